@@ -1,0 +1,101 @@
+using System;
+using System.Collections.Generic;
+using Refrigerant.Recovery.Numerics;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace Refrigerant.Recovery.Fluids;
+
+/// <summary>A refrigerant: its identity and its thermodynamic properties, in UnitsNet quantities. Immutable and thread-safe.</summary>
+public sealed class Fluid
+{
+    private Fluid(PropertyModel model) => Model = model;
+
+    /// <summary>Every fluid of the catalogue.</summary>
+    public static IReadOnlyList<Fluid> All => FluidCatalogue.All;
+
+    /// <summary>The property model in plain SI doubles, for hot code.</summary>
+    public PropertyModel Model { get; }
+
+    /// <summary>The ASHRAE 34 designation, such as "R-134a".</summary>
+    public string Designation => Model.Designation;
+
+    /// <summary>Molar mass.</summary>
+    public MolarMass MolarMass => new(Model.MolarMass, MolarMassUnit.KilogramPerMole);
+
+    /// <summary>Critical temperature.</summary>
+    public Temperature CriticalTemperature => new(Model.CriticalTemperature, TemperatureUnit.Kelvin);
+
+    /// <summary>Critical pressure, absolute.</summary>
+    public Pressure CriticalPressure => new(Model.CriticalPressure, PressureUnit.Pascal);
+
+    /// <summary>Whether the fluid has more than one component.</summary>
+    public bool IsBlend => Model.Composition.Count > 1;
+
+    /// <summary>The components; one, with both fractions 1, for a pure fluid.</summary>
+    public IReadOnlyList<FluidComponent> Composition => Model.Composition;
+
+    /// <summary>Whether all parameters behind the properties are published.</summary>
+    public ModelQuality Quality => Model.Quality;
+
+    /// <summary>Finds a fluid by designation. Case, blanks, hyphens and a missing "R" do not matter: "R-134a", "R134a", "134a".</summary>
+    /// <param name="designation">The designation.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="designation"/> is null.</exception>
+    /// <exception cref="UnknownFluidException">No fluid has that designation; near ones are suggested.</exception>
+    public static Fluid Get(string designation) => FluidCatalogue.Get(designation);
+
+    /// <summary>Finds a fluid by designation, as <see cref="Get"/> does.</summary>
+    /// <param name="designation">The designation; null finds nothing.</param>
+    /// <param name="fluid">The fluid, or null.</param>
+    /// <returns>Whether it was found.</returns>
+    public static bool TryGet(string? designation, [System.Diagnostics.CodeAnalysis.NotNullWhen(true)] out Fluid? fluid) =>
+        FluidCatalogue.TryGet(designation, out fluid);
+
+    /// <summary>Makes a fluid of any property engine; every other layer accepts it.</summary>
+    /// <param name="model">The engine's model of the fluid.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="model"/> is null.</exception>
+    public static Fluid FromModel(PropertyModel model) => new(Require.NotNull(model, nameof(model)));
+
+    /// <summary>Saturated liquid and vapor at a temperature.</summary>
+    /// <param name="temperature">Temperature, within the saturation curves.</param>
+    /// <exception cref="PropertyRangeException">The temperature is outside the saturation curves.</exception>
+    public SaturationState SaturationAt(Temperature temperature) =>
+        new(Model, Model.SaturationAtTemperature(temperature.Kelvins));
+
+    /// <summary>Saturated liquid and vapor at an absolute pressure.</summary>
+    /// <param name="pressure">Absolute pressure, within the saturation curves.</param>
+    /// <exception cref="PropertyRangeException">The pressure is outside the saturation curves.</exception>
+    public SaturationState SaturationAt(Pressure pressure) =>
+        new(Model, Model.SaturationAtPressure(pressure.Pascals));
+
+    /// <summary>The stable state at a temperature and an absolute pressure.</summary>
+    /// <param name="temperature">Temperature, within the equation's range.</param>
+    /// <param name="pressure">Absolute pressure, greater than zero.</param>
+    /// <exception cref="PropertyRangeException">The state is outside the equation's range.</exception>
+    public FluidState StateAt(Temperature temperature, Pressure pressure) =>
+        new(Model, Model.StateAt(temperature.Kelvins, pressure.Pascals));
+
+    /// <summary>The equilibrium state at a temperature and a density: one phase, or two where the density lies between them.</summary>
+    /// <param name="temperature">Temperature, within the equation's range.</param>
+    /// <param name="density">Density, greater than zero.</param>
+    /// <exception cref="PropertyRangeException">The state is outside the equation's range.</exception>
+    public FluidState StateAt(Temperature temperature, Density density) =>
+        new(Model, Model.VesselAtTemperature(temperature.Kelvins, density.KilogramsPerCubicMeter).Bulk);
+
+    /// <summary>The content of a closed vessel at a temperature.</summary>
+    /// <param name="temperature">Temperature, within the equation's range.</param>
+    /// <param name="density">Mass over internal volume, greater than zero.</param>
+    /// <exception cref="PropertyRangeException">The state is outside the equation's range.</exception>
+    public ClosedVesselState ClosedVesselAt(Temperature temperature, Density density) =>
+        new(Model, Model.VesselAtTemperature(temperature.Kelvins, density.KilogramsPerCubicMeter));
+
+    /// <summary>The content of a closed vessel of known internal energy.</summary>
+    /// <param name="density">Mass over internal volume, greater than zero.</param>
+    /// <param name="internalEnergy">Specific internal energy.</param>
+    /// <exception cref="PropertyRangeException">The state is outside the equation's range.</exception>
+    public ClosedVesselState ClosedVesselAt(Density density, SpecificEnergy internalEnergy) =>
+        new(Model, Model.VesselAtEnergy(density.KilogramsPerCubicMeter, internalEnergy.JoulesPerKilogram));
+
+    /// <summary>The designation.</summary>
+    public override string ToString() => Designation;
+}

@@ -1,0 +1,93 @@
+using System.Collections.Generic;
+
+namespace Refrigerant.Recovery.Fluids;
+
+/// <summary>
+/// The port that property engines implement: thermodynamic properties of one fluid in plain SI doubles (K, Pa, kg/m³, J/kg, J/(kg·K)).
+/// All pressures are absolute. Simulations use it inside; a control loop may too.
+/// </summary>
+/// <remarks>
+/// Implementations are immutable and thread-safe. Input that is NaN, infinite or outside <see cref="Range"/> throws
+/// <see cref="PropertyRangeException"/>; an iteration that fails throws <see cref="Numerics.ConvergenceException"/>; no method
+/// returns NaN or infinity. Methods of the embedded engine allocate nothing after the first call for a fluid.
+/// </remarks>
+public abstract class PropertyModel
+{
+    /// <summary>The fluid's designation, such as "R-134a".</summary>
+    public abstract string Designation { get; }
+
+    /// <summary>Molar mass, kg/mol.</summary>
+    public abstract double MolarMass { get; }
+
+    /// <summary>Critical temperature, K (of a blend: of the bulk composition).</summary>
+    public abstract double CriticalTemperature { get; }
+
+    /// <summary>Critical pressure, Pa.</summary>
+    public abstract double CriticalPressure { get; }
+
+    /// <summary>Critical density, kg/m³.</summary>
+    public abstract double CriticalDensity { get; }
+
+    /// <summary>The range in which the model may be asked.</summary>
+    public abstract PropertyRange Range { get; }
+
+    /// <summary>The components of the bulk composition; one for a pure fluid.</summary>
+    public abstract IReadOnlyList<FluidComponent> Composition { get; }
+
+    /// <summary>Whether all parameters behind the model are published.</summary>
+    public abstract ModelQuality Quality { get; }
+
+    /// <summary>The published source of the equations.</summary>
+    public abstract string Source { get; }
+
+    /// <summary>Saturated liquid and vapor at a temperature.</summary>
+    /// <param name="temperature">Temperature, K, from Range.MinimumTemperature to Range.MaximumSaturationTemperature.</param>
+    /// <exception cref="PropertyRangeException">The temperature is outside the saturation curves.</exception>
+    public abstract SaturationPoint SaturationAtTemperature(double temperature);
+
+    /// <summary>Saturated liquid and vapor at an absolute pressure.</summary>
+    /// <param name="pressure">Absolute pressure, Pa, within the pressures of the saturation curves.</param>
+    /// <exception cref="PropertyRangeException">The pressure is outside the saturation curves.</exception>
+    public abstract SaturationPoint SaturationAtPressure(double pressure);
+
+    /// <summary>The stable state at a temperature and an absolute pressure. A blend between its dew and bubble pressure is two-phase.</summary>
+    /// <param name="temperature">Temperature, K.</param>
+    /// <param name="pressure">Absolute pressure, Pa, greater than 0.</param>
+    /// <exception cref="PropertyRangeException">The state is outside <see cref="Range"/>.</exception>
+    public abstract StatePoint StateAt(double temperature, double pressure);
+
+    /// <summary>The content of a closed vessel at a temperature: one phase, or two in equilibrium.</summary>
+    /// <param name="temperature">Temperature, K.</param>
+    /// <param name="density">Mean density (mass over internal volume), kg/m³, greater than 0.</param>
+    /// <exception cref="PropertyRangeException">The state is outside <see cref="Range"/>.</exception>
+    public abstract VesselPoint VesselAtTemperature(double temperature, double density);
+
+    /// <summary>The content of a closed vessel of known internal energy: one phase, or two in equilibrium.</summary>
+    /// <param name="density">Mean density (mass over internal volume), kg/m³, greater than 0.</param>
+    /// <param name="internalEnergy">Specific internal energy, J/kg.</param>
+    /// <exception cref="PropertyRangeException">The state is outside <see cref="Range"/>.</exception>
+    public abstract VesselPoint VesselAtEnergy(double density, double internalEnergy);
+
+    /// <summary>The state of a given enthalpy at an absolute pressure, two-phase included.</summary>
+    /// <param name="pressure">Absolute pressure, Pa.</param>
+    /// <param name="enthalpy">Specific enthalpy, J/kg.</param>
+    /// <exception cref="PropertyRangeException">The state is outside <see cref="Range"/>.</exception>
+    public abstract StatePoint StateAtEnthalpy(double pressure, double enthalpy);
+
+    /// <summary>The state of a given entropy at an absolute pressure, two-phase included.</summary>
+    /// <param name="pressure">Absolute pressure, Pa.</param>
+    /// <param name="entropy">Specific entropy, J/(kg·K).</param>
+    /// <exception cref="PropertyRangeException">The state is outside <see cref="Range"/>.</exception>
+    public abstract StatePoint StateAtEntropy(double pressure, double entropy);
+
+    /// <summary>Heat capacities, speed of sound and pressure derivatives of a single-phase state.</summary>
+    /// <param name="temperature">Temperature, K.</param>
+    /// <param name="density">Density of a stable or saturated single phase, kg/m³.</param>
+    /// <exception cref="PropertyRangeException">The state is outside <see cref="Range"/> or mechanically unstable.</exception>
+    public abstract StateDerivatives DerivativesAt(double temperature, double density);
+
+    /// <summary>Dynamic viscosity of saturated liquid and vapor at a temperature.</summary>
+    /// <param name="temperature">Temperature, K, on the saturation curves.</param>
+    /// <exception cref="PropertyRangeException">The temperature is outside the saturation curves.</exception>
+    public abstract SaturationViscosity ViscosityAtSaturation(double temperature);
+}

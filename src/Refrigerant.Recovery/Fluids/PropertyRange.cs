@@ -1,0 +1,30 @@
+namespace Refrigerant.Recovery.Fluids;
+
+/// <summary>The range in which a property model may be asked, in plain SI doubles.</summary>
+public sealed class PropertyRange
+{
+    /// <summary>Creates the range.</summary>
+    /// <param name="minimumTemperature">Lowest temperature of any state, K.</param>
+    /// <param name="maximumTemperature">Highest temperature of any state, K.</param>
+    /// <param name="maximumPressure">Highest absolute pressure of any state, Pa.</param>
+    /// <param name="maximumSaturationTemperature">Upper end of the saturation curves, K: at or just below the critical point.</param>
+    public PropertyRange(double minimumTemperature, double maximumTemperature, double maximumPressure, double maximumSaturationTemperature)
+    {
+        MinimumTemperature = minimumTemperature;
+        MaximumTemperature = maximumTemperature;
+        MaximumPressure = maximumPressure;
+        MaximumSaturationTemperature = maximumSaturationTemperature;
+    }
+
+    /// <summary>Lowest temperature of any state and of the saturation curves, K.</summary>
+    public double MinimumTemperature { get; }
+
+    /// <summary>Highest temperature of any state, K.</summary>
+    public double MaximumTemperature { get; }
+
+    /// <summary>Highest absolute pressure of any state, Pa.</summary>
+    public double MaximumPressure { get; }
+
+    /// <summary>Upper end of the saturation curves, K.</summary>
+    public double MaximumSaturationTemperature { get; }
+}

@@ -1,0 +1,25 @@
+namespace Refrigerant.Recovery.Fluids;
+
+/// <summary>Dynamic viscosity of saturated liquid and vapor, Pa·s.</summary>
+public readonly struct SaturationViscosity
+{
+    /// <summary>Creates the pair.</summary>
+    /// <param name="liquid">Of saturated liquid, Pa·s.</param>
+    /// <param name="vapor">Of saturated vapor, Pa·s.</param>
+    /// <param name="isEstimate">Whether no published correlation of this fluid stands behind it.</param>
+    public SaturationViscosity(double liquid, double vapor, bool isEstimate)
+    {
+        Liquid = liquid;
+        Vapor = vapor;
+        IsEstimate = isEstimate;
+    }
+
+    /// <summary>Dynamic viscosity of saturated liquid, Pa·s.</summary>
+    public double Liquid { get; }
+
+    /// <summary>Dynamic viscosity of saturated vapor, Pa·s.</summary>
+    public double Vapor { get; }
+
+    /// <summary>True where no published correlation of this fluid stands behind the values.</summary>
+    public bool IsEstimate { get; }
+}

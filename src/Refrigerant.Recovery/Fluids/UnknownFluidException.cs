@@ -1,0 +1,25 @@
+using System;
+using System.Collections.Generic;
+
+namespace Refrigerant.Recovery.Fluids;
+
+/// <summary>A designation names no fluid of the catalogue.</summary>
+public sealed class UnknownFluidException : ArgumentException
+{
+    internal UnknownFluidException(string designation, IReadOnlyList<string> suggestions, string parameter)
+        : base(
+            suggestions.Count == 0
+                ? $"No refrigerant is designated \"{designation}\"."
+                : $"No refrigerant is designated \"{designation}\". Did you mean {string.Join(" or ", suggestions)}?",
+            parameter)
+    {
+        Designation = designation;
+        Suggestions = suggestions;
+    }
+
+    /// <summary>The designation that was asked for.</summary>
+    public string Designation { get; }
+
+    /// <summary>Designations near the one asked for, best first.</summary>
+    public IReadOnlyList<string> Suggestions { get; }
+}

@@ -1,0 +1,70 @@
+using System;
+using System.Diagnostics.CodeAnalysis;
+using System.Globalization;
+
+namespace Refrigerant.Recovery.Numerics;
+
+/// <summary>Argument checks. Each message names the parameter, the value and the valid range with its unit.</summary>
+internal static class Require
+{
+    public static double Finite(double value, string unit, string parameter)
+    {
+        if (!IsFinite(value))
+        {
+            ThrowNotFinite(value, unit, parameter);
+        }
+
+        return value;
+    }
+
+    public static double Positive(double value, string unit, string parameter)
+    {
+        if (!(value > 0) || !IsFinite(value))
+        {
+            ThrowRange(value, "greater than 0", unit, parameter);
+        }
+
+        return value;
+    }
+
+    public static double NotNegative(double value, string unit, string parameter)
+    {
+        if (!(value >= 0) || !IsFinite(value))
+        {
+            ThrowRange(value, "0 or more", unit, parameter);
+        }
+
+        return value;
+    }
+
+    /// <summary>The value must lie in the closed range from <paramref name="minimum"/> to <paramref name="maximum"/>.</summary>
+    public static double InRange(double value, double minimum, double maximum, string unit, string parameter)
+    {
+        if (!(value >= minimum && value <= maximum))
+        {
+            ThrowRange(value, $"from {Text(minimum)} to {Text(maximum)}", unit, parameter);
+        }
+
+        return value;
+    }
+
+    public static T NotNull<T>([NotNull] T? value, string parameter)
+        where T : class => value ?? throw new ArgumentNullException(parameter);
+
+    public static bool IsFinite(double value) => !double.IsNaN(value) && !double.IsInfinity(value);
+
+    /// <summary>A number as messages print it: up to seven significant digits, invariant culture.</summary>
+    public static string Text(double value) => value.ToString("G7", CultureInfo.InvariantCulture);
+
+    [DoesNotReturn]
+    private static void ThrowNotFinite(double value, string unit, string parameter) =>
+        throw new ArgumentOutOfRangeException(parameter, $"{parameter} is {Text(value)} {unit}; it must be a finite number of {unit}.");
+
+    [DoesNotReturn]
+    private static void ThrowRange(double value, string range, string unit, string parameter) =>
+        throw new ArgumentOutOfRangeException(
+            parameter,
+            unit.Length == 0
+                ? $"{parameter} is {Text(value)}; it must be {range}."
+                : $"{parameter} is {Text(value)} {unit}; it must be {range} {unit}.");
+}

@@ -73,20 +73,18 @@ internal sealed class PureModel : CoolPropModel
     protected override VesselPoint Vessel(double temperature, double density)
     {
         State.Update(InputPair.DensityTemperature, density, temperature);
-        return Present(density);
+        return Present();
     }
 
     protected override VesselPoint VesselOfEnergy(double density, double internalEnergy) =>
-        State.TryUpdate(InputPair.DensityEnergy, density, internalEnergy - Reference.Enthalpy) is null
-            ? Present(density)
-            : SolveEnergy(density, internalEnergy);
+        Attempt(InputPair.DensityEnergy, density, internalEnergy - Reference.Enthalpy) ?? SolveEnergy(density, internalEnergy);
 
     protected override StatePoint OfCaloric(double pressure, double value, Property property)
     {
-        CoolPropException? failure = property == Property.Enthalpy
-            ? State.TryUpdate(InputPair.EnthalpyPressure, value - Reference.Enthalpy, pressure)
-            : State.TryUpdate(InputPair.PressureEntropy, pressure, value - Reference.Entropy);
-        return failure is null ? Present(State.Output(Property.Density)).Bulk : SolveCaloric(pressure, value, property);
+        VesselPoint? found = property == Property.Enthalpy
+            ? Attempt(InputPair.EnthalpyPressure, value - Reference.Enthalpy, pressure)
+            : Attempt(InputPair.PressureEntropy, pressure, value - Reference.Entropy);
+        return found?.Bulk ?? SolveCaloric(pressure, value, property);
     }
 
     protected override StatePoint BetweenSaturated(in SaturationPoint saturation, double value, Property property)
@@ -100,14 +98,26 @@ internal sealed class PureModel : CoolPropModel
 
     protected override ReferenceOffset PhaseReference(bool liquid) => Reference;
 
-    private VesselPoint Present(double density)
+    /// <summary>The state of two inputs, or null where CoolProp finds none: below the lowest saturation pressure it flashes few pairs.</summary>
+    private VesselPoint? Attempt(InputPair pair, double first, double second)
     {
-        if ((int)State.Output(Property.Phase) == TwoPhaseNumber)
+        try
         {
-            return ReadTwoPhase(density);
+            State.Update(pair, first, second);
+            return Present();
         }
+        catch (CoolPropException)
+        {
+            return null;
+        }
+    }
 
-        return OnePhase(Read(PhaseOf(State.Output(Property.Temperature), State.Output(Property.Density))));
+    private VesselPoint Present()
+    {
+        double density = State.Output(Property.Density);
+        return (int)State.Output(Property.Phase) == TwoPhaseNumber
+            ? ReadTwoPhase(density)
+            : OnePhase(Read(PhaseOf(State.Output(Property.Temperature), density)));
     }
 
     /// <summary>The present state, or null where its density lies between the phases.</summary>

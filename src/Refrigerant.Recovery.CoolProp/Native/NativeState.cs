@@ -1,8 +1,11 @@
 using System;
+using System.Runtime.CompilerServices;
 
 namespace Refrigerant.Recovery.CoolProp.Native;
 
 /// <summary>One CoolProp state: input in, outputs out. Callers hold <see cref="NativeApi.Gate"/> over everything that belongs together.</summary>
+/// <remarks>The message buffers are not cleared but for their first byte: clearing them would cost more than some of the calls.</remarks>
+[SkipLocalsInit]
 internal sealed unsafe class NativeState : IDisposable
 {
     private const int MessageLength = 2048;

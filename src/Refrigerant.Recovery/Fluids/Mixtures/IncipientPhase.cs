@@ -77,13 +77,13 @@ internal sealed class IncipientPhase
     /// <returns>Whether it arrived; if not, this is where it was before.</returns>
     public bool MoveTo(double temperature)
     {
-        const int mostHalvings = 12;
+        const double shortest = 1e-6;
+        const int mostSteps = 300;
         Span<double> start = stackalloc double[_n + 1];
         Span<double> slope = stackalloc double[_n + 1];
         Span<double> forecast = stackalloc double[_n + 1];
         double step = temperature - Temperature;
-        int halvings = 0;
-        while (Temperature != temperature)
+        for (int k = 0; k < mostSteps && Temperature != temperature; k++)
         {
             double origin = Temperature;
             _y.CopyTo(start);
@@ -107,14 +107,14 @@ internal sealed class IncipientPhase
             start.CopyTo(_y);
             slope.CopyTo(_tangent);
             Temperature = origin;
-            step = (target - origin) / 2;
-            if (++halvings > mostHalvings)
+            step = (target - origin) / 4;
+            if (Math.Abs(step) < shortest * origin)
             {
-                return Restore(origin);
+                break;
             }
         }
 
-        return true;
+        return Temperature == temperature || Restore(Temperature);
     }
 
     private double Surprise(ReadOnlySpan<double> forecast)

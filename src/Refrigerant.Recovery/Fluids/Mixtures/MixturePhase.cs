@@ -56,6 +56,8 @@ internal sealed class MixturePhase
         LogPhiByT = new double[_n];
         Matrix = new double[_n * _n];
         PressureBy = new double[_n];
+        IdealEnergy = new double[_n];
+        IdealEntropy = new double[_n];
     }
 
     public MixtureEquation Equation => _equation;
@@ -89,6 +91,21 @@ internal sealed class MixturePhase
 
     /// <summary>∂p/∂ρ at constant temperature and composition, over RT.</summary>
     public double Stiffness { get; private set; }
+
+    /// <summary>Ideal-gas molar internal energies of the components, J/mol, after <see cref="SetIdealGas"/>.</summary>
+    public double[] IdealEnergy { get; }
+
+    /// <summary>Ideal-gas molar entropies of the components at 1 mol/m³, J/(mol·K), after <see cref="SetIdealGas"/>.</summary>
+    public double[] IdealEntropy { get; }
+
+    /// <summary>Molar isochoric heat capacity, J/(mol·K), after <see cref="SetIdealGas"/>.</summary>
+    public double HeatCapacity { get; private set; }
+
+    /// <summary>Molar internal energy, J/mol, after <see cref="SetIdealGas"/>.</summary>
+    public double Energy { get; private set; }
+
+    /// <summary>Molar entropy, J/(mol·K), after <see cref="SetIdealGas"/>.</summary>
+    public double Entropy { get; private set; }
 
     /// <summary>The residual Helmholtz energy and its derivatives.</summary>
     public HelmholtzDerivatives Residual { get; private set; }
@@ -222,6 +239,62 @@ internal sealed class MixturePhase
         Stiffness = 1 + (2 * sum.D) + sum.DD;
         FillGradient(sum);
         FillMatrix(sum, mixed.A);
+    }
+
+    /// <summary>
+    /// Whether the phase is stable against small fluctuations of its composition: the Hessian of the Helmholtz energy in the component
+    /// densities is positive definite.
+    /// </summary>
+    public bool IsLocallyStable()
+    {
+        // Cholesky of δ_ij + sqrt(x_i x_j)·Matrix_ij.
+        Span<double> l = stackalloc double[_n * _n];
+        for (int i = 0; i < _n; i++)
+        {
+            for (int j = 0; j <= i; j++)
+            {
+                double value = (Math.Sqrt(X[i] * X[j]) * Matrix[(i * _n) + j]) + (i == j ? 1 : 0);
+                for (int k = 0; k < j; k++)
+                {
+                    value -= l[(i * _n) + k] * l[(j * _n) + k];
+                }
+
+                if (i != j)
+                {
+                    l[(i * _n) + j] = value / l[(j * _n) + j];
+                }
+                else if (value > 0)
+                {
+                    l[(i * _n) + i] = Math.Sqrt(value);
+                }
+                else
+                {
+                    return false;
+                }
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>Adds the ideal-gas part at the temperature and density set: energy, entropy and heat capacity of the phase.</summary>
+    public void SetIdealGas()
+    {
+        const double r = MixtureEquation.GasConstant;
+        double energy = r * T * Residual.T;
+        double entropy = r * (Residual.T - Residual.A);
+        double heatCapacity = -r * Residual.TT;
+        for (int i = 0; i < _n; i++)
+        {
+            _equation.Components[i].IdealGas(T, out IdealEnergy[i], out double cv, out IdealEntropy[i]);
+            energy += X[i] * IdealEnergy[i];
+            heatCapacity += X[i] * cv;
+            entropy += X[i] * (IdealEntropy[i] - (r * Math.Log(X[i] * Rho)));
+        }
+
+        Energy = energy;
+        Entropy = entropy;
+        HeatCapacity = heatCapacity;
     }
 
     private static void Accumulate(ref HelmholtzDerivatives sum, in HelmholtzDerivatives a, double weight)

@@ -10,9 +10,6 @@ internal sealed class BlendCurves
     /// <summary>Distances 1 − T/Tc at which the curves may end: the first that both curves reach.</summary>
     private static readonly double[] EndDistances = [0.001, 0.002, 0.003, 0.005, 0.0075, 0.01, 0.015, 0.02, 0.03];
 
-    /// <summary>Where the cold end may be, as multiples of the one wanted: the first that both curves reach.</summary>
-    private static readonly double[] ColdEnds = [1, 1.05, 1.1, 1.15, 1.2, 1.25, 1.3];
-
     private BlendCurves(BoundaryCurve bubble, BoundaryCurve dew)
     {
         Bubble = bubble;
@@ -33,7 +30,7 @@ internal sealed class BlendCurves
     {
         var bubble = new BoundaryTrace(equation, composition, true, criticalTemperature, molarMass);
         var dew = new BoundaryTrace(equation, composition, false, criticalTemperature, molarMass);
-        double cold = FirstReached(ColdEnds, m => m * minimumTemperature, bubble, dew);
+        double cold = Math.Max(bubble.ColdEnd(minimumTemperature), dew.ColdEnd(minimumTemperature));
         foreach (double distance in EndDistances)
         {
             double warm = criticalTemperature * (1 - distance);
@@ -44,20 +41,6 @@ internal sealed class BlendCurves
         }
 
         throw new ConvergenceException("The phase boundary could not be followed to 0.97 of the critical temperature.", EndDistances.Length);
-    }
-
-    private static double FirstReached(double[] values, Func<double, double> temperature, BoundaryTrace bubble, BoundaryTrace dew)
-    {
-        foreach (double value in values)
-        {
-            double t = temperature(value);
-            if (bubble.Reaches(t) && dew.Reaches(t))
-            {
-                return t;
-            }
-        }
-
-        throw new ConvergenceException("The phase boundary could not be followed to low temperatures.", values.Length);
     }
 }
 
@@ -72,6 +55,10 @@ internal sealed class BoundaryTrace
 
     /// <summary>How often a piece may be halved.</summary>
     private const int MostSplits = 4;
+
+    private const double ColdStep = 1.01;
+
+    private const double StabilityMargin = 1.015;
 
     private const int Order = BoundaryCurve.Order;
 
@@ -94,20 +81,35 @@ internal sealed class BoundaryTrace
         Start();
     }
 
-    /// <summary>Moves to a temperature, from a fresh start if need be; false too where a phase would split further.</summary>
-    public bool Reaches(double temperature)
+    /// <summary>The lowest temperature, not below the one wanted, down to which neither phase would split into two liquids.</summary>
+    public double ColdEnd(double wanted)
     {
-        if (!_boundary.MoveTo(temperature))
+        double reached = _boundary.Temperature;
+        while (reached > wanted)
         {
-            Start();
-            if (!_boundary.MoveTo(temperature))
+            double next = Math.Max(wanted, reached / ColdStep);
+            if (!_boundary.MoveTo(next) || !_boundary.Bulk.IsLocallyStable() || !_boundary.Incipient.IsLocallyStable())
             {
-                return false;
+                // The limit of local stability lies beyond that of true stability: keep away from it.
+                return reached * StabilityMargin;
             }
+
+            reached = next;
         }
 
-        // A liquid that would split into two liquids is none to follow.
-        return _boundary.Bulk.IsLocallyStable() && _boundary.Incipient.IsLocallyStable();
+        return reached;
+    }
+
+    /// <summary>Moves to a temperature, from a fresh start if need be.</summary>
+    public bool Reaches(double temperature)
+    {
+        if (_boundary.MoveTo(temperature))
+        {
+            return true;
+        }
+
+        Start();
+        return _boundary.MoveTo(temperature);
     }
 
     /// <summary>Fits the boundary between two temperatures, the warm one first.</summary>

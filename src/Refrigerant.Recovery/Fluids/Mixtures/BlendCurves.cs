@@ -10,10 +10,11 @@ internal sealed class BlendCurves
     /// <summary>Distances 1 − T/Tc at which the curves may end: the first that both curves reach.</summary>
     private static readonly double[] EndDistances = [0.001, 0.002, 0.003, 0.005, 0.0075, 0.01, 0.015, 0.02, 0.03];
 
-    private BlendCurves(BoundaryCurve bubble, BoundaryCurve dew)
+    private BlendCurves(BoundaryCurve bubble, BoundaryCurve dew, double twoPhaseLimit)
     {
         Bubble = bubble;
         Dew = dew;
+        TwoPhaseLimit = twoPhaseLimit;
     }
 
     public BoundaryCurve Bubble { get; }
@@ -23,6 +24,9 @@ internal sealed class BlendCurves
     public double MinimumTemperature => Bubble.MinimumTemperature;
 
     public double MaximumTemperature => Bubble.MaximumTemperature;
+
+    /// <summary>A temperature above which there are no two phases: just above the highest of the dew curve, K.</summary>
+    public double TwoPhaseLimit { get; }
 
     /// <summary>Traces both curves.</summary>
     /// <exception cref="ConvergenceException">No curve was found up to 0.97 of the critical temperature.</exception>
@@ -34,9 +38,13 @@ internal sealed class BlendCurves
         foreach (double distance in EndDistances)
         {
             double warm = criticalTemperature * (1 - distance);
-            if (bubble.Reaches(warm) && dew.Reaches(warm) && bubble.Follow(warm, cold) && dew.Follow(warm, cold))
+            if (bubble.Reaches(warm) && dew.Reaches(warm))
             {
-                return new BlendCurves(bubble.Curve(), dew.Curve());
+                double limit = dew.WarmLimit();
+                if (dew.Reaches(warm) && bubble.Follow(warm, cold) && dew.Follow(warm, cold))
+                {
+                    return new BlendCurves(bubble.Curve(), dew.Curve(), limit);
+                }
             }
         }
 
@@ -110,6 +118,20 @@ internal sealed class BoundaryTrace
 
         Start();
         return _boundary.MoveTo(temperature);
+    }
+
+    /// <summary>Just above the highest temperature to which the boundary can be followed from here.</summary>
+    public double WarmLimit()
+    {
+        const double step = 0.003, shortest = 3e-4;
+        const int mostSteps = 100;
+        double limit = Math.Max(_boundary.Temperature, _criticalTemperature);
+        for (int k = 0; k < mostSteps && _boundary.MoveTo(limit + (step * _criticalTemperature), shortest); k++)
+        {
+            limit = _boundary.Temperature;
+        }
+
+        return limit + (step * _criticalTemperature);
     }
 
     /// <summary>Fits the boundary between two temperatures, the warm one first.</summary>

@@ -74,10 +74,11 @@ internal sealed class IncipientPhase
     }
 
     /// <summary>Follows the boundary from the last point to another temperature, in as many steps as it takes.</summary>
-    /// <returns>Whether it arrived; if not, this is where it was before.</returns>
-    public bool MoveTo(double temperature)
+    /// <param name="temperature">K.</param>
+    /// <param name="shortest">The shortest step, relative to the temperature, before it gives up.</param>
+    /// <returns>Whether it arrived; if not, this is as far as it came.</returns>
+    public bool MoveTo(double temperature, double shortest = 1e-6)
     {
-        const double shortest = 1e-6;
         const int mostSteps = 300;
         Span<double> start = stackalloc double[_n + 1];
         Span<double> slope = stackalloc double[_n + 1];

@@ -11,6 +11,9 @@ internal static class BlendIsobar
     /// <summary>Relative temperature step at which the search has arrived.</summary>
     private const double Tolerance = 1e-11;
 
+    /// <summary>How far a two-phase temperature may lie outside bubble and dew temperature, relative: the error of the curves.</summary>
+    private const double GlideMargin = 1e-9;
+
     /// <summary>Finds the state; false where its temperature would lie outside the range.</summary>
     public static bool TryFind(
         MixtureEngine engine, MixtureScratch scratch, PropertyRange range, double pressure, double target, bool isEntropy, out StatePoint state)
@@ -30,7 +33,7 @@ internal static class BlendIsobar
             {
                 double share = (target - atBubble) / (atDew - atBubble);
                 start = bubble.Temperature + (share * (dew.Temperature - bubble.Temperature));
-                if (TryTwoPhase(engine, scratch, pressure, target, isEntropy, start, out state))
+                if (TryTwoPhase(engine, scratch, pressure, target, isEntropy, start, bubble.Temperature, dew.Temperature, out state))
                 {
                     return true;
                 }
@@ -61,11 +64,13 @@ internal static class BlendIsobar
     }
 
     private static bool TryTwoPhase(
-        MixtureEngine engine, MixtureScratch scratch, double pressure, double target, bool isEntropy, double temperature, out StatePoint state)
+        MixtureEngine engine, MixtureScratch scratch, double pressure, double target, bool isEntropy, double temperature, double bubble, double dew, out StatePoint state)
     {
         SplitStart.AtPressure(engine, scratch, temperature, pressure);
         SplitGoal goal = isEntropy ? SplitGoal.EntropyPressure : SplitGoal.EnthalpyPressure;
-        bool found = scratch.Split.Solve(goal, engine.Composition, target * engine.MolarMass, pressure) == SplitOutcome.TwoPhase;
+        bool found = scratch.Split.Solve(goal, engine.Composition, target * engine.MolarMass, pressure) == SplitOutcome.TwoPhase
+            && scratch.Split.Temperature >= bubble * (1 - GlideMargin)
+            && scratch.Split.Temperature <= dew * (1 + GlideMargin);
         state = found ? engine.TwoPhase(scratch.Split).Bulk : default;
         return found;
     }
@@ -113,11 +118,11 @@ internal static class BlendIsobar
             double next = temperature + change;
             if (!(next > low))
             {
-                next = low == lowest ? lowest : 0.5 * (low + high);
+                next = low == lowest && temperature > lowest ? lowest : 0.5 * (low + high);
             }
             else if (!(next < high))
             {
-                next = high == highest ? highest : 0.5 * (low + high);
+                next = high == highest && temperature < highest ? highest : 0.5 * (low + high);
             }
             else if (step > MaximumSteps / 4)
             {

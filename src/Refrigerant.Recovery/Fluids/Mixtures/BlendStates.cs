@@ -7,6 +7,15 @@ internal static class BlendStates
 {
     private const int MaximumIterations = 80;
 
+    /// <summary>Molar vapor fraction of a start next to the bubble point.</summary>
+    private const double BubbleSide = 1e-4;
+
+    /// <summary>The first step of a volume, as a ratio.</summary>
+    private const double FirstRatio = 1.05;
+
+    /// <summary>How far a two-phase pressure may lie outside dew and bubble pressure, relative: the error of the curves.</summary>
+    private const double BoundaryMargin = 1e-8;
+
     /// <summary>Relative width of a bracket at which a fallback by bisection ends.</summary>
     private const double Closed = 1e-13;
 
@@ -32,13 +41,25 @@ internal static class BlendStates
 
         SplitStart.AtPressure(engine, scratch, temperature, pressure);
         SplitOutcome outcome = scratch.Split.Solve(SplitGoal.TemperaturePressure, engine.Composition, temperature, pressure);
-        if (outcome == SplitOutcome.TwoPhase || TryByVolume(engine, scratch, temperature, pressure, bubble, dew))
+        if (outcome == SplitOutcome.TwoPhase)
         {
             return engine.TwoPhase(scratch.Split);
         }
 
-        // So near a boundary that one phase is lost in rounding.
-        return Math.Abs(pressure - bubble.Pressure) < Math.Abs(pressure - dew.Pressure) ? Content(bubble) : Content(dew);
+        // So near a boundary that the curves' own error, or rounding, decides.
+        if (outcome == SplitOutcome.NoVapor && pressure > bubble.Pressure * (1 - BoundaryMargin))
+        {
+            return Content(bubble);
+        }
+
+        if (outcome == SplitOutcome.NoLiquid && pressure < dew.Pressure * (1 + BoundaryMargin))
+        {
+            return Content(dew);
+        }
+
+        return TryByVolume(engine, scratch, temperature, pressure, bubble, dew) ? engine.TwoPhase(scratch.Split)
+            : Math.Abs(pressure - bubble.Pressure) < Math.Abs(pressure - dew.Pressure) ? Content(bubble)
+            : Content(dew);
     }
 
     /// <summary>The stable content at a temperature and a mean density, kg/m³.</summary>
@@ -71,40 +92,60 @@ internal static class BlendStates
     public static bool TryVolume(MixtureEngine engine, MixtureScratch scratch, double temperature, double volume)
     {
         SplitStart.AtVolume(engine, scratch, temperature, volume);
-        if (scratch.Split.Solve(SplitGoal.TemperatureVolume, engine.Composition, temperature, volume) == SplitOutcome.TwoPhase)
+        if (scratch.Split.Solve(SplitGoal.TemperatureVolume, engine.Composition, temperature, volume) == SplitOutcome.TwoPhase
+            && IsBetween(engine, temperature, scratch.Split.Pressure))
         {
             return true;
         }
 
-        // Start in the middle, where both phases are plentiful, and move the volume.
-        PhaseSplit split = scratch.Split;
-        SplitStart.AtFraction(engine, scratch, temperature, 0.5);
-        double at = split.LiquidVolume + split.VaporVolume;
-        if (split.Solve(SplitGoal.TemperatureVolume, engine.Composition, temperature, at) != SplitOutcome.TwoPhase)
-        {
-            return false;
-        }
+        return TryFromBoundary(engine, scratch, temperature, volume, BubbleSide) || TryFromBoundary(engine, scratch, temperature, volume, 1 - BubbleSide);
+    }
 
-        double ratio = Math.Pow(volume / at, 0.25);
-        for (int k = 0; k < MaximumIterations && at != volume; k++)
+    /// <summary>Whether a pressure lies between dew and bubble pressure, so that a two-phase solution is the physical one.</summary>
+    public static bool IsBetween(MixtureEngine engine, double temperature, double pressure) =>
+        pressure >= engine.Curves.Dew.PressureAt(temperature) * (1 - BoundaryMargin)
+        && pressure <= engine.Curves.Bubble.PressureAt(temperature) * (1 + BoundaryMargin);
+
+    /// <summary>Starts next to a phase boundary, where the curves are exact, and moves the volume from there.</summary>
+    private static bool TryFromBoundary(MixtureEngine engine, MixtureScratch scratch, double temperature, double volume, double fraction)
+    {
+        PhaseSplit split = scratch.Split;
+        SplitStart.AtFraction(engine, scratch, temperature, fraction);
+        double at = split.LiquidVolume + split.VaporVolume;
+        double ratio = FirstRatio;
+        bool isFirst = true;
+        for (int k = 0; k < MaximumIterations; k++)
         {
-            double next = Math.Abs(Math.Log(volume / at)) <= Math.Abs(Math.Log(ratio)) ? volume : at * ratio;
-            split.VaporVolume += Math.Max(-0.9 * split.VaporVolume, next - at);
-            if (split.Solve(SplitGoal.TemperatureVolume, engine.Composition, temperature, next) == SplitOutcome.TwoPhase)
+            double next = isFirst ? at
+                : Math.Abs(Math.Log(volume / at)) <= Math.Log(ratio) ? volume
+                : volume > at ? at * ratio
+                : at / ratio;
+            split.Save();
+            split.Stretch(next - at);
+            if (split.Solve(SplitGoal.TemperatureVolume, engine.Composition, temperature, next) == SplitOutcome.TwoPhase
+                && IsBetween(engine, temperature, split.Pressure))
             {
                 at = next;
+                isFirst = false;
+                ratio *= ratio;
+                if (at == volume)
+                {
+                    return true;
+                }
+
                 continue;
             }
 
-            ratio = Math.Sqrt(ratio);
-            SplitStart.AtVolume(engine, scratch, temperature, at);
-            if (split.Solve(SplitGoal.TemperatureVolume, engine.Composition, temperature, at) != SplitOutcome.TwoPhase)
+            if (isFirst)
             {
                 return false;
             }
+
+            split.Restore();
+            ratio = Math.Pow(ratio, 0.25);
         }
 
-        return at == volume;
+        return false;
     }
 
     /// <summary>One phase as the content of a vessel.</summary>

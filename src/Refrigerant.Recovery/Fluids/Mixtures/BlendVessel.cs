@@ -41,7 +41,10 @@ internal static class BlendVessel
             double volume = engine.MolarMass / density;
             SplitStart.AtVolume(engine, scratch, temperature, volume);
             SplitOutcome outcome = split.Solve(SplitGoal.EnergyVolume, engine.Composition, energy * engine.MolarMass, volume);
-            if (outcome == SplitOutcome.TwoPhase && split.Temperature >= range.MinimumTemperature)
+            if (outcome == SplitOutcome.TwoPhase
+                && split.Temperature >= range.MinimumTemperature
+                && split.Temperature <= engine.Curves.MaximumTemperature
+                && BlendStates.IsBetween(engine, split.Temperature, split.Pressure))
             {
                 vessel = engine.TwoPhase(split);
                 return true;
@@ -97,11 +100,11 @@ internal static class BlendVessel
             double next = temperature + change;
             if (!(next > low))
             {
-                next = low == range.MinimumTemperature ? low : 0.5 * (low + high);
+                next = low == range.MinimumTemperature && temperature > low ? low : 0.5 * (low + high);
             }
             else if (!(next < high))
             {
-                next = high == range.MaximumTemperature ? high : 0.5 * (low + high);
+                next = high == range.MaximumTemperature && temperature < high ? high : 0.5 * (low + high);
             }
             else if (step > MaximumSteps / 4)
             {

@@ -5,7 +5,7 @@ namespace Refrigerant.Recovery.Fluids.Mixtures;
 
 /// <summary>
 /// Liquid and vapor in equilibrium at given overall amounts: equal fugacities, equal pressures, and two of temperature, pressure, volume,
-/// energy, enthalpy and entropy. Newton in the amounts in the vapor, the logarithms of both volumes and that of the temperature, with all
+/// energy, enthalpy and entropy. Newton in the amounts in the vapor, the logarithms of both densities and that of the temperature, with all
 /// derivatives analytic in the Helmholtz energy (isochoric formulation: Kunz and Wagner 2012, doi:10.1021/je300655b, section 7).
 /// A scratchpad: mutable, for one thread. What it holds after a solution is the start of the next.
 /// </summary>
@@ -28,6 +28,9 @@ internal sealed class PhaseSplit
     private readonly double[] _vapor;
     private readonly double[] _jacobian;
     private readonly double[] _rhs;
+    private readonly double[] _savedVapor;
+    private double _savedLiquidVolume;
+    private double _savedVaporVolume;
 
     public PhaseSplit(MixtureEquation equation)
     {
@@ -39,6 +42,7 @@ internal sealed class PhaseSplit
         _vapor = new double[_n];
         _jacobian = new double[(_n + 3) * (_n + 3)];
         _rhs = new double[_n + 3];
+        _savedVapor = new double[_n];
     }
 
     /// <summary>The liquid at the solution, caloric properties included.</summary>
@@ -74,6 +78,39 @@ internal sealed class PhaseSplit
     /// <summary>Amounts in the liquid, mol.</summary>
     public double[] LiquidAmounts => _liquid;
 
+    /// <summary>Keeps the present point for <see cref="Restore"/>.</summary>
+    public void Save()
+    {
+        _vapor.CopyTo(_savedVapor, 0);
+        _savedLiquidVolume = LiquidVolume;
+        _savedVaporVolume = VaporVolume;
+    }
+
+    /// <summary>Goes back to the point kept.</summary>
+    public void Restore()
+    {
+        _savedVapor.CopyTo(_vapor, 0);
+        LiquidVolume = _savedLiquidVolume;
+        VaporVolume = _savedVaporVolume;
+    }
+
+    /// <summary>Makes the whole larger or smaller by a volume: a forecast at constant pressure, vaporizing or condensing what fills it.</summary>
+    public void Stretch(double volume)
+    {
+        if (volume == 0)
+        {
+            return;
+        }
+
+        double factor = Math.Max(0.1, 1 + (volume / VaporVolume));
+        for (int i = 0; i < _n; i++)
+        {
+            _vapor[i] = factor < 1 ? factor * _vapor[i] : Math.Min(factor * _vapor[i], _overall[i] - (0.1 * (_overall[i] - _vapor[i])));
+        }
+
+        VaporVolume *= factor;
+    }
+
     /// <summary>
     /// Solves from <see cref="VaporAmounts"/>, <see cref="LiquidVolume"/>, <see cref="VaporVolume"/> and <see cref="Temperature"/>.
     /// </summary>
@@ -106,20 +143,13 @@ internal sealed class PhaseSplit
             }
 
             Fill(goal, size, first, second);
+            ToDensities(size);
             if (!DenseLinear.Solve(_jacobian, _rhs, size))
             {
                 return SplitOutcome.NotConverged;
             }
 
             double change = Step(isothermal);
-            LiquidAmount = 0;
-            VaporAmount = 0;
-            for (int i = 0; i < _n; i++)
-            {
-                LiquidAmount += _overall[i] - _vapor[i];
-                VaporAmount += _vapor[i];
-            }
-
             if (LiquidAmount < Vanished * total)
             {
                 return SplitOutcome.NoLiquid;
@@ -184,7 +214,7 @@ internal sealed class PhaseSplit
     /// <summary>Takes the step, shortened where a phase would lose more than most of what it has; returns the largest relative change.</summary>
     private double Step(bool isothermal)
     {
-        const double keep = 0.85, largestVolume = 0.4, largestTemperature = 0.03;
+        const double keep = 0.85, largestDensity = 0.4, largestTemperature = 0.03;
         double factor = 1;
         double change = 0;
         for (int i = 0; i < _n; i++)
@@ -198,9 +228,9 @@ internal sealed class PhaseSplit
             }
         }
 
-        double volume = Math.Max(Math.Abs(_rhs[_n]), Math.Abs(_rhs[_n + 1]));
-        change = Math.Max(change, volume);
-        factor = Math.Min(factor, largestVolume / Math.Max(largestVolume, volume));
+        double density = Math.Max(Math.Abs(_rhs[_n]), Math.Abs(_rhs[_n + 1]));
+        change = Math.Max(change, density);
+        factor = Math.Min(factor, largestDensity / Math.Max(largestDensity, density));
         if (!isothermal)
         {
             double temperature = Math.Abs(_rhs[_n + 2]);
@@ -209,13 +239,19 @@ internal sealed class PhaseSplit
             Temperature *= Math.Exp(-factor * _rhs[_n + 2]);
         }
 
+        double liquid = LiquidAmount / LiquidVolume * Math.Exp(-factor * _rhs[_n]);
+        double vapor = VaporAmount / VaporVolume * Math.Exp(-factor * _rhs[_n + 1]);
+        LiquidAmount = 0;
+        VaporAmount = 0;
         for (int i = 0; i < _n; i++)
         {
             _vapor[i] -= factor * _rhs[i];
+            LiquidAmount += _overall[i] - _vapor[i];
+            VaporAmount += _vapor[i];
         }
 
-        LiquidVolume *= Math.Exp(-factor * _rhs[_n]);
-        VaporVolume *= Math.Exp(-factor * _rhs[_n + 1]);
+        LiquidVolume = LiquidAmount / liquid;
+        VaporVolume = VaporAmount / vapor;
         return change;
     }
 
@@ -279,6 +315,27 @@ internal sealed class PhaseSplit
             case SplitGoal.EntropyPressure:
                 FillEntropy(last, first);
                 break;
+        }
+    }
+
+    /// <summary>
+    /// From the logarithms of the volumes to those of the molar densities as unknowns: with them a liquid may grow many times over in one
+    /// step without being compressed.
+    /// </summary>
+    private void ToDensities(int size)
+    {
+        for (int row = 0; row < size * size; row += size)
+        {
+            double liquid = _jacobian[row + _n];
+            double vapor = _jacobian[row + _n + 1];
+            double shift = (vapor / VaporAmount) - (liquid / LiquidAmount);
+            for (int j = 0; j < _n; j++)
+            {
+                _jacobian[row + j] += shift;
+            }
+
+            _jacobian[row + _n] = -liquid;
+            _jacobian[row + _n + 1] = -vapor;
         }
     }
 

@@ -22,6 +22,7 @@ internal static class SplitStart
             scratch.LogK[i] += beta * (scratch.OtherLogK[i] - scratch.LogK[i]);
         }
 
+        Scale(engine.Composition, scratch.LogK, beta);
         Densities(engine, temperature, beta, incipientLiquid, incipientVapor, out double liquid, out double vapor);
         Set(engine, scratch, temperature, beta, liquid, vapor);
     }
@@ -59,6 +60,36 @@ internal static class SplitStart
         }
 
         AtFraction(engine, scratch, temperature, beta);
+    }
+
+    /// <summary>Multiplies all K factors by what makes the vapor fraction consistent with them: a change of the pressure does that.</summary>
+    private static void Scale(double[] z, double[] logK, double beta)
+    {
+        const int rounds = 30;
+        double shift = 0;
+        for (int round = 0; round < rounds; round++)
+        {
+            double value = 0, slope = 0;
+            for (int i = 0; i < z.Length; i++)
+            {
+                double k = Math.Exp(logK[i] + shift);
+                double denominator = 1 + (beta * (k - 1));
+                value += z[i] * (k - 1) / denominator;
+                slope += z[i] * k / (denominator * denominator);
+            }
+
+            double step = value / slope;
+            shift -= Math.Max(-1, Math.Min(1, step));
+            if (Math.Abs(step) < 1e-12)
+            {
+                break;
+            }
+        }
+
+        for (int i = 0; i < z.Length; i++)
+        {
+            logK[i] += shift;
+        }
     }
 
     private static void Densities(

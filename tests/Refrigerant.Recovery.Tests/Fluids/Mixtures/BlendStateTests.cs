@@ -164,13 +164,15 @@ public class BlendStateTests
 
     private static double FirstRoot(MixturePhase phase, double p, double step)
     {
-        double rho = step;
+        // From the ideal gas in steps of 2 %, so that the narrow vapor branch of a cold isotherm is not stepped over.
+        double before = 0, rho = 0.5 * p / (8.314462618 * phase.T);
         while (phase.PressureAt(rho, out _) < p)
         {
-            rho += step;
+            before = rho;
+            rho += Math.Min(0.02 * rho, step);
         }
 
-        return Bisect(phase, p, rho - step, rho);
+        return Bisect(phase, p, before, rho);
     }
 
     private static double Bisect(MixturePhase phase, double p, double low, double high)

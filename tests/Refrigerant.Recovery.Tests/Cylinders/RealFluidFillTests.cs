@@ -235,7 +235,7 @@ public sealed class RealFluidFillTests
             Fluid fluid = Fluid.All[sample.i];
             RecoveryCylinder cylinder = Cylinder(50, 30);
             Temperature temperature = new(Math.Max(sample.t, fluid.Model.Range.MinimumTemperature - 273.15 + 1), TemperatureUnit.DegreeCelsius);
-            double most = cylinder.InternalVolume.CubicMeters * fluid.Model.StateAt(temperature.Kelvins, Math.Min(3e7, fluid.Model.Range.MaximumPressure)).Density;
+            double most = cylinder.InternalVolume.CubicMeters * fluid.Model.StateAt(temperature.Kelvins, Math.Min(3e7, 0.99 * fluid.Model.Range.MaximumPressure)).Density;
             double low = most * 0.001 * Math.Min(sample.m.Item1, sample.m.Item2);
             double high = most * 0.001 * Math.Max(sample.m.Item1, sample.m.Item2);
             double lower = CylinderFill.PressureAt(cylinder, fluid, Kilograms(low), temperature).Pascals;

@@ -13,15 +13,16 @@ public class ClosedFormTests
     private const double Displacement = 0.5e-3;
     private static readonly Pressure Receiver = Pressure.FromKilopascals(700);
 
-    // A conductance of 1e5 W/K holds the appliance at its surroundings.
+    // A conductance of 5e5 W/K holds boiling liquid within 6 mK of its surroundings, 1e4 W/K does as much for gas.
     [Theory]
     [InlineData("R-134a", 10, 50)]
     [InlineData("R-22", 4, 30)]
     [InlineData("R-290", 1, 20)]
     public void While_liquid_boils_the_time_is_the_mass_over_the_saturated_flow(string fluid, double charge, double liters)
     {
-        VaporRecoveryResult result = Run(Setups.Appliance(fluid, charge, liters, 24, 1e5), 1e5);
-        double density = Fluid.Get(fluid).Model.SaturationAtTemperature(297.15).Dew.Density;
+        StatePoint saturation = Fluid.Get(fluid).Model.SaturationAtTemperature(297.15).Dew;
+        VaporRecoveryResult result = Run(Setups.Appliance(fluid, charge, liters, 24, 5e5), 0.97 * saturation.Pressure);
+        double density = saturation.Density;
         double expected = (charge - (density * liters * 1e-3)) / (density * Displacement);
         Assert.Equal(expected, result.LiquidGoneAfter!.Value.Seconds, 1e-3 * expected);
     }
@@ -34,7 +35,7 @@ public class ClosedFormTests
     {
         PropertyModel model = Fluid.Get(fluid).Model;
         double start = 0.999 * model.SaturationAtTemperature(297.15).Dew.Density;
-        VaporRecoveryResult result = Run(Setups.Appliance(fluid, start * liters * 1e-3, liters, 24, 1e5), 5e4);
+        VaporRecoveryResult result = Run(Setups.Appliance(fluid, start * liters * 1e-3, liters, 24, 1e4), 5e4);
         double end = model.StateAt(297.15, 5e4).Density;
         double expected = liters * 1e-3 / Displacement * Math.Log(start / end);
         Assert.Equal(expected, result.Duration.Seconds, 1e-3 * expected);
@@ -96,11 +97,12 @@ public class ClosedFormTests
     }
 
     // Half-inch hoses, two of 10 ft and one of 20 ft, to 15 inHg in some 10 s; some 80 lb/min of R-22 liquid by push-pull; some 2 lb/min
-    // of vapor on average down to 15 inHg (common practice, no source: orders of magnitude). One displacement, each within 2.5 times.
+    // of vapor on average down to 15 inHg (common practice, no source: orders of magnitude). One displacement, each within 2.5 times,
+    // with an appliance that heat reaches well (400 W/K).
     [Fact]
     public void One_displacement_explains_the_orders_of_magnitude_of_the_trade()
     {
-        RecoveryMachine machine = Setups.Machine(0.4);
+        RecoveryMachine machine = Setups.Machine(0.3);
         var hoses = new HoseSet
         {
             VaporSide = [Setups.Hose(3.048, 10.5)],
@@ -109,7 +111,7 @@ public class ClosedFormTests
         };
         Pressure vacuum = Pressure.FromPascals(101_325 - (15 * 3386.389));
         double sweep = HoseSweep.Simulate(hoses, machine, new HoseSweepOptions { TargetPressure = vacuum }).Duration.Seconds;
-        Appliance appliance = Setups.Appliance("R-22", 45, 80, 24, 100) with { LiquidReachable = true };
+        Appliance appliance = Setups.Appliance("R-22", 45, 80, 24, 400) with { LiquidReachable = true };
         RecoveryCylinder cylinder = Setups.Cylinder(60, 3);
         double liquid = PushPull.Simulate(appliance, machine, hoses, cylinder, new PushPullOptions()).AverageRate.KilogramsPerSecond * 60 / 0.45359237;
         VaporRecoveryResult pull = VaporRecovery.Simulate(
@@ -123,7 +125,7 @@ public class ClosedFormTests
 
     private static VaporRecoveryResult Run(Appliance appliance, double target)
     {
-        // Tolerance and conductance are extreme here; isothermal means stiff.
+        // Isothermal means stiff: many short steps.
         VaporRecoveryResult result = Setups.WithoutHoses(
             appliance, Setups.Ideal(1e3 * Displacement), new VaporRecoveryOptions { TargetPressure = Pressure.FromPascals(target), ReceiverPressure = Receiver, MaximumSteps = 200_000 });
         Assert.Equal(StageEnd.TargetReached, result.End);

@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Diagnostics.CodeAnalysis;
 using System.Threading;
+using Refrigerant.Recovery.Numerics;
 
 namespace Refrigerant.Recovery.Fluids.Helmholtz;
 
@@ -15,7 +16,16 @@ internal sealed class HelmholtzModel : PropertyModel
     private const double LeastAmount = 1e-12;
 
     /// <summary>A density above any that an equation's highest pressure reaches, in critical densities.</summary>
-    private const double MostDensity = 6;
+    private const double MostDensity = 4.5;
+
+    /// <summary>Relative excess over an end of the curves that is taken for rounding in a caller's unit conversion.</summary>
+    private const double Rounding = 1e-12;
+
+    /// <summary>Relative excess of a pressure that follows from a density's last digits.</summary>
+    private const double PressureRounding = 1e-7;
+
+    /// <summary>Where the stated highest pressure is below critical, the saturation line stays valid to its end, and this part more.</summary>
+    private const double CriticalAllowance = 1e-4;
 
     private readonly PureFluidData _data;
     private readonly Lazy<PureEngine> _engine;
@@ -28,7 +38,7 @@ internal sealed class HelmholtzModel : PropertyModel
         Composition = Array.AsReadOnly([new FluidComponent(data.Designation, 1, 1)]);
         _engine = new Lazy<PureEngine>(() => PureEngine.Create(data), LazyThreadSafetyMode.ExecutionAndPublication);
         _range = new Lazy<PropertyRange>(CreateRange, LazyThreadSafetyMode.ExecutionAndPublication);
-        _viscosity = new Lazy<PureViscosity>(() => PureViscosity.Create(_engine.Value), LazyThreadSafetyMode.ExecutionAndPublication);
+        _viscosity = new Lazy<PureViscosity>(() => PureViscosity.Create(data, _engine.Value.Curves.CriticalTemperature), LazyThreadSafetyMode.ExecutionAndPublication);
     }
 
     public override string Designation => _data.Designation;
@@ -66,7 +76,7 @@ internal sealed class HelmholtzModel : PropertyModel
     public override SaturationPoint SaturationAtPressure(double pressure)
     {
         PureEngine engine = _engine.Value;
-        if (!(pressure >= engine.MinimumSaturationPressure && pressure <= engine.MaximumSaturationPressure))
+        if (!(pressure >= engine.MinimumSaturationPressure * (1 - Rounding) && pressure <= engine.MaximumSaturationPressure * (1 + Rounding)))
         {
             Throw(nameof(pressure), pressure, engine.MinimumSaturationPressure, engine.MaximumSaturationPressure, "Pa");
         }
@@ -80,7 +90,7 @@ internal sealed class HelmholtzModel : PropertyModel
         CheckTemperature(temperature);
         PureEngine engine = _engine.Value;
         CheckPressure(pressure);
-        return engine.StateAt(engine.PhaseAt(temperature, pressure), temperature, pressure);
+        return engine.StateAt(temperature, pressure);
     }
 
     public override VesselPoint VesselAtTemperature(double temperature, double density)
@@ -120,7 +130,7 @@ internal sealed class HelmholtzModel : PropertyModel
         CheckTemperature(temperature);
         CheckDensity(density);
         StateDerivatives derivatives = _engine.Value.Equation.Derivatives(temperature, density);
-        if (!(derivatives.PressureByDensity > 0))
+        if (!(derivatives.PressureByDensity > 0) || !Require.IsFinite(derivatives.SpeedOfSound))
         {
             ThrowUnstable(temperature, density);
         }
@@ -137,7 +147,7 @@ internal sealed class HelmholtzModel : PropertyModel
     private PropertyRange CreateRange() => new(
         _data.MinimumTemperature,
         _data.MaximumTemperature,
-        Math.Max(_data.MaximumPressure, Engine.MaximumSaturationPressure),
+        Math.Max(_data.MaximumPressure, Engine.MaximumSaturationPressure * (1 + CriticalAllowance)),
         Engine.Curves.MaximumTemperature);
 
     private StatePoint OnIsobar(double pressure, double target, bool isEntropy, string parameter, string unit)
@@ -160,7 +170,7 @@ internal sealed class HelmholtzModel : PropertyModel
 
     private void CheckTemperature(double temperature)
     {
-        if (!(temperature >= _data.MinimumTemperature && temperature <= _data.MaximumTemperature))
+        if (!(temperature >= _data.MinimumTemperature * (1 - Rounding) && temperature <= _data.MaximumTemperature * (1 + Rounding)))
         {
             Throw(nameof(temperature), temperature, _data.MinimumTemperature, _data.MaximumTemperature, "K");
         }
@@ -168,7 +178,7 @@ internal sealed class HelmholtzModel : PropertyModel
 
     private void CheckSaturationTemperature(PureEngine engine, double temperature)
     {
-        if (!(temperature >= _data.MinimumTemperature && temperature <= engine.Curves.MaximumTemperature))
+        if (!(temperature >= _data.MinimumTemperature * (1 - Rounding) && temperature <= engine.Curves.MaximumTemperature * (1 + Rounding)))
         {
             Throw(nameof(temperature), temperature, _data.MinimumTemperature, engine.Curves.MaximumTemperature, "K");
         }
@@ -196,7 +206,7 @@ internal sealed class HelmholtzModel : PropertyModel
     private void CheckResult(in VesselPoint vessel)
     {
         double maximum = _range.Value.MaximumPressure;
-        if (!(vessel.Bulk.Pressure <= maximum))
+        if (!(vessel.Bulk.Pressure <= maximum * (1 + PressureRounding)))
         {
             Throw("pressure at that density", vessel.Bulk.Pressure, LeastAmount, maximum, "Pa");
         }

@@ -1,0 +1,25 @@
+using System.Collections.Generic;
+using System.Linq;
+using Refrigerant.Recovery.Cylinders;
+using Refrigerant.Recovery.Findings;
+using Refrigerant.Recovery.Gauges;
+using Refrigerant.Recovery.Residuals;
+
+namespace Refrigerant.Recovery.Rules;
+
+/// <summary>Every figure of law, standard and trade that results rest on, with its source.</summary>
+public static class RuleBook
+{
+    /// <summary>The figures, in the order of the layers that use them.</summary>
+    public static IReadOnlyList<RuleFigure> All { get; } =
+    [
+        .. GaugeFigures.All,
+        .. FillFigures.All,
+        .. ListedFillingDensity.All.Select(row => row.Figure),
+        .. ListedFillingRatio.All.Select(row => row.Figure),
+        .. OilBearingFillingRatio.All.Select(row => row.Figure),
+        .. NonCondensableFigures.All,
+        .. OilSolubility.Figures,
+        .. EvacuationFigures.All,
+    ];
+}

@@ -58,7 +58,7 @@ internal static class FullJob
         },
         Hoses = new HoseSet
         {
-            VaporSide = [Hose(1.5, 7.1, Fitting.CoreDepressor(), Fitting.FromFlowCoefficient("access valve", 1.3))],
+            VaporSide = [Hose(1.4, 7.1, Fitting.CoreDepressor(), Fitting.FromFlowCoefficient("access valve", 1.3))],
             LiquidSide = [Hose(3, 10.5, Fitting.BallValve(Length.FromMillimeters(9)), Fitting.FromLossCoefficient("long bend", 0.4, Length.FromMillimeters(10)))],
             Discharge = [Hose(1.2, 6.3), Hose(0.7, 6.3)],
         },

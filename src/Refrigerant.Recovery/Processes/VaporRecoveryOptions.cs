@@ -9,7 +9,7 @@ namespace Refrigerant.Recovery.Processes;
 public sealed record VaporRecoveryOptions
 {
     /// <summary>Relative error of a step: far inside what any input is known to.</summary>
-    internal const double DefaultTolerance = 1e-6;
+    internal const double DefaultTolerance = 1e-5;
 
     /// <summary>Absolute pressure in the appliance to stop at; without one the machine runs until something else stops it.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
@@ -87,6 +87,9 @@ public sealed record VaporRecoveryOptions
 
     /// <summary>With vapor only, the fall of pressure below which the machine counts as stalled, Pa/s; zero for the usual criterion.</summary>
     internal double SlowestFall { get; init; }
+
+    /// <summary>Bound on attempted steps.</summary>
+    internal int MaximumSteps { get; init; } = 20_000;
 
     /// <summary>Relative error allowed in a step.</summary>
     internal double RelativeTolerance { get; init; } = DefaultTolerance;

@@ -42,10 +42,9 @@ internal static class DocumentReader
         }
         catch (Exception e) when (e is JsonException or ArgumentException)
         {
-            string place = e is JsonException { LineNumber: long line } at
-                ? FormattableString.Invariant($" at line {line + 1}, byte {at.BytePositionInLine + 1}")
-                : string.Empty;
-            throw new DocumentException("$", $"The document is not valid JSON{place}, or it is nested deeper than {DeepestNesting} levels: {e.Message}", e);
+            string place = e is JsonException { LineNumber: long line } ? FormattableString.Invariant($", line {line + 1}") : string.Empty;
+            string reason = e.Message.Split([" LineNumber:"], StringSplitOptions.None)[0];
+            throw new DocumentException("$", $"The document is no JSON of at most {DeepestNesting} levels{place}: {reason}", e);
         }
     }
 

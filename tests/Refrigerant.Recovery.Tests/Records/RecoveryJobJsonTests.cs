@@ -188,8 +188,12 @@ public class RecoveryJobJsonTests
     public void Deep_nesting_is_told_so()
     {
         string deep = string.Concat(Enumerable.Repeat("{\"appliance\":", 100_000)) + "1" + new string('}', 100_000);
-        Assert.Contains("nested", Assert.Throws<DocumentException>(() => RecoveryJobJson.Read(deep)).Message, StringComparison.Ordinal);
+        Assert.Contains("32 levels", Assert.Throws<DocumentException>(() => RecoveryJobJson.Read(deep)).Message, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void Broken_JSON_names_the_line() =>
+        Assert.Contains("line 9", Assert.Throws<DocumentException>(() => RecoveryJobJson.Read(string.Join('\n', Enumerable.Repeat("", 8)) + "\n{ a")).Message, StringComparison.Ordinal);
 
     [Fact]
     public void Null_is_an_argument_error()

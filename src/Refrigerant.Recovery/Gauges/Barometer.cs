@@ -1,0 +1,115 @@
+using System;
+using Refrigerant.Recovery.Numerics;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace Refrigerant.Recovery.Gauges;
+
+/// <summary>
+/// The pressure of the surrounding air, which turns gauge and vacuum readings into absolute pressures and back. Immutable.
+/// </summary>
+/// <remarks>
+/// A gauge shows the difference to the air around it: "15 inHg" of vacuum is 50.5 kPa absolute at sea level and 34 kPa at 1600 m.
+/// Vacuum readings are positive below the barometer. For inches of mercury see <see cref="Mercury"/>.
+/// </remarks>
+public sealed class Barometer
+{
+    /// <summary>Lowest accepted reading, Pa. Our choice, to catch slips of the unit: below any inhabited place.</summary>
+    private const double LowestReading = 10_000;
+
+    /// <summary>Highest accepted reading, Pa. Our choice, to catch slips of the unit: deeper than any mine.</summary>
+    private const double HighestReading = 200_000;
+
+    private readonly double _pascals;
+
+    private Barometer(double pascals, string description)
+    {
+        _pascals = pascals;
+        Description = description;
+    }
+
+    /// <summary>The standard atmosphere, 101 325 Pa (U.S. Standard Atmosphere 1976).</summary>
+    public static Barometer Standard { get; } = new(StandardAtmosphere.SeaLevelPressure, "standard atmosphere");
+
+    /// <summary>Absolute pressure of the surrounding air.</summary>
+    public Pressure Pressure => new(_pascals, PressureUnit.Pascal);
+
+    /// <summary>Where the pressure comes from, such as "1600 m above sea level"; culture-invariant.</summary>
+    public string Description { get; }
+
+    /// <summary>The barometer that the U.S. Standard Atmosphere 1976 gives for an elevation.</summary>
+    /// <param name="elevation">
+    /// Elevation above sea level, from −430 m (the lowest land) to 11 km (the tropopause), taken as geopotential altitude: at 4000 m the
+    /// difference to a geometric one moves the pressure by 0.03 %, the weather by up to 3 %.
+    /// </param>
+    /// <exception cref="ArgumentOutOfRangeException">Outside that range, or not a finite number.</exception>
+    public static Barometer AtElevation(Length elevation)
+    {
+        double meters = elevation.Meters;
+        Require.InRange(meters, StandardAtmosphere.LowestLand, StandardAtmosphere.Tropopause, "m above sea level", nameof(elevation));
+        return new Barometer(
+            StandardAtmosphere.PressureAt(meters),
+            $"standard atmosphere at {Require.Text(meters)} m above sea level");
+    }
+
+    /// <summary>The barometer as read at the place.</summary>
+    /// <param name="absolute">Absolute ("station") pressure, not reduced to sea level, from 10 to 200 kPa.</param>
+    /// <exception cref="ArgumentOutOfRangeException">Outside that range, or not a finite number.</exception>
+    public static Barometer Reading(Pressure absolute)
+    {
+        double pascals = absolute.Pascals;
+        Require.InRange(pascals, LowestReading, HighestReading, "Pa absolute", nameof(absolute));
+        return new Barometer(pascals, "barometer reading");
+    }
+
+    /// <summary>Absolute pressure of a gauge reading; negative readings are vacuum.</summary>
+    /// <param name="gauge">Gauge pressure, not below −(this barometer).</param>
+    /// <exception cref="ArgumentOutOfRangeException">Below absolute zero pressure on this barometer, or not a finite number.</exception>
+    public Pressure FromGauge(Pressure gauge)
+    {
+        double pascals = Require.Finite(gauge.Pascals, "Pa", nameof(gauge));
+        if (pascals < -_pascals)
+        {
+            throw BelowZero(pascals, "Pa gauge; it must be " + Require.Text(-_pascals) + " Pa or more", nameof(gauge));
+        }
+
+        return new Pressure(_pascals + pascals, PressureUnit.Pascal);
+    }
+
+    /// <summary>Absolute pressure of a vacuum reading, which is positive below the barometer.</summary>
+    /// <param name="vacuum">Vacuum, from 0 to this barometer.</param>
+    /// <exception cref="ArgumentOutOfRangeException">Negative, deeper than the barometer, or not a finite number.</exception>
+    public Pressure FromVacuum(Pressure vacuum)
+    {
+        double pascals = Require.NotNegative(vacuum.Pascals, "Pa of vacuum", nameof(vacuum));
+        if (pascals > _pascals)
+        {
+            throw BelowZero(pascals, "Pa of vacuum; it must be from 0 to " + Require.Text(_pascals) + " Pa", nameof(vacuum));
+        }
+
+        return new Pressure(_pascals - pascals, PressureUnit.Pascal);
+    }
+
+    /// <summary>Gauge reading of an absolute pressure; negative where it is a vacuum.</summary>
+    /// <param name="absolute">Absolute pressure, zero or more.</param>
+    /// <exception cref="ArgumentOutOfRangeException">Negative, or not a finite number.</exception>
+    public Pressure ToGauge(Pressure absolute) =>
+        new(Require.NotNegative(absolute.Pascals, "Pa absolute", nameof(absolute)) - _pascals, PressureUnit.Pascal);
+
+    /// <summary>Vacuum reading of an absolute pressure at or below the barometer.</summary>
+    /// <param name="absolute">Absolute pressure, from 0 to this barometer. Above it there is no vacuum: see <see cref="ToGauge"/>.</param>
+    /// <exception cref="ArgumentOutOfRangeException">Negative, above the barometer, or not a finite number.</exception>
+    public Pressure ToVacuum(Pressure absolute)
+    {
+        double pascals = Require.InRange(absolute.Pascals, 0, _pascals, "Pa absolute (the " + Description + ")", nameof(absolute));
+        return new Pressure(_pascals - pascals, PressureUnit.Pascal);
+    }
+
+    /// <summary>Description and pressure, culture-invariant.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Description}, {_pascals / 1000:F3} kPa absolute");
+
+    private ArgumentOutOfRangeException BelowZero(double value, string rest, string parameter) => new(
+        parameter,
+        $"{parameter} is {Require.Text(value)} {rest}: the barometer is {Require.Text(_pascals)} Pa absolute ({Description}), "
+        + "and no pressure is below absolute zero.");
+}

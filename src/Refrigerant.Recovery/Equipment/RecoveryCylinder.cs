@@ -1,3 +1,4 @@
+using System;
 using Refrigerant.Recovery.Numerics;
 using UnitsNet;
 using UnitsNet.Units;
@@ -13,10 +14,11 @@ public sealed record RecoveryCylinder
     internal const double WaterDensity = 0.45359237 / (27.737 * 0.0254 * 0.0254 * 0.0254);
 
     /// <summary>What the technician calls it, such as "C1".</summary>
-    public string Label { get; init; } = "cylinder";
+    /// <exception cref="ArgumentNullException">Null.</exception>
+    public string Label { get; init => field = Require.NotNull(value, nameof(Label)); } = "cylinder";
 
     /// <summary>Water capacity (mark WC): the mass of water at 60 °F that fills it. Greater than zero.</summary>
-    /// <exception cref="System.ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
     public required Mass WaterCapacity
     {
         get;
@@ -28,7 +30,7 @@ public sealed record RecoveryCylinder
     }
 
     /// <summary>Tare weight (mark TW) with its valve. Greater than zero.</summary>
-    /// <exception cref="System.ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
     public required Mass TareWeight
     {
         get;
@@ -40,7 +42,7 @@ public sealed record RecoveryCylinder
     }
 
     /// <summary>Marked service pressure as a gauge pressure, such as 400 psi for a 4BA400. Greater than zero.</summary>
-    /// <exception cref="System.ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
     public required Pressure ServicePressure
     {
         get;
@@ -52,7 +54,7 @@ public sealed record RecoveryCylinder
     }
 
     /// <summary>Refrigerant already in it; none by default.</summary>
-    /// <exception cref="System.ArgumentOutOfRangeException">Negative or not finite.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">Negative or not finite.</exception>
     public Mass Content
     {
         get;
@@ -65,9 +67,72 @@ public sealed record RecoveryCylinder
 
     = new(0, MassUnit.Kilogram);
 
+    /// <summary>What it is built to: the DOT mark or the UN/ADR test pressure; unknown by default.</summary>
+    public CylinderSpecification? Specification { get; init; }
+
+    /// <summary>Designation of the refrigerant it holds or last held, such as "R-134a"; null for one that is new, or cleaned and evacuated.</summary>
+    public string? Refrigerant { get; init; }
+
+    /// <summary>The day on which its requalification (retest) falls due; the time of day is ignored. Null where unknown.</summary>
+    public DateTime? RequalificationDue { get; init; }
+
     /// <summary>Internal volume, from the water capacity.</summary>
     public Volume InternalVolume => new(WaterCapacity.Kilograms / WaterDensity, VolumeUnit.CubicMeter);
 
     /// <summary>Weight on the scale now: tare and content.</summary>
     public Mass GrossWeight => new(TareWeight.Kilograms + Content.Kilograms, MassUnit.Kilogram);
+
+    /// <summary>A cylinder by its DOT mark, which gives the service pressure too.</summary>
+    /// <param name="mark">The mark, such as "DOT-4BA400"; see <see cref="CylinderSpecification.Parse"/>.</param>
+    /// <param name="waterCapacity">Water capacity (mark WC), greater than zero.</param>
+    /// <param name="tareWeight">Tare weight (mark TW), greater than zero.</param>
+    /// <exception cref="ArgumentException">The mark is unknown, or a mass is not greater than zero.</exception>
+    public static RecoveryCylinder FromMark(string mark, Mass waterCapacity, Mass tareWeight)
+    {
+        CylinderSpecification specification = CylinderSpecification.Parse(mark);
+        return new RecoveryCylinder
+        {
+            WaterCapacity = waterCapacity,
+            TareWeight = tareWeight,
+            ServicePressure = specification.ServicePressure!.Value,
+            Specification = specification,
+        };
+    }
+
+    /// <summary>
+    /// A UN/ADR cylinder by its test pressure. Its service pressure is set to two thirds of that (the ratio for compressed gases, from memory).
+    /// </summary>
+    /// <param name="testPressure">Marked test pressure, gauge, greater than zero.</param>
+    /// <param name="waterCapacity">Water capacity, greater than zero.</param>
+    /// <param name="tareWeight">Tare weight, greater than zero.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value is not greater than zero, or not finite.</exception>
+    public static RecoveryCylinder FromTestPressure(Pressure testPressure, Mass waterCapacity, Mass tareWeight)
+    {
+        CylinderSpecification specification = CylinderSpecification.Un(testPressure);
+        return new RecoveryCylinder
+        {
+            WaterCapacity = waterCapacity,
+            TareWeight = tareWeight,
+            ServicePressure = new Pressure(testPressure.Pascals * 2 / 3, PressureUnit.Pascal),
+            Specification = specification,
+        };
+    }
+
+    /// <summary>The same cylinder with the content that a scale reading tells.</summary>
+    /// <param name="scaleReading">Weight of the cylinder, its valve and its content; not below the tare weight.</param>
+    /// <exception cref="ArgumentOutOfRangeException">Below the tare weight, or not finite.</exception>
+    public RecoveryCylinder WeighedAt(Mass scaleReading)
+    {
+        double gross = Require.Finite(scaleReading.Kilograms, "kg", nameof(scaleReading));
+        double content = gross - TareWeight.Kilograms;
+        if (content < 0)
+        {
+            throw new ArgumentOutOfRangeException(
+                nameof(scaleReading),
+                $"{nameof(scaleReading)} is {Require.Text(gross)} kg, below the tare weight {Require.Text(TareWeight.Kilograms)} kg of {Label}: "
+                + "check the mark, the unit and the scale's zero.");
+        }
+
+        return this with { Content = new Mass(content, MassUnit.Kilogram) };
+    }
 }

@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 
@@ -50,6 +51,19 @@ internal static class Require
 
     public static T NotNull<T>([NotNull] T? value, string parameter)
         where T : class => value ?? throw new ArgumentNullException(parameter);
+
+    /// <summary>A read-only copy of a list; neither it nor a member may be null.</summary>
+    public static IReadOnlyList<T> Copy<T>([NotNull] IReadOnlyList<T>? values, string parameter)
+        where T : class
+    {
+        var copy = new T[NotNull(values, parameter).Count];
+        for (int i = 0; i < copy.Length; i++)
+        {
+            copy[i] = values[i] ?? throw new ArgumentNullException(parameter, FormattableString.Invariant($"{parameter}[{i}] is null."));
+        }
+
+        return Array.AsReadOnly(copy);
+    }
 
     public static bool IsFinite(double value) => !double.IsNaN(value) && !double.IsInfinity(value);
 

@@ -1,0 +1,36 @@
+using System;
+using Refrigerant.Recovery.Numerics;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace Refrigerant.Recovery.Cylinders;
+
+/// <summary>What else is known about a filling. Immutable.</summary>
+public sealed record FillOptions
+{
+    /// <summary>Nothing else known.</summary>
+    internal static readonly FillOptions None = new();
+
+    /// <summary>Today's date, against which the requalification date is held; not checked where null. The library reads no clock.</summary>
+    public DateTime? Today { get; init; }
+
+    /// <summary>
+    /// Oil that is or will be in the cylinder; it takes room from the refrigerant, for 49 CFR 173.305(b) counts it at 131 °F. Zero by default.
+    /// Its weight is not in <see cref="FillLimit.MaximumGrossWeight"/>.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">Negative or not finite.</exception>
+    public Volume OilVolume
+    {
+        get;
+        init
+        {
+            Require.NotNegative(value.CubicMeters, "m³", nameof(OilVolume));
+            field = value;
+        }
+    }
+
+    = new(0, VolumeUnit.CubicMeter);
+
+    /// <summary>Whether the published figure for recovered refrigerant with oil binds where there is one; shown only, by default.</summary>
+    public bool ApplyRecoveredWithOil { get; init; }
+}

@@ -1,0 +1,208 @@
+using System;
+using System.Collections.Generic;
+using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Findings;
+using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Numerics;
+
+namespace Refrigerant.Recovery.Cylinders;
+
+/// <summary>Applies every filling rule to one cylinder and refrigerant.</summary>
+internal sealed class FillRuleSet
+{
+    private const double Atmosphere = 101_325;
+
+    private readonly List<FillRule> _rules = [];
+    private readonly List<FillRuleNotApplied> _notApplied = [];
+    private readonly RecoveryCylinder _cylinder;
+    private readonly PropertyModel _model;
+    private readonly double _volume;
+
+    public FillRuleSet(RecoveryCylinder cylinder, PropertyModel model, FillOptions options)
+    {
+        _cylinder = cylinder;
+        _model = model;
+        _volume = cylinder.InternalVolume.CubicMeters - options.OilVolume.CubicMeters;
+        AddGuideline();
+        AddNotLiquidFull(FillRuleKind.NotLiquidFullAt55C, FillFigures.NotLiquidFullAt55C, FillFigures.LiquidFullTemperature);
+        double? general = AddFillingRatio();
+        AddListedFillingRatio(general);
+        AddListedFillingDensity();
+        AddServicePressure();
+        AddRecoveredWithOil(options.ApplyRecoveredWithOil);
+        AddOldRule();
+    }
+
+    public IReadOnlyList<FillRule> Rules => _rules;
+
+    public IReadOnlyList<FillRuleNotApplied> NotApplied => _notApplied;
+
+    private void AddGuideline()
+    {
+        if (LiquidDensity(FillRuleKind.EightyPercentAt25C, FillFigures.GuidelineTemperature) is double density)
+        {
+            Add(FillRuleKind.EightyPercentAt25C, FillFigures.EightyPercentAt25C, FillFigures.EightyPercent * density, $"ρ'(25 °C) = {Text(density)} kg/m³");
+        }
+    }
+
+    private double? AddNotLiquidFull(FillRuleKind kind, RuleFigure figure, double temperature)
+    {
+        if (LiquidDensity(kind, temperature) is not double density)
+        {
+            return null;
+        }
+
+        Add(kind, figure, density * (1 - FillFigures.LiquidFullMargin), $"ρ'({Text(temperature - 273.15)} °C) = {Text(density)} kg/m³");
+        return density;
+    }
+
+    /// <summary>P200: low-pressure liquefied gases by the liquid density at 50 °C and 60 °C, all by the pressure at 65 °C.</summary>
+    /// <returns>The mean density that the general rule allows, for the second opinion; null where it gives none.</returns>
+    private double? AddFillingRatio()
+    {
+        double? least = null;
+        if (LiquidDensity(FillRuleKind.LiquidDensityAt50C, FillFigures.FillingRatioTemperature) is double liquid)
+        {
+            least = FillFigures.FillingRatioFactor * liquid;
+            Add(FillRuleKind.LiquidDensityAt50C, FillFigures.LiquidDensityAt50C, least.Value, $"ρ'(50 °C) = {Text(liquid)} kg/m³");
+        }
+
+        least = Least(least, AddNotLiquidFull(FillRuleKind.NotLiquidFullAt60C, FillFigures.NotLiquidFullAt60C, FillFigures.VaporTemperature));
+        if (_cylinder.Specification?.TestPressurePascals is not double test)
+        {
+            Skip(FillRuleKind.TestPressureAt65C, "the cylinder's test pressure is not known");
+            return least;
+        }
+
+        double limit = test + FillFigures.TestPressureAllowance;
+        double? density = DensityAt(FillRuleKind.TestPressureAt65C, FillFigures.TestTemperature, limit);
+        if (density is double found)
+        {
+            Add(FillRuleKind.TestPressureAt65C, FillFigures.TestPressureAt65C, found, $"ρ(65 °C, {Text(limit / 1e5)} bar absolute) = {Text(found)} kg/m³");
+        }
+
+        return Least(least, density);
+    }
+
+    private void AddListedFillingRatio(double? general)
+    {
+        double? testBar = _cylinder.Specification?.TestPressurePascals / 1e5;
+        if (ListedFillingRatio.For(_model.Designation, testBar) is not ListedFillingRatio row)
+        {
+            Skip(FillRuleKind.ListedFillingRatio, "not listed, as far as remembered");
+            return;
+        }
+
+        double density = row.KilogramsPerLiter * 1000;
+        bool stricter = general is not double rule || density < rule * (1 - FillFigures.SecondOpinionTolerance);
+        string comparison = general is double value
+            ? $"{Text(Math.Round(((density / value) - 1) * 100, 2))} % against the general rule's {Text(value)} kg/m³"
+            : "the general rule gives no figure";
+        Add(
+            FillRuleKind.ListedFillingRatio,
+            row.Figure,
+            density,
+            comparison + (stricter ? ": the stricter one is applied, though from memory" : ": shown as a second opinion only"),
+            stricter);
+    }
+
+    private void AddListedFillingDensity()
+    {
+        double psi = _cylinder.ServicePressure.PoundsForcePerSquareInch;
+        if (ListedFillingDensity.For(_model.Designation, psi + ListedFillingDensity.PressureTolerancePsi) is ListedFillingDensity row)
+        {
+            double water = _volume * RecoveryCylinder.WaterDensity;
+            AddMass(FillRuleKind.ListedFillingDensity, row.Figure, row.Percent / 100 * water, $"WC {Text(water)} kg", true);
+        }
+        else
+        {
+            Skip(FillRuleKind.ListedFillingDensity, "no percentage is listed for this refrigerant: not liquid-full at 55 °C applies");
+        }
+    }
+
+    private void AddServicePressure()
+    {
+        if (_cylinder.Specification is { IsUn: true })
+        {
+            Skip(FillRuleKind.PressureAt55C, "a UN/ADR cylinder has no DOT service pressure");
+            Skip(FillRuleKind.PressureAt21C, "a UN/ADR cylinder has no DOT service pressure");
+            return;
+        }
+
+        double service = _cylinder.ServicePressure.Pascals;
+        AddPressure(FillRuleKind.PressureAt55C, FillFigures.PressureAt55C, FillFigures.LiquidFullTemperature, FillFigures.ServicePressureRatio * service);
+        AddPressure(FillRuleKind.PressureAt21C, FillFigures.PressureAt21C, FillFigures.ServiceTemperature, service);
+    }
+
+    private void AddPressure(FillRuleKind kind, RuleFigure figure, double temperature, double gauge)
+    {
+        double limit = gauge + Atmosphere;
+        if (DensityAt(kind, temperature, limit) is double density)
+        {
+            Add(kind, figure, density, $"ρ({Text(temperature - 273.15)} °C, {Text(limit / 1e5)} bar absolute) = {Text(density)} kg/m³");
+        }
+    }
+
+    private void AddRecoveredWithOil(bool apply)
+    {
+        if (OilBearingFillingRatio.For(_model.Designation) is OilBearingFillingRatio row)
+        {
+            Add(FillRuleKind.RecoveredWithOil, row.Figure, row.KilogramsPerLiter * 1000, apply ? "applied as asked" : "for information", apply);
+        }
+        else
+        {
+            Skip(FillRuleKind.RecoveredWithOil, "no figure published for this refrigerant");
+        }
+    }
+
+    private void AddOldRule() => AddMass(
+        FillRuleKind.EightyPercentOfWaterCapacity,
+        FillFigures.EightyPercentOfWaterCapacity,
+        FillFigures.EightyPercent * _cylinder.WaterCapacity.Kilograms,
+        "without specific gravity: it overfills with every refrigerant lighter than water",
+        false);
+
+    private double? LiquidDensity(FillRuleKind kind, double temperature)
+    {
+        if (!FillDensity.HasLiquidAt(_model, temperature))
+        {
+            Skip(kind, $"no liquid at {Text(temperature - 273.15)} °C: the critical temperature is {Text(_model.CriticalTemperature - 273.15)} °C");
+            return null;
+        }
+
+        try
+        {
+            return _model.SaturationAtTemperature(temperature).Bubble.Density;
+        }
+        catch (PropertyRangeException e)
+        {
+            Skip(kind, e.Message);
+            return null;
+        }
+    }
+
+    private double? DensityAt(FillRuleKind kind, double temperature, double pressure)
+    {
+        try
+        {
+            return FillDensity.AtPressure(_model, temperature, pressure);
+        }
+        catch (PropertyRangeException e)
+        {
+            Skip(kind, e.Message);
+            return null;
+        }
+    }
+
+    private void Add(FillRuleKind kind, RuleFigure figure, double density, string note, bool isLimit = true) =>
+        AddMass(kind, figure, _volume * density, note, isLimit);
+
+    private void AddMass(FillRuleKind kind, RuleFigure figure, double kilograms, string note, bool isLimit) =>
+        _rules.Add(new FillRule(kind, figure, kilograms, isLimit, note));
+
+    private void Skip(FillRuleKind kind, string reason) => _notApplied.Add(new FillRuleNotApplied(kind, reason));
+
+    private static double? Least(double? a, double? b) => a is null ? b : b is null ? a : Math.Min(a.Value, b.Value);
+
+    private static string Text(double value) => Require.Text(value);
+}

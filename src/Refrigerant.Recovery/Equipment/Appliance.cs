@@ -1,0 +1,208 @@
+using System;
+using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Numerics;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace Refrigerant.Recovery.Equipment;
+
+/// <summary>What the refrigerant is taken from: an air conditioner, a rack, a chiller. Immutable.</summary>
+/// <remarks>
+/// Heat reaches the refrigerant from the surroundings through <see cref="HeatResistance"/>, then from the metal through
+/// <see cref="MetalResistance"/>, both over <see cref="HeatArea"/>: heat flow = area·ΔT/resistance. With the default area of 1 m² a
+/// resistance in m²·K/W reads as K/W.
+/// </remarks>
+public sealed record Appliance
+{
+    /// <summary>Heat exchange with the surroundings where none is given, W/K: common practice, no source.</summary>
+    internal const double TypicalConductance = 50;
+
+    /// <summary>Specific heat of steel, J/(kg·K), from memory.</summary>
+    private const double Steel = 480;
+
+    /// <summary>The refrigerant.</summary>
+    /// <exception cref="ArgumentNullException">The value is null.</exception>
+    public required Fluid Fluid
+    {
+        get;
+        init => field = Require.NotNull(value, nameof(Fluid));
+    }
+
+    /// <summary>Mass of refrigerant in it, what the oil holds included; 1 mg to 1000 t.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public required Mass Charge
+    {
+        get;
+        init
+        {
+            Require.InRange(value.Kilograms, 1e-6, 1e6, "kg", nameof(Charge));
+            field = value;
+        }
+    }
+
+    /// <summary>Volume that the refrigerant may fill; 1 mL to 10 000 m³.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public required Volume InternalVolume
+    {
+        get;
+        init
+        {
+            Require.InRange(value.CubicMeters, 1e-6, 1e4, "m³", nameof(InternalVolume));
+            field = value;
+        }
+    }
+
+    /// <summary>Temperature of refrigerant, metal and oil at the start, 50 K to 700 K and within the range of the refrigerant's equation.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public required Temperature Temperature
+    {
+        get;
+        init
+        {
+            Require.InRange(value.Kelvins, 50, 700, "K", nameof(Temperature));
+            field = value;
+        }
+    }
+
+    /// <summary>Temperature of the surroundings, 150 K to 400 K; that of the appliance where it is null.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Temperature? Surroundings
+    {
+        get;
+        init
+        {
+            if (value is Temperature given)
+            {
+                Require.InRange(given.Kelvins, 150, 400, "K", nameof(Surroundings));
+            }
+
+            field = value;
+        }
+    }
+
+    /// <summary>
+    /// Resistance from the surroundings to the metal, for 1 m²; greater than zero, infinite for none at all.
+    /// Where it is null 0.02 K/W stands in, and results say so.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not a number.</exception>
+    public ThermalResistance? HeatResistance
+    {
+        get;
+        init
+        {
+            if (value is ThermalResistance given)
+            {
+                Require.InRange(given.SquareMeterKelvinsPerWatt, 1e-8, double.PositiveInfinity, "m²·K/W", nameof(HeatResistance));
+            }
+
+            field = value;
+        }
+    }
+
+    /// <summary>Area that the resistances refer to, 1 cm² to 1e6 m²; 1 m² by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Area HeatArea
+    {
+        get;
+        init
+        {
+            Require.InRange(value.SquareMeters, 1e-4, 1e6, "m²", nameof(HeatArea));
+            field = value;
+        }
+    }
+
+    = new(1, AreaUnit.SquareMeter);
+
+    /// <summary>Mass of the metal that cools with the refrigerant, 0 to 10 000 t; none by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Mass MetalMass
+    {
+        get;
+        init
+        {
+            Require.InRange(value.Kilograms, 0, 1e7, "kg", nameof(MetalMass));
+            field = value;
+        }
+    }
+
+    /// <summary>Specific heat capacity of the metal, 50 to 5000 J/(kg·K); 480 J/(kg·K), steel (from memory), by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public SpecificEntropy MetalHeatCapacity
+    {
+        get;
+        init
+        {
+            Require.InRange(value.JoulesPerKilogramKelvin, 50, 5000, "J/(kg·K)", nameof(MetalHeatCapacity));
+            field = value;
+        }
+    }
+
+    = new(Steel, SpecificEntropyUnit.JoulePerKilogramKelvin);
+
+    /// <summary>
+    /// Resistance from the metal to boiling refrigerant, for 1 m²; 1e-8 m²·K/W or more. Where it is null it is zero without metal,
+    /// water or oil, else 0.002 K/W (common practice, no source).
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public ThermalResistance? MetalResistance
+    {
+        get;
+        init
+        {
+            if (value is ThermalResistance given)
+            {
+                Require.InRange(given.SquareMeterKelvinsPerWatt, 1e-8, 1e8, "m²·K/W", nameof(MetalResistance));
+            }
+
+            field = value;
+        }
+    }
+
+    /// <summary>
+    /// How many times larger the resistance from metal to refrigerant is once no liquid is left, 1 to 1000; 10 by default
+    /// (gas against boiling liquid: common practice, no source). It applies where the metal or water counts.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public double DryResistanceFactor
+    {
+        get;
+        init
+        {
+            Require.InRange(value, 1, 1000, string.Empty, nameof(DryResistanceFactor));
+            field = value;
+        }
+    }
+
+    = 10;
+
+    /// <summary>Whether a port lies below the liquid, so that liquid can be drawn.</summary>
+    public bool LiquidReachable { get; init; }
+
+    /// <summary>Mass of liquid that stays below the liquid port, 0 to the charge; none by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Mass LiquidHeel
+    {
+        get;
+        init
+        {
+            Require.InRange(value.Kilograms, 0, 1e6, "kg", nameof(LiquidHeel));
+            field = value;
+        }
+    }
+
+    /// <summary>Water in tubes of the appliance; none by default.</summary>
+    public TubeWater? Water { get; init; }
+
+    /// <summary>Oil in it; none by default.</summary>
+    public ApplianceOil? Oil { get; init; }
+
+    /// <summary>Temperature of the surroundings that counts, K.</summary>
+    internal double SurroundingsKelvin => (Surroundings ?? Temperature).Kelvins;
+
+    /// <summary>Conductance from the surroundings to the metal, W/K.</summary>
+    internal double OuterConductance =>
+        HeatResistance is ThermalResistance given ? HeatArea.SquareMeters / given.SquareMeterKelvinsPerWatt : TypicalConductance;
+
+    /// <summary>Heat capacity of the metal, J/K.</summary>
+    internal double MetalCapacity => MetalMass.Kilograms * MetalHeatCapacity.JoulesPerKilogramKelvin;
+}

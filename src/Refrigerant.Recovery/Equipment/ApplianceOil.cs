@@ -1,0 +1,62 @@
+using System;
+using Refrigerant.Recovery.Numerics;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace Refrigerant.Recovery.Equipment;
+
+/// <summary>The oil in an appliance: what it holds back of the refrigerant, as an estimate. Immutable.</summary>
+public sealed record ApplianceOil
+{
+    /// <summary>Mass of the oil without refrigerant, greater than 0 up to 100 t.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public required Mass Mass
+    {
+        get;
+        init
+        {
+            Require.InRange(value.Kilograms, 1e-6, 1e5, "kg", nameof(Mass));
+            field = value;
+        }
+    }
+
+    /// <summary>The oil's family, which gives its typical molar mass.</summary>
+    public OilKind Kind { get; init; }
+
+    /// <summary>
+    /// Molar mass of the oil, 0.05 to 5 kg/mol; where it is null a typical one of its family:
+    /// mineral and alkylbenzene 320 g/mol, others 600 g/mol (from memory).
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public MolarMass? MolarMass
+    {
+        get;
+        init
+        {
+            if (value is MolarMass given)
+            {
+                Require.InRange(given.KilogramsPerMole, 0.05, 5, "kg/mol", nameof(MolarMass));
+            }
+
+            field = value;
+        }
+    }
+
+    /// <summary>Time constant with which the dissolved refrigerant follows its equilibrium, 1 s to 1e6 s; 30 min by default (common practice, no source).</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Duration OutgassingTime
+    {
+        get;
+        init
+        {
+            Require.InRange(value.Seconds, 1, 1e6, "s", nameof(OutgassingTime));
+            field = value;
+        }
+    }
+
+    = new(1800, DurationUnit.Second);
+
+    /// <summary>Molar mass used, kg/mol.</summary>
+    internal double EffectiveMolarMass =>
+        MolarMass?.KilogramsPerMole ?? (Kind is OilKind.Mineral or OilKind.Alkylbenzene ? 0.32 : 0.6);
+}

@@ -1,0 +1,72 @@
+using System;
+using Refrigerant.Recovery.Numerics;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace Refrigerant.Recovery.Equipment;
+
+/// <summary>The condenser of a recovery machine, by what it rejects at a temperature difference. Immutable.</summary>
+public sealed record Condenser
+{
+    /// <summary>Heat it rejects at <see cref="RatedDifference"/>, 0 to 100 MW; 0 means that it does not condense.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public required Power RatedDuty
+    {
+        get;
+        init
+        {
+            Require.InRange((double)value.Watts, 0, 1e8, "W", nameof(RatedDuty));
+            field = value;
+        }
+    }
+
+    /// <summary>Difference between condensing and coolant temperature of the rating, 0.1 K to 200 K; 15 K by default (common practice, no source).</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public TemperatureDelta RatedDifference
+    {
+        get;
+        init
+        {
+            Require.InRange(value.Kelvins, 0.1, 200, "K", nameof(RatedDifference));
+            field = value;
+        }
+    }
+
+    = new(15, TemperatureDeltaUnit.Kelvin);
+
+    /// <summary>Whether water or air takes the heat.</summary>
+    public CondenserCooling Cooling { get; init; }
+
+    /// <summary>Temperature of the air or water that enters; the surroundings of the appliance where it is null.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside 200 K to 400 K.</exception>
+    public Temperature? CoolantTemperature
+    {
+        get;
+        init
+        {
+            if (value is Temperature given)
+            {
+                Require.InRange(given.Kelvins, 200, 400, "K", nameof(CoolantTemperature));
+            }
+
+            field = value;
+        }
+    }
+
+    /// <summary>Subcooling below the condensing temperature that it reaches where its duty allows, 0 K to 50 K; 3 K by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public TemperatureDelta Subcooling
+    {
+        get;
+        init
+        {
+            Require.InRange(value.Kelvins, 0, 50, "K", nameof(Subcooling));
+            field = value;
+        }
+    }
+
+    = new(3, TemperatureDeltaUnit.Kelvin);
+
+    /// <summary>Duty for each kelvin of difference, W/K.</summary>
+    internal double Conductance => (double)RatedDuty.Watts / RatedDifference.Kelvins;
+}

@@ -1,0 +1,80 @@
+using System;
+using System.Collections.Generic;
+using Refrigerant.Recovery.Numerics;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace Refrigerant.Recovery.Equipment;
+
+/// <summary>A hose, or a run of tube, with the fittings in it. Immutable.</summary>
+public sealed record Hose
+{
+    /// <summary>Roughness of smooth rubber tubing, m: 0.006 to 0.07 mm in published tables of pipe roughness.</summary>
+    private const double SmoothRubber = 1e-5;
+
+    /// <summary>Length, from 1 mm to 10 km.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public required Length Length
+    {
+        get;
+        init
+        {
+            Require.InRange(value.Meters, 1e-3, 1e4, "m", nameof(Length));
+            field = value;
+        }
+    }
+
+    /// <summary>Inner diameter, from 0.5 mm to 1 m. A "half-inch" hose is named by its fittings; its bore is less.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public required Length InnerDiameter
+    {
+        get;
+        init
+        {
+            Require.InRange(value.Meters, 5e-4, 1, "m", nameof(InnerDiameter));
+            field = value;
+        }
+    }
+
+    /// <summary>Roughness of the wall, 0 to 5 mm; 0.01 mm (smooth rubber) by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Length Roughness
+    {
+        get;
+        init
+        {
+            Require.InRange(value.Meters, 0, 5e-3, "m", nameof(Roughness));
+            field = value;
+        }
+    }
+
+    = new(SmoothRubber, LengthUnit.Meter);
+
+    /// <summary>Height of its outlet above its inlet, −1000 m to 1000 m; zero by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Length Rise
+    {
+        get;
+        init
+        {
+            Require.InRange(value.Meters, -1000, 1000, "m", nameof(Rise));
+            field = value;
+        }
+    }
+
+    /// <summary>Valves, couplers and core depressors in it; none by default.</summary>
+    /// <exception cref="ArgumentNullException">The list or one of its members is null.</exception>
+    public IReadOnlyList<Fitting> Fittings
+    {
+        get;
+        init => field = Require.Copy(value, nameof(Fittings));
+    }
+
+    = Array.Empty<Fitting>();
+
+    /// <summary>Internal volume.</summary>
+    public Volume InternalVolume => new(Area * Length.Meters, VolumeUnit.CubicMeter);
+
+    /// <summary>Cross-section, m².</summary>
+    internal double Area => 0.25 * Math.PI * InnerDiameter.Meters * InnerDiameter.Meters;
+}

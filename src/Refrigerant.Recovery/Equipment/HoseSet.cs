@@ -1,0 +1,61 @@
+using System;
+using System.Collections.Generic;
+using Refrigerant.Recovery.Numerics;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace Refrigerant.Recovery.Equipment;
+
+/// <summary>The hoses of a job, each side as what the refrigerant passes one after the other. Immutable.</summary>
+public sealed record HoseSet
+{
+    /// <summary>From the appliance's vapor port to the machine's inlet; at least one. In push-pull the machine blows through them.</summary>
+    /// <exception cref="ArgumentNullException">The list or one of its members is null.</exception>
+    /// <exception cref="ArgumentException">The list is empty.</exception>
+    public required IReadOnlyList<Hose> VaporSide
+    {
+        get;
+        init
+        {
+            field = Require.Copy(value, nameof(VaporSide));
+            if (field.Count == 0)
+            {
+                throw new ArgumentException("VaporSide has no hose; the machine needs at least one.", nameof(VaporSide));
+            }
+        }
+    }
+
+    /// <summary>From the appliance's liquid port to the cylinder, as push-pull uses it; none by default.</summary>
+    /// <exception cref="ArgumentNullException">The list or one of its members is null.</exception>
+    public IReadOnlyList<Hose> LiquidSide
+    {
+        get;
+        init => field = Require.Copy(value, nameof(LiquidSide));
+    }
+
+    = Array.Empty<Hose>();
+
+    /// <summary>From the machine's outlet to the cylinder; none by default. It counts for volume only.</summary>
+    /// <exception cref="ArgumentNullException">The list or one of its members is null.</exception>
+    public IReadOnlyList<Hose> Discharge
+    {
+        get;
+        init => field = Require.Copy(value, nameof(Discharge));
+    }
+
+    = Array.Empty<Hose>();
+
+    /// <summary>Internal volume of all hoses.</summary>
+    public Volume InternalVolume => new(Total(VaporSide) + Total(LiquidSide) + Total(Discharge), VolumeUnit.CubicMeter);
+
+    private static double Total(IReadOnlyList<Hose> hoses)
+    {
+        double volume = 0;
+        foreach (Hose hose in hoses)
+        {
+            volume += hose.InternalVolume.CubicMeters;
+        }
+
+        return volume;
+    }
+}

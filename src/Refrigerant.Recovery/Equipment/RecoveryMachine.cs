@@ -1,0 +1,204 @@
+using System;
+using Refrigerant.Recovery.Numerics;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace Refrigerant.Recovery.Equipment;
+
+/// <summary>A recovery machine: a positive-displacement compressor with its switches and its condenser. Immutable.</summary>
+/// <remarks>
+/// Mass flow = S·η(r)·ρ(suction), r = discharge pressure/suction pressure, η = η0·(1 + c − c·r^(1/n)), S the displacement rate, c the
+/// clearance ratio, n the exponent of re-expansion (any refrigeration text; ASHRAE Handbook—HVAC Systems and Equipment, compressors).
+/// At r = (1 + 1/c)^n the efficiency is zero: the deepest vacuum against a discharge pressure.
+/// </remarks>
+public sealed record RecoveryMachine
+{
+    /// <summary>Clearance 4 to 5 % of the swept volume is typical of small reciprocating compressors (Stoecker and Jones, from memory).</summary>
+    private const double TypicalClearance = 0.04;
+
+    /// <summary>Exponent of re-expansion typical of refrigerants: common practice, no source.</summary>
+    private const double TypicalExponent = 1.15;
+
+    /// <summary>Isentropic efficiency of small compressors: common practice, no source.</summary>
+    private const double TypicalIsentropicEfficiency = 0.65;
+
+    /// <summary>High-pressure cut-out of 550 psi gauge (common practice, no source) above a standard atmosphere, Pa.</summary>
+    private const double TypicalCutout = (550 * 6894.757) + 101_325;
+
+    /// <summary>Condenser duty for each m³/s of displacement, W: 15 K at about 1 kW for 0.5 L/s; common practice, no source.</summary>
+    private const double DutyPerDisplacement = 2e6;
+
+    private RecoveryMachine()
+    {
+    }
+
+    /// <summary>Displacement rate S: swept volume times speed; from 1e-7 to 10 m³/s.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public VolumeFlow Displacement
+    {
+        get;
+        init
+        {
+            Require.InRange(value.CubicMetersPerSecond, 1e-7, 10, "m³/s", nameof(Displacement));
+            field = value;
+        }
+    }
+
+    /// <summary>Clearance volume over swept volume c, 0 to 0.5; 0.04 by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public double ClearanceRatio
+    {
+        get;
+        init
+        {
+            Require.InRange(value, 0, 0.5, string.Empty, nameof(ClearanceRatio));
+            field = value;
+        }
+    }
+
+    = TypicalClearance;
+
+    /// <summary>Polytropic exponent of re-expansion n, 1 to 1.7; 1.15 by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public double PolytropicExponent
+    {
+        get;
+        init
+        {
+            Require.InRange(value, 1, 1.7, string.Empty, nameof(PolytropicExponent));
+            field = value;
+        }
+    }
+
+    = TypicalExponent;
+
+    /// <summary>Volumetric efficiency at pressure ratio one η0, 0.05 to 1; 1 by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public double VolumetricEfficiency
+    {
+        get;
+        init
+        {
+            Require.InRange(value, 0.05, 1, string.Empty, nameof(VolumetricEfficiency));
+            field = value;
+        }
+    }
+
+    = 1;
+
+    /// <summary>Isentropic efficiency of the compression, 0.1 to 1; 0.65 by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public double IsentropicEfficiency
+    {
+        get;
+        init
+        {
+            Require.InRange(value, 0.1, 1, string.Empty, nameof(IsentropicEfficiency));
+            field = value;
+        }
+    }
+
+    = TypicalIsentropicEfficiency;
+
+    /// <summary>Absolute suction pressure at which its low-pressure switch stops it; none by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
+    public Pressure? LowPressureSwitch
+    {
+        get;
+        init
+        {
+            if (value is Pressure given)
+            {
+                Require.Positive(given.Pascals, "Pa", nameof(LowPressureSwitch));
+            }
+
+            field = value;
+        }
+    }
+
+    /// <summary>Absolute discharge pressure at which its high-pressure cut-out stops it; 3.89 MPa (550 psi gauge) by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
+    public Pressure HighPressureCutout
+    {
+        get;
+        init
+        {
+            Require.Positive(value.Pascals, "Pa", nameof(HighPressureCutout));
+            field = value;
+        }
+    }
+
+    = new(TypicalCutout, PressureUnit.Pascal);
+
+    /// <summary>Internal volume, where refrigerant stays trapped until it is cleared; 0 to 1 m³, 1 L by default (common practice, no source).</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Volume InternalVolume
+    {
+        get;
+        init
+        {
+            Require.InRange(value.CubicMeters, 0, 1, "m³", nameof(InternalVolume));
+            field = value;
+        }
+    }
+
+    = new(1e-3, VolumeUnit.CubicMeter);
+
+    /// <summary>The condenser; air-cooled and sized to the displacement by default (common practice, no source).</summary>
+    /// <exception cref="ArgumentNullException">The value is null.</exception>
+    public Condenser Condenser
+    {
+        get;
+        init => field = Require.NotNull(value, nameof(Condenser));
+    }
+
+    = new() { RatedDuty = Power.Zero };
+
+    /// <summary>Whether it is listed for flammable refrigerants.</summary>
+    public bool ListedForFlammable { get; init; }
+
+    /// <summary>Date of manufacture, which decides the required evacuation level (40 CFR 82.156); today's levels where it is null.</summary>
+    public DateTime? ManufactureDate { get; init; }
+
+    /// <summary>A machine of known displacement; every other property has a typical value that <c>with</c> replaces.</summary>
+    /// <param name="displacement">Displacement rate, 1e-7 to 10 m³/s.</param>
+    /// <param name="clearanceRatio">Clearance ratio c, 0 to 0.5.</param>
+    /// <param name="polytropicExponent">Exponent of re-expansion n, 1 to 1.7.</param>
+    /// <param name="volumetricEfficiency">Efficiency at pressure ratio one η0, 0.05 to 1.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
+    public static RecoveryMachine FromDisplacement(
+        VolumeFlow displacement,
+        double clearanceRatio = TypicalClearance,
+        double polytropicExponent = TypicalExponent,
+        double volumetricEfficiency = 1) => new()
+        {
+            Displacement = displacement,
+            ClearanceRatio = clearanceRatio,
+            PolytropicExponent = polytropicExponent,
+            VolumetricEfficiency = volumetricEfficiency,
+            Condenser = new Condenser
+            {
+                RatedDuty = Power.FromWatts(DutyPerDisplacement * displacement.CubicMetersPerSecond),
+            },
+        };
+
+    /// <summary>Volumetric efficiency η at a pressure ratio; zero where re-expansion leaves nothing to draw.</summary>
+    /// <param name="pressureRatio">Discharge over suction pressure, greater than zero; below one counts as one.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The ratio is not greater than zero, or not finite.</exception>
+    public double EfficiencyAt(double pressureRatio)
+    {
+        Require.Positive(pressureRatio, string.Empty, nameof(pressureRatio));
+        double expansion = pressureRatio <= 1 ? 1 : Math.Pow(pressureRatio, 1 / PolytropicExponent);
+        return Math.Max(0, VolumetricEfficiency * (1 + ClearanceRatio - (ClearanceRatio * expansion)));
+    }
+
+    /// <summary>Lowest suction pressure that it can pull against a discharge pressure; zero where the clearance is zero.</summary>
+    /// <param name="dischargePressure">Absolute discharge pressure, greater than zero.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The pressure is not greater than zero, or not finite.</exception>
+    public Pressure DeepestVacuum(Pressure dischargePressure)
+    {
+        double discharge = Require.Positive(dischargePressure.Pascals, "Pa", nameof(dischargePressure));
+        double deepest = ClearanceRatio == 0 ? 0 : discharge / Math.Pow(1 + (1 / ClearanceRatio), PolytropicExponent);
+        return new Pressure(deepest, PressureUnit.Pascal);
+    }
+}

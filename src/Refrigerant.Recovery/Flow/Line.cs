@@ -1,0 +1,117 @@
+using System;
+using System.Collections.Generic;
+using Refrigerant.Recovery.Equipment;
+
+namespace Refrigerant.Recovery.Flow;
+
+/// <summary>Hoses and fittings in series, reduced to what the flow equations need; plain SI doubles, immutable.</summary>
+/// <remarks>
+/// Every loss is carried as R = K/A² in 1/m⁴, so that parts of different bore add up: Δp = R·ṁ²/(2ρ). The line has one entrance
+/// (K = 0.5, sharp-edged) and one exit (K = 1) besides what its hoses list (Crane TP-410, from memory).
+/// </remarks>
+internal sealed class Line
+{
+    private const double EntranceLoss = 0.5;
+    private const double ExitLoss = 1;
+
+    private readonly double[] _lengthResistance;
+    private readonly double[] _reynoldsPerFlow;
+    private readonly double[] _relativeRoughness;
+    private readonly double[] _fixedUpTo;
+    private readonly double[] _riseUpTo;
+    private readonly double _fixedResistance;
+
+    public Line(IReadOnlyList<Hose> hoses)
+    {
+        int n = hoses.Count;
+        _lengthResistance = new double[n];
+        _reynoldsPerFlow = new double[n];
+        _relativeRoughness = new double[n];
+        _fixedUpTo = new double[n];
+        _riseUpTo = new double[n];
+        MinimumArea = double.PositiveInfinity;
+        double fixedResistance = EntranceLoss / (hoses[0].Area * hoses[0].Area);
+        double rise = 0;
+        for (int i = 0; i < n; i++)
+        {
+            Hose hose = hoses[i];
+            double area = hose.Area;
+            double diameter = hose.InnerDiameter.Meters;
+            _lengthResistance[i] = hose.Length.Meters / diameter / (area * area);
+            _reynoldsPerFlow[i] = 4 / (Math.PI * diameter);
+            _relativeRoughness[i] = Math.Min(1, hose.Roughness.Meters / diameter);
+            foreach (Fitting fitting in hose.Fittings)
+            {
+                fixedResistance += fitting.Resistance;
+            }
+
+            rise += hose.Rise.Meters;
+            _fixedUpTo[i] = fixedResistance;
+            _riseUpTo[i] = rise;
+            MinimumArea = Math.Min(MinimumArea, area);
+            Volume += hose.InternalVolume.CubicMeters;
+        }
+
+        Rise = rise;
+        double last = hoses[n - 1].Area;
+        _fixedResistance = fixedResistance + (ExitLoss / (last * last));
+    }
+
+    /// <summary>Smallest cross-section of its hoses, m².</summary>
+    public double MinimumArea { get; }
+
+    /// <summary>Height of the outlet above the inlet, m.</summary>
+    public double Rise { get; }
+
+    /// <summary>Internal volume, m³.</summary>
+    public double Volume { get; }
+
+    /// <summary>Number of hoses.</summary>
+    public int Count => _lengthResistance.Length;
+
+    /// <summary>R of the whole line at a mass flow (kg/s) and a dynamic viscosity (Pa·s), 1/m⁴.</summary>
+    public double Resistance(double massFlow, double viscosity)
+    {
+        double resistance = _fixedResistance;
+        for (int i = 0; i < _lengthResistance.Length; i++)
+        {
+            resistance += HoseResistance(i, massFlow, viscosity);
+        }
+
+        return resistance;
+    }
+
+    /// <summary>R from the inlet to the end of a hose, the exit not counted, 1/m⁴.</summary>
+    public double ResistanceUpTo(int hose, double massFlow, double viscosity)
+    {
+        double resistance = _fixedUpTo[hose];
+        for (int i = 0; i <= hose; i++)
+        {
+            resistance += HoseResistance(i, massFlow, viscosity);
+        }
+
+        return resistance;
+    }
+
+    /// <summary>Height of the end of a hose above the inlet, m.</summary>
+    public double RiseUpTo(int hose) => _riseUpTo[hose];
+
+    /// <summary>Reynolds number in the narrowest hose at a mass flow.</summary>
+    public double LargestReynolds(double massFlow, double viscosity)
+    {
+        double largest = 0;
+        for (int i = 0; i < _reynoldsPerFlow.Length; i++)
+        {
+            largest = Math.Max(largest, _reynoldsPerFlow[i] * massFlow / viscosity);
+        }
+
+        return largest;
+    }
+
+    private double HoseResistance(int i, double massFlow, double viscosity)
+    {
+        // At rest the friction factor diverges as 64/Re but the drop does not: the bound keeps 0·∞ away.
+        double reynolds = Math.Max(_reynoldsPerFlow[i] * massFlow / viscosity, 1e-9);
+        return Friction.Churchill(reynolds, _relativeRoughness[i]) * _lengthResistance[i];
+    }
+}

@@ -1,0 +1,86 @@
+using System;
+using Refrigerant.Recovery.Numerics;
+
+namespace Refrigerant.Recovery.Flow;
+
+/// <summary>Liquid in a line: friction by Darcy–Weisbach with Churchill's factor, fittings, static head. Plain SI doubles.</summary>
+internal static class LiquidLine
+{
+    /// <summary>Standard gravity, m/s².</summary>
+    public const double Gravity = 9.80665;
+
+    private const int MaximumIterations = 200;
+    private const double Tolerance = 1e-12;
+
+    /// <summary>Pressure drop from inlet to outlet at a mass flow, static head included, Pa.</summary>
+    public static double Drop(Line line, double massFlow, double density, double viscosity) =>
+        (line.Resistance(massFlow, viscosity) * massFlow * massFlow / (2 * density)) + (density * Gravity * line.Rise);
+
+    /// <summary>Mass flow that a pressure difference between inlet and outlet drives, kg/s; zero where the head holds it back.</summary>
+    public static double MassFlow(Line line, double difference, double density, double viscosity)
+    {
+        double available = difference - (density * Gravity * line.Rise);
+        if (!(available > 0))
+        {
+            return 0;
+        }
+
+        double flow = Math.Sqrt(2 * density * available / line.Resistance(1e3, viscosity));
+        for (int i = 0; i < MaximumIterations; i++)
+        {
+            double next = Math.Sqrt(2 * density * available / line.Resistance(flow, viscosity));
+            double change = Math.Abs(next - flow);
+            flow = next;
+            if (change <= Tolerance * flow)
+            {
+                return flow;
+            }
+        }
+
+        throw new ConvergenceException($"Liquid flow for {Require.Text(difference)} Pa not found.", MaximumIterations);
+    }
+
+    /// <summary>Lowest pressure in the line at a mass flow, at the end of any of its hoses, Pa.</summary>
+    public static double LowestPressure(Line line, double inletPressure, double massFlow, double density, double viscosity, out int hose)
+    {
+        double lowest = inletPressure;
+        hose = -1;
+        for (int i = 0; i < line.Count; i++)
+        {
+            double pressure = inletPressure
+                - (line.ResistanceUpTo(i, massFlow, viscosity) * massFlow * massFlow / (2 * density))
+                - (density * Gravity * line.RiseUpTo(i));
+            if (pressure < lowest)
+            {
+                lowest = pressure;
+                hose = i;
+            }
+        }
+
+        return lowest;
+    }
+
+    /// <summary>
+    /// Largest mass flow at which no point of the line falls below a pressure, at most <paramref name="upper"/>; zero where it is below already at rest.
+    /// </summary>
+    public static double FlowAbove(Line line, double inletPressure, double floor, double density, double viscosity, double upper)
+    {
+        if (LowestPressure(line, inletPressure, upper, density, viscosity, out _) >= floor)
+        {
+            return upper;
+        }
+
+        if (LowestPressure(line, inletPressure, 0, density, viscosity, out _) <= floor)
+        {
+            return 0;
+        }
+
+        var function = new Margin(line, inletPressure, floor, density, viscosity);
+        return BracketedRoot.Find(ref function, 0, upper, Tolerance * upper);
+    }
+
+    private readonly struct Margin(Line line, double inlet, double floor, double density, double viscosity) : IScalarFunction
+    {
+        public double Value(double x) => LowestPressure(line, inlet, x, density, viscosity, out _) - floor;
+    }
+}

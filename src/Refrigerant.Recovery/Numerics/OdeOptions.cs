@@ -1,0 +1,21 @@
+namespace Refrigerant.Recovery.Numerics;
+
+/// <summary>Tolerance and bounds of an integration.</summary>
+internal readonly struct OdeOptions
+{
+    public OdeOptions(double relativeTolerance, double maximumStep, int maximumSteps)
+    {
+        RelativeTolerance = relativeTolerance;
+        MaximumStep = maximumStep;
+        MaximumSteps = maximumSteps;
+    }
+
+    /// <summary>Local error allowed in a step, relative to the size of a component.</summary>
+    public double RelativeTolerance { get; }
+
+    /// <summary>Longest step, s.</summary>
+    public double MaximumStep { get; }
+
+    /// <summary>Bound on attempted steps, accepted or not.</summary>
+    public int MaximumSteps { get; }
+}

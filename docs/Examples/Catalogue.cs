@@ -9,11 +9,16 @@ internal static class Catalogue
 {
     public static IReadOnlyList<Example> Examples { get; } =
     [
-        new("level-up-here.txt", LevelUpHere.Run),
+        new("level-up-here.txt", LevelUpHere.Gauge),
+        new("how-much-limit.txt", HowMuchMayIPut.Limit),
+        new("how-much-rules.txt", HowMuchMayIPut.Rules),
+        new("how-much-scale.txt", HowMuchMayIPut.OnTheScale),
+        new("how-much-heat.txt", HowMuchMayIPut.Heat),
     ];
 
     public static IReadOnlyList<Chart> Charts { get; } =
     [
         new("level-up-here.png", ElevationChart.Draw),
+        new("how-much.png", CylinderHeatChart.Draw),
     ];
 }

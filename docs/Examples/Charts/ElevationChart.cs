@@ -1,4 +1,3 @@
-using System.Linq;
 using Refrigerant.Recovery.Gauges;
 using ScottPlot;
 using UnitsNet;
@@ -10,18 +9,19 @@ internal static class ElevationChart
 {
     public static void Draw(Plot plot)
     {
-        double[] meters = [.. Enumerable.Range(0, 61).Select(i => 50.0 * i)];
-        foreach (double level in new[] { 15.0, 10.0, 4.0 })
+        double[] meters = Curves.Range(0, 3000, 60);
+        foreach (double level in new[] { 15.0, 10.0, 4.0, 0.0 })
         {
-            Pressure required = Barometer.Standard.FromVacuum(Mercury.FromInches(level));
-            double[] reading = [.. meters.Select(m => Mercury.ToInches(Barometer.AtElevation(Length.FromMeters(m)).Pressure - required))];
-            var line = plot.Add.ScatterLine(meters, reading);
-            line.LineWidth = 2;
-            line.LegendText = level + " inHg at sea level";
+            Pressure required = Pressure.FromPascals((29.9 - level) * Mercury.FromInches(1).Pascals);
+            plot.Curve(
+                meters,
+                m => Mercury.ToInches(Barometer.AtElevation(Length.FromMeters(m)).Pressure - required),
+                $"required: {level:F0} inHg");
         }
 
+        plot.Add.HorizontalLine(0, 1, Colors.Gray);
         plot.XLabel("elevation, m");
-        plot.YLabel("gauge reading, inHg of vacuum");
-        plot.ShowLegend();
+        plot.YLabel("what the gauge must show, inHg (below 0: a pressure)");
+        plot.ShowLegend(Alignment.UpperRight);
     }
 }

@@ -9,7 +9,7 @@ namespace Refrigerant.Recovery.Docs.Questions;
 /// <summary>Did I reach the level, up here?</summary>
 internal static class LevelUpHere
 {
-    public static void Run()
+    public static void Gauge()
     {
         #region gauge
         Pressure reading = Mercury.FromInches(15); // what the gauge shows

@@ -1,0 +1,37 @@
+using System;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace Refrigerant.Recovery.Residuals;
+
+/// <summary>A mass with the bounds between which it lies. Immutable.</summary>
+public readonly struct MassRange
+{
+    internal MassRange(double low, double best, double high)
+    {
+        LowKilograms = low;
+        BestKilograms = best;
+        HighKilograms = high;
+    }
+
+    /// <summary>Lower bound.</summary>
+    public Mass Low => new(LowKilograms, MassUnit.Kilogram);
+
+    /// <summary>Best estimate.</summary>
+    public Mass Best => new(BestKilograms, MassUnit.Kilogram);
+
+    /// <summary>Upper bound.</summary>
+    public Mass High => new(HighKilograms, MassUnit.Kilogram);
+
+    internal double LowKilograms { get; }
+
+    internal double BestKilograms { get; }
+
+    internal double HighKilograms { get; }
+
+    /// <summary>The three figures, culture-invariant.</summary>
+    public override string ToString() => FormattableString.Invariant($"{BestKilograms:G4} kg ({LowKilograms:G4} to {HighKilograms:G4} kg)");
+
+    internal MassRange Plus(in MassRange other) => new(
+        LowKilograms + other.LowKilograms, BestKilograms + other.BestKilograms, HighKilograms + other.HighKilograms);
+}

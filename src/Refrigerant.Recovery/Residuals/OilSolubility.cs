@@ -1,0 +1,41 @@
+using System;
+using Refrigerant.Recovery.Fluids;
+
+namespace Refrigerant.Recovery.Residuals;
+
+/// <summary>Refrigerant dissolved in oil at a low pressure, estimated by Raoult's rule.</summary>
+/// <remarks>
+/// Mole fraction of refrigerant in the liquid x = p/p_sat(T); mass ratio of refrigerant to oil = x·M/((1 − x)·M_oil). Measured solubilities
+/// are better than any such rule (Grebner and Crawford 1993, ASHRAE Trans. 99(1)); real pairs dissolve some 1.5 to 3 times as much by mass at
+/// low content (from memory). Always an estimate.
+/// </remarks>
+internal static class OilSolubility
+{
+    public const double DefaultFactor = 2;
+    public const double LowFactor = 1;
+    public const double HighFactor = 3;
+
+    /// <summary>Above this share of the saturation pressure the rule is not applied: the oil takes up refrigerant without bound. Our choice.</summary>
+    public const double HighestSaturation = 0.9;
+
+    public const string Source = "Raoult's rule with a factor of 1 to 3 (from memory)";
+
+    /// <summary>Mass in the oil; null where the pressure is too close to saturation for the rule.</summary>
+    public static MassRange? Dissolved(PropertyModel model, double temperature, double pressure, OilCharge oil)
+    {
+        if (temperature > model.Range.MaximumSaturationTemperature)
+        {
+            return null;
+        }
+
+        double x = pressure / model.SaturationAtTemperature(temperature).Bubble.Pressure;
+        if (x > HighestSaturation)
+        {
+            return null;
+        }
+
+        double raoult = oil.Mass.Kilograms * x * model.MolarMass / ((1 - x) * oil.MolarMass.KilogramsPerMole);
+        double factor = oil.SolubilityFactor;
+        return new MassRange(raoult * Math.Min(LowFactor, factor), raoult * factor, raoult * Math.Max(HighFactor, factor));
+    }
+}

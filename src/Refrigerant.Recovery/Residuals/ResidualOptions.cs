@@ -1,0 +1,69 @@
+using System;
+using System.Collections.Generic;
+using Refrigerant.Recovery.Numerics;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace Refrigerant.Recovery.Residuals;
+
+/// <summary>What else is known about what stays in an appliance. Immutable.</summary>
+public sealed record ResidualOptions
+{
+    internal static readonly ResidualOptions None = new();
+
+    /// <summary>The full charge, to tell the residual as a share of it; null where unknown. Greater than zero.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
+    public Mass? Charge
+    {
+        get;
+        init
+        {
+            if (value is Mass charge)
+            {
+                Require.Positive(charge.Kilograms, "kg", nameof(Charge));
+            }
+
+            field = value;
+        }
+    }
+
+    /// <summary>Liquid that the caller knows to be left; null where unknown. Zero or more.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Negative or not finite.</exception>
+    public Mass? Liquid
+    {
+        get;
+        init
+        {
+            if (value is Mass liquid)
+            {
+                Require.NotNegative(liquid.Kilograms, "kg", nameof(Liquid));
+            }
+
+            field = value;
+        }
+    }
+
+    /// <summary>Uncertainty of <see cref="Liquid"/>, plus or minus.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Negative or not finite.</exception>
+    public Mass LiquidUncertainty
+    {
+        get;
+        init
+        {
+            Require.NotNegative(value.Kilograms, "kg", nameof(LiquidUncertainty));
+            field = value;
+        }
+    }
+
+    = new(0, MassUnit.Kilogram);
+
+    /// <summary>A hold with closed valves after the pressure was reached; null where none was made. Not together with <see cref="Liquid"/>.</summary>
+    public RiseTest? RiseTest { get; init; }
+
+    /// <summary>Oil in the appliance; null where none is to be counted.</summary>
+    public OilCharge? Oil { get; init; }
+
+    /// <summary>Hoses, the machine and other spaces that hold refrigerant.</summary>
+    /// <exception cref="ArgumentNullException">Null.</exception>
+    public IReadOnlyList<ResidualSpace> Spaces { get; init => field = Require.NotNull(value, nameof(Spaces)); } = [];
+}

@@ -1,0 +1,52 @@
+using System;
+using Refrigerant.Recovery.Numerics;
+using UnitsNet;
+
+namespace Refrigerant.Recovery.Residuals;
+
+/// <summary>A further space that holds refrigerant at the end: a hose, the recovery machine. Immutable.</summary>
+public sealed record ResidualSpace
+{
+    /// <summary>What it is, such as "hoses".</summary>
+    /// <exception cref="ArgumentNullException">Null.</exception>
+    public string Label { get; init => field = Require.NotNull(value, nameof(Label)); } = "hoses";
+
+    /// <summary>Its internal volume, zero or more.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Negative or not finite.</exception>
+    public required Volume Volume
+    {
+        get;
+        init
+        {
+            Require.NotNegative(value.CubicMeters, "m³", nameof(Volume));
+            field = value;
+        }
+    }
+
+    /// <summary>Temperature in it.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not above absolute zero, or not finite.</exception>
+    public required Temperature Temperature
+    {
+        get;
+        init
+        {
+            Require.Positive(value.Kelvins, "K", nameof(Temperature));
+            field = value;
+        }
+    }
+
+    /// <summary>Absolute pressure in it, greater than zero.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
+    public required Pressure Pressure
+    {
+        get;
+        init
+        {
+            Require.Positive(value.Pascals, "Pa absolute", nameof(Pressure));
+            field = value;
+        }
+    }
+
+    /// <summary>Whether it is full of liquid, as a liquid hose before it is swept; false by default.</summary>
+    public bool IsLiquidFilled { get; init; }
+}

@@ -1,0 +1,74 @@
+using System;
+using Refrigerant.Recovery.Gauges;
+using Refrigerant.Recovery.Numerics;
+using UnitsNet;
+
+namespace Refrigerant.Recovery.Rules;
+
+/// <summary>What decides the required level besides refrigerant and charge. Immutable.</summary>
+public sealed record EvacuationOptions
+{
+    /// <summary>A general appliance, a machine made from 15 November 1993 on, a major repair, no leak, at the standard atmosphere.</summary>
+    internal static readonly EvacuationOptions Default = new();
+
+    /// <summary>The kind of appliance.</summary>
+    public ApplianceKind Appliance { get; init; }
+
+    /// <summary>Why it is opened.</summary>
+    public OpeningPurpose Purpose { get; init; }
+
+    /// <summary>The day on which the recovery machine was made or imported; null is taken as on or after 15 November 1993, the stricter case.</summary>
+    public DateTime? MachineManufactured { get; init; }
+
+    /// <summary>Whether the recovery machine needs the appliance's own compressor or pressure to work (system-dependent).</summary>
+    public bool IsMachineSystemDependent { get; init; }
+
+    /// <summary>Whether the compressor of a small appliance runs during recovery. True by default, the stricter case.</summary>
+    public bool CompressorRuns { get; init; } = true;
+
+    /// <summary>
+    /// For a leaking part: the lowest absolute pressure that is attainable without substantial contamination of the refrigerant; null where
+    /// nothing leaks.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
+    public Pressure? LowestAttainable
+    {
+        get;
+        init
+        {
+            Check(value, nameof(LowestAttainable));
+            field = value;
+        }
+    }
+
+    /// <summary>A class that overrides the computed one; null for none.</summary>
+    public PressureClass? Class { get; init; }
+
+    /// <summary>An absolute pressure that another jurisdiction, a contract or the caller asks for, instead of the regulation's; null for none.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
+    public Pressure? OwnLevel
+    {
+        get;
+        init
+        {
+            Check(value, nameof(OwnLevel));
+            field = value;
+        }
+    }
+
+    /// <summary>Where <see cref="OwnLevel"/> comes from, for the record.</summary>
+    /// <exception cref="ArgumentNullException">Null.</exception>
+    public string OwnLevelSource { get; init => field = Require.NotNull(value, nameof(OwnLevelSource)); } = "level given by the caller";
+
+    /// <summary>The air at the place: levels in psig are relative to it, and readings are told on its gauges.</summary>
+    /// <exception cref="ArgumentNullException">Null.</exception>
+    public Barometer Barometer { get; init => field = Require.NotNull(value, nameof(Barometer)); } = Barometer.Standard;
+
+    private static void Check(Pressure? value, string parameter)
+    {
+        if (value is Pressure pressure)
+        {
+            Require.Positive(pressure.Pascals, "Pa absolute", parameter);
+        }
+    }
+}

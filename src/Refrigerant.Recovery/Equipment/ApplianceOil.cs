@@ -42,6 +42,22 @@ public sealed record ApplianceOil
         }
     }
 
+    /// <summary>
+    /// Mass fraction of refrigerant in the liquid of oil and refrigerant at the start, 0 to 0.9; 0.2 by default (common practice, no source).
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Ratio RefrigerantFraction
+    {
+        get;
+        init
+        {
+            Require.InRange(value.DecimalFractions, 0, 0.9, string.Empty, nameof(RefrigerantFraction));
+            field = value;
+        }
+    }
+
+    = new(0.2, RatioUnit.DecimalFraction);
+
     /// <summary>Time constant with which the dissolved refrigerant follows its equilibrium, 1 s to 1e6 s; 30 min by default (common practice, no source).</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
     public Duration OutgassingTime
@@ -55,6 +71,9 @@ public sealed record ApplianceOil
     }
 
     = new(1800, DurationUnit.Second);
+
+    /// <summary>Refrigerant dissolved at the start, kg.</summary>
+    internal double DissolvedAtStart => Mass.Kilograms * RefrigerantFraction.DecimalFractions / (1 - RefrigerantFraction.DecimalFractions);
 
     /// <summary>Molar mass used, kg/mol.</summary>
     internal double EffectiveMolarMass =>

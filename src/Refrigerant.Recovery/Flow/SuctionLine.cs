@@ -168,7 +168,7 @@ internal sealed class SuctionLine
         {
             double next = unit * VaporLine.CriticalRatio(line.Resistance(flow, viscosity) * area2);
             double change = Math.Abs(next - flow);
-            flow = Math.Sqrt(next * flow);
+            flow = next;
             if (change <= Tolerance * flow)
             {
                 return flow;

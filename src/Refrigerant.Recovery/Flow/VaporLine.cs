@@ -34,9 +34,9 @@ internal static class VaporLine
             choked = ratio <= critical;
             double next = choked ? critical * unit : unit * Math.Sqrt((1 - (ratio * ratio)) / (k - (2 * Math.Log(ratio))));
 
-            // Friction depends on the flow weakly (f ~ Re^-0.25, laminar f ~ 1/Re): the geometric mean of old and new converges for both.
+            // Friction depends on the flow as Re^-1 at most (laminar), so that the error at least halves each time.
             double change = Math.Abs(next - flow);
-            flow = Math.Sqrt(next * flow);
+            flow = next;
             if (change <= Tolerance * flow)
             {
                 return flow;

@@ -1,4 +1,5 @@
 using System.Collections.Generic;
+using Refrigerant.Recovery.Docs.Accuracy;
 using Refrigerant.Recovery.Docs.Charts;
 using Refrigerant.Recovery.Docs.Questions;
 
@@ -9,16 +10,24 @@ internal static class Catalogue
 {
     public static IReadOnlyList<Example> Examples { get; } =
     [
-        new("level-up-here.txt", LevelUpHere.Gauge),
+        new("level-gauge.txt", LevelUpHere.Gauge),
+        new("level-required.txt", LevelUpHere.Required),
         new("how-much-limit.txt", HowMuchMayIPut.Limit),
         new("how-much-rules.txt", HowMuchMayIPut.Rules),
         new("how-much-scale.txt", HowMuchMayIPut.OnTheScale),
         new("how-much-heat.txt", HowMuchMayIPut.Heat),
+        new("left-estimate.txt", WhatIsLeft.Estimate),
+        new("left-rise.txt", WhatIsLeft.Rise),
+        new("accuracy-saturation.md", () => AccuracyTable.Print(PureDeviations.Saturation, PureDeviations.SaturationProperties)),
+        new("accuracy-single-phase.md", () => AccuracyTable.Print(PureDeviations.SinglePhase, PureDeviations.SinglePhaseProperties)),
     ];
 
     public static IReadOnlyList<Chart> Charts { get; } =
     [
         new("level-up-here.png", ElevationChart.Draw),
         new("how-much.png", CylinderHeatChart.Draw),
+        new("left.png", ResidualChart.Draw),
+        new("accuracy-saturation.png", plot => DeviationChart.Draw(plot, PureDeviations.Saturation, PureDeviations.SaturationProperties)),
+        new("accuracy-single-phase.png", plot => DeviationChart.Draw(plot, PureDeviations.SinglePhase, PureDeviations.SinglePhaseProperties)),
     ];
 }

@@ -1,0 +1,133 @@
+using System;
+
+namespace Refrigerant.Recovery.Fluids.Helmholtz;
+
+/// <summary>What a pure fluid's model works with once the fluid is used: its equation on its reference state, and its curves. Immutable.</summary>
+internal sealed class PureEngine
+{
+    /// <summary>The reference temperature of the IIR state, K: saturated liquid at 0 °C.</summary>
+    private const double ReferenceTemperature = 273.15;
+
+    /// <summary>Enthalpy of the IIR reference state, J/kg.</summary>
+    private const double ReferenceEnthalpy = 200_000;
+
+    /// <summary>Entropy of the IIR reference state, J/(kg·K).</summary>
+    private const double ReferenceEntropy = 1000;
+
+    /// <summary>Where 0 °C is above critical, saturated liquid at one atmosphere has h = 0 and s = 0: Pa.</summary>
+    private const double ReferencePressure = 101_325;
+
+    /// <summary>How far a density at saturation may lie beyond that of the curves, relative.</summary>
+    private const double SaturationMargin = 1e-6;
+
+    private PureEngine(PureEquation equation, SaturationCurves curves)
+    {
+        Equation = equation;
+        Curves = curves;
+        SaturationValues lowest = curves.AtTemperature(equation.Data.MinimumTemperature);
+        SaturationValues highest = curves.AtTemperature(curves.MaximumTemperature);
+        MinimumSaturationPressure = lowest.Pressure;
+        MaximumSaturationPressure = highest.Pressure;
+        EndDensity = 0.5 * (highest.LiquidDensity + highest.VaporDensity);
+        EndPressureSlope = highest.PressureSlope;
+    }
+
+    /// <summary>The equation of state on its reference.</summary>
+    public PureEquation Equation { get; }
+
+    /// <summary>The saturation curves.</summary>
+    public SaturationCurves Curves { get; }
+
+    /// <summary>Pa, at the lowest temperature.</summary>
+    public double MinimumSaturationPressure { get; }
+
+    /// <summary>Pa, at the upper end of the curves.</summary>
+    public double MaximumSaturationPressure { get; }
+
+    /// <summary>Between the saturation densities at the upper end of the curves, kg/m³.</summary>
+    public double EndDensity { get; }
+
+    /// <summary>dp/dT at the upper end of the curves, Pa/K.</summary>
+    public double EndPressureSlope { get; }
+
+    /// <summary>Builds the curves and fixes the reference state.</summary>
+    public static PureEngine Create(PureFluidData data)
+    {
+        var raw = new PureEquation(data);
+        SaturationCurves curves = SaturationCurveBuilder.Build(raw);
+        bool isIir = curves.MaximumTemperature > ReferenceTemperature;
+        SaturationValues reference = isIir ? curves.AtTemperature(ReferenceTemperature) : curves.AtPressure(ReferencePressure);
+        double enthalpy = (isIir ? ReferenceEnthalpy : 0) - reference.LiquidEnthalpy;
+        double entropy = (isIir ? ReferenceEntropy : 0) - reference.LiquidEntropy;
+        return new PureEngine(raw.WithReference(enthalpy, entropy), curves.WithReference(enthalpy, entropy));
+    }
+
+    /// <summary>The stable phase at a temperature and a pressure.</summary>
+    public Phase PhaseAt(double temperature, double pressure)
+    {
+        if (temperature > Curves.CriticalTemperature)
+        {
+            return Phase.Supercritical;
+        }
+
+        double end = Curves.MaximumTemperature;
+        double saturation = temperature <= end
+            ? Curves.AtTemperature(temperature).Pressure
+            : MaximumSaturationPressure + ((temperature - end) * EndPressureSlope);
+        return pressure >= saturation ? Phase.Liquid : Phase.Vapor;
+    }
+
+    /// <summary>The state of a phase that is stable, or saturated, at a temperature and a pressure.</summary>
+    public StatePoint StateAt(Phase phase, double temperature, double pressure)
+    {
+        double tau = Equation.ReducingTemperature / temperature;
+        Span<double> isotherm = stackalloc double[Equation.Residual.IsothermLength];
+        Equation.Residual.Isotherm(tau, isotherm);
+        double density = Equation.ReducingDensity * ReducedDensity(phase, temperature, tau, pressure, isotherm);
+        Equation.Caloric(temperature, density, isotherm, out _, out double enthalpy, out double entropy);
+        return new StatePoint(phase, temperature, pressure, density, enthalpy, entropy, phase == Phase.Liquid ? 0 : 1);
+    }
+
+    /// <summary>One phase at a temperature and a density.</summary>
+    public StatePoint Single(Phase phase, double temperature, double density)
+    {
+        Span<double> isotherm = stackalloc double[Equation.Residual.IsothermLength];
+        Equation.Residual.Isotherm(Equation.ReducingTemperature / temperature, isotherm);
+        Equation.Caloric(temperature, density, isotherm, out double pressure, out double enthalpy, out double entropy);
+        return new StatePoint(phase, temperature, pressure, density, enthalpy, entropy, phase == Phase.Liquid ? 0 : 1);
+    }
+
+    private double ReducedDensity(Phase phase, double temperature, double tau, double pressure, ReadOnlySpan<double> isotherm)
+    {
+        ResidualHelmholtz residual = Equation.Residual;
+        double rt = Equation.GasConstant * temperature;
+        double target = pressure / (rt * Equation.ReducingDensity);
+        if (phase == Phase.Supercritical)
+        {
+            double estimate = CubicEstimate.MolarDensity(Equation.Data, temperature, pressure) / Equation.Data.ReducingMolarDensity;
+            return DensitySolver.Supercritical(residual, tau, target, estimate, isotherm);
+        }
+
+        // In the last fraction of a millikelvin below critical the curves are closed, and the density between them bounds both phases.
+        bool isClosed = temperature > Curves.MaximumTemperature;
+        SaturationValues s = Curves.AtTemperature(isClosed ? Curves.MaximumTemperature : temperature);
+        if (phase == Phase.Liquid)
+        {
+            double lowest = isClosed ? EndDensity : s.LiquidDensity * (1 - SaturationMargin);
+            return DensitySolver.Liquid(
+                residual, tau, target, lowest / Equation.ReducingDensity, s.LiquidDensity / Equation.ReducingDensity, isotherm);
+        }
+
+        double highest = isClosed ? EndDensity : s.VaporDensity * (1 + SaturationMargin);
+        return DensitySolver.Vapor(
+            residual, tau, target, highest / Equation.ReducingDensity, Virial(s, pressure, rt) / Equation.ReducingDensity, isotherm);
+    }
+
+    /// <summary>Vapor density of a two-term virial equation that passes through the saturated vapor.</summary>
+    private static double Virial(in SaturationValues s, double pressure, double rt)
+    {
+        double b = ((s.Pressure / (s.VaporDensity * rt)) - 1) / s.VaporDensity;
+        double root = 1 + (4 * b * pressure / rt);
+        return Math.Min(s.VaporDensity, 2 * pressure / (rt * (1 + Math.Sqrt(Math.Max(0, root)))));
+    }
+}

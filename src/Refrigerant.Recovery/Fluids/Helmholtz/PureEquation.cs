@@ -1,0 +1,102 @@
+using System;
+
+namespace Refrigerant.Recovery.Fluids.Helmholtz;
+
+/// <summary>
+/// The equation of state of one pure fluid in mass-based SI: from the Helmholtz energy and its derivatives to pressure, enthalpy, entropy,
+/// heat capacities and the speed of sound (Span 2000, Multiparameter Equations of State, table 3.10). Immutable.
+/// </summary>
+internal sealed class PureEquation
+{
+    private readonly double _enthalpyOffset;
+    private readonly double _entropyOffset;
+
+    public PureEquation(PureFluidData data)
+        : this(data, new ResidualHelmholtz(data.Residual), 0, 0)
+    {
+    }
+
+    private PureEquation(PureFluidData data, ResidualHelmholtz residual, double enthalpyOffset, double entropyOffset)
+    {
+        Data = data;
+        Residual = residual;
+        GasConstant = data.GasConstant / data.MolarMass;
+        ReducingTemperature = data.ReducingTemperature;
+        ReducingDensity = data.ReducingMolarDensity * data.MolarMass;
+        _enthalpyOffset = enthalpyOffset;
+        _entropyOffset = entropyOffset;
+    }
+
+    /// <summary>The published constants.</summary>
+    public PureFluidData Data { get; }
+
+    /// <summary>The residual Helmholtz energy.</summary>
+    public ResidualHelmholtz Residual { get; }
+
+    /// <summary>Specific gas constant, J/(kg·K).</summary>
+    public double GasConstant { get; }
+
+    /// <summary>K; τ = ReducingTemperature/T.</summary>
+    public double ReducingTemperature { get; }
+
+    /// <summary>kg/m³; δ = ρ/ReducingDensity.</summary>
+    public double ReducingDensity { get; }
+
+    /// <summary>The same equation with enthalpy and entropy moved by constants, J/kg and J/(kg·K).</summary>
+    public PureEquation WithReference(double enthalpyOffset, double entropyOffset) => new(Data, Residual, enthalpyOffset, entropyOffset);
+
+    /// <summary>Pressure, enthalpy and entropy.</summary>
+    /// <param name="temperature">K.</param>
+    /// <param name="density">kg/m³.</param>
+    /// <param name="isotherm">The residual isotherm of the temperature.</param>
+    /// <param name="pressure">Pa.</param>
+    /// <param name="enthalpy">J/kg.</param>
+    /// <param name="entropy">J/(kg·K).</param>
+    public void Caloric(
+        double temperature,
+        double density,
+        ReadOnlySpan<double> isotherm,
+        out double pressure,
+        out double enthalpy,
+        out double entropy)
+    {
+        double tau = ReducingTemperature / temperature;
+        double delta = density / ReducingDensity;
+        Data.IdealGas.Evaluate(tau, out double ideal, out double idealT, out _);
+        HelmholtzDerivatives r = Residual.At(tau, delta, isotherm);
+        double rt = GasConstant * temperature;
+        pressure = density * rt * (1 + r.D);
+        enthalpy = (rt * (1 + r.D + idealT + r.T)) + _enthalpyOffset;
+        entropy = (GasConstant * (idealT + r.T - Math.Log(delta) - ideal - r.A)) + _entropyOffset;
+    }
+
+    /// <summary>Specific internal energy, J/kg, and its slope cv, J/(kg·K), at a temperature in K and a density in kg/m³.</summary>
+    public void Energy(double temperature, double density, out double energy, out double heatCapacity)
+    {
+        double tau = ReducingTemperature / temperature;
+        Span<double> isotherm = stackalloc double[Residual.IsothermLength];
+        Residual.Isotherm(tau, isotherm);
+        Data.IdealGas.Evaluate(tau, out _, out double idealT, out double idealTT);
+        HelmholtzDerivatives r = Residual.At(tau, density / ReducingDensity, isotherm);
+        energy = (GasConstant * temperature * (idealT + r.T)) + _enthalpyOffset;
+        heatCapacity = -GasConstant * (idealTT + r.TT);
+    }
+
+    /// <summary>Heat capacities, speed of sound and pressure derivatives. Where (∂p/∂ρ) is not positive the set is not physical.</summary>
+    /// <param name="temperature">K.</param>
+    /// <param name="density">kg/m³.</param>
+    public StateDerivatives Derivatives(double temperature, double density)
+    {
+        double tau = ReducingTemperature / temperature;
+        Span<double> isotherm = stackalloc double[Residual.IsothermLength];
+        Residual.Isotherm(tau, isotherm);
+        Data.IdealGas.Evaluate(tau, out _, out _, out double idealTT);
+        HelmholtzDerivatives r = Residual.At(tau, density / ReducingDensity, isotherm);
+        double byDensity = 1 + (2 * r.D) + r.DD;
+        double byTemperature = 1 + r.D - r.DT;
+        double cv = -GasConstant * (idealTT + r.TT);
+        double cp = cv + (GasConstant * byTemperature * byTemperature / byDensity);
+        double dpdrho = GasConstant * temperature * byDensity;
+        return new StateDerivatives(cv, cp, Math.Sqrt(cp / cv * dpdrho), dpdrho, density * GasConstant * byTemperature);
+    }
+}

@@ -18,7 +18,7 @@ internal static class CylinderHeatChart
         Mass byWater = Mass.FromPounds(0.8 * 47.6);
         Curve(plot, cylinder, fluid, limit, $"at the limit, {limit.Pounds:F1} lb");
         Curve(plot, cylinder, fluid, byWater, $"80 % of WC, {byWater.Pounds:F1} lb");
-        Curve(plot, cylinder, fluid, Mass.FromPounds(0.95 * 47.6), $"95 % of WC, {0.95 * 47.6:F1} lb");
+        Curve(plot, cylinder, fluid, Mass.FromPounds(0.9 * 47.6), $"90 % of WC, {0.9 * 47.6:F1} lb");
 
         plot.XLabel("temperature of the cylinder, °C");
         plot.YLabel("pressure, bar absolute");

@@ -61,7 +61,7 @@ internal static class HowMuchMayIPut
 
         #region heat
         Fluid r32 = Fluid.Get("R-32");
-        Mass overfilled = Mass.FromPounds(0.8 * 47.6); // 80 % of WC, forgetting the specific gravity
+        Mass overfilled = Mass.FromPounds(0.9 * 47.6); // 90 % of WC
         Temperature? full = CylinderFill.LiquidFullTemperature(cylinder, r32, overfilled);
         if (full is Temperature t)
         {

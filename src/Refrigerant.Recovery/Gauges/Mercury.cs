@@ -7,7 +7,7 @@ namespace Refrigerant.Recovery.Gauges;
 /// <summary>Pressures by the height of a mercury column, by the conventional inch and millimeter of mercury.</summary>
 /// <remarks>
 /// Conventional inch of mercury at 0 °C: 3386.389 Pa (NIST SP 811). UnitsNet's <see cref="PressureUnit.InchOfMercury"/> is smaller by
-/// 2.5 parts in ten million (25.4 torr), which no gauge shows; the inch at 60 °F (3376.85 Pa) is not used anywhere here.
+/// one part in ten million, which no gauge shows; the inch at 60 °F (3376.85 Pa) is not used anywhere here.
 /// </remarks>
 public static class Mercury
 {

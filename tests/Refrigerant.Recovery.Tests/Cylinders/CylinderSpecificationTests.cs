@@ -1,0 +1,94 @@
+using System;
+using Refrigerant.Recovery.Equipment;
+using UnitsNet;
+using UnitsNet.Units;
+using Xunit;
+
+namespace Refrigerant.Recovery.Tests.Cylinders;
+
+public sealed class CylinderSpecificationTests
+{
+    // 49 CFR 173.115: the service pressure is the one marked; DOT 3A1800 means 1800 psig. Test pressures: 49 CFR 180.209, from memory.
+    [Theory]
+    [InlineData("DOT 3A1800", "3A", 1800, 3000)]
+    [InlineData("DOT-4BA400", "4BA", 400, 800)]
+    [InlineData("4bw 260", "4BW", 260, 520)]
+    [InlineData("ICC-4B240", "4B", 240, 480)]
+    [InlineData("4B240ET", "4B", 240, 480)]
+    [InlineData("3AAX2400", "3AAX", 2400, 4000)]
+    [InlineData("3AA2400", "3AA", 2400, 4000)]
+    [InlineData("3E1800", "3E", 1800, 3000)]
+    [InlineData("DOT-3AL2015", "3AL", 2015, 3358.333)]
+    [InlineData("4AA480", "4AA", 480, 960)]
+    [InlineData("4E240", "4E", 240, 480)]
+    [InlineData("3B300", "3B", 300, 600)]
+    public void Parse_ReadsTypeAndPressure(string mark, string type, int psi, double testPsi)
+    {
+        CylinderSpecification found = CylinderSpecification.Parse(mark);
+        Assert.Equal(type, found.Type);
+        Assert.Equal(psi, found.ServicePressure!.Value.PoundsForcePerSquareInch, 1e-6);
+        Assert.Equal(testPsi, found.TestPressure!.Value.PoundsForcePerSquareInch, 1e-3);
+        Assert.False(found.IsUn);
+        Assert.False(found.IsNonRefillable);
+        Assert.StartsWith("DOT-" + type, found.ToString(), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("DOT 39 275", true)]
+    [InlineData("4L200", false)]
+    public void Parse_WhereNoTestPressureIsKnown_LeavesItOut(string mark, bool disposable)
+    {
+        CylinderSpecification found = CylinderSpecification.Parse(mark);
+        Assert.Null(found.TestPressure);
+        Assert.Equal(disposable, found.IsNonRefillable);
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("DOT")]
+    [InlineData("5X400")]
+    [InlineData("4BA")]
+    [InlineData("4BA0")]
+    [InlineData("4BA10001")]
+    [InlineData("4BA99999999999999999999")]
+    [InlineData("4BAabc")]
+    [InlineData("bottle")]
+    public void Parse_UnknownMarks_AreClearErrors(string mark)
+    {
+        ArgumentException e = Assert.Throws<ArgumentException>(() => CylinderSpecification.Parse(mark));
+        Assert.Equal("mark", e.ParamName);
+        Assert.Contains("\"" + mark + "\" is no cylinder mark", e.Message, StringComparison.Ordinal);
+        Assert.Contains("4BA", e.Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("4BA1")]
+    [InlineData("4BA10000")]
+    public void Parse_AcceptsTheEndsOfItsRange(string mark) => Assert.NotNull(CylinderSpecification.Parse(mark).ServicePressure);
+
+    [Fact]
+    public void Un_HasATestPressureOnly()
+    {
+        CylinderSpecification un = CylinderSpecification.Un(new Pressure(42, PressureUnit.Bar));
+        Assert.True(un.IsUn);
+        Assert.Null(un.ServicePressure);
+        Assert.Equal(42, un.TestPressure!.Value.Bars, 1e-9);
+        Assert.Equal("UN 42 bar", un.Mark);
+        Assert.Throws<ArgumentNullException>(() => CylinderSpecification.Parse(null!));
+    }
+
+    [Fact]
+    public void FromMark_TakesTheServicePressureFromTheMark()
+    {
+        RecoveryCylinder cylinder = RecoveryCylinder.FromMark("DOT-4BA400", new Mass(47.6, MassUnit.Pound), new Mass(27.5, MassUnit.Pound));
+        Assert.Equal(400, cylinder.ServicePressure.PoundsForcePerSquareInch, 1e-6);
+        Assert.Equal("DOT-4BA400", cylinder.Specification!.Mark);
+
+        // 47.6 lb of water at 27.737 in³ each.
+        Assert.Equal(47.6 * 27.737, cylinder.InternalVolume.CubicInches, 1e-6);
+        Assert.Equal(40.0, cylinder.WeighedAt(new Mass(40, MassUnit.Pound)).GrossWeight.Pounds, 1e-9);
+        Assert.Equal(0, cylinder.WeighedAt(cylinder.TareWeight).Content.Kilograms);
+        RecoveryCylinder un = RecoveryCylinder.FromTestPressure(new Pressure(48, PressureUnit.Bar), new Mass(10, MassUnit.Kilogram), new Mass(5, MassUnit.Kilogram));
+        Assert.Equal(32, un.ServicePressure.Bars, 1e-9);
+    }
+}

@@ -87,7 +87,7 @@ internal sealed class SuctionLine
             IsChoked = true;
             double flow = Choked(_line, unit, viscosity);
             MassFlow = flow;
-            x = DrawnAt(flow / unit / a, ratio, x);
+            x = DrawnAt(flow / unit / a, ratio);
             efficiency = EfficiencyAt(ratio / x);
         }
         else
@@ -178,11 +178,11 @@ internal sealed class SuctionLine
         throw new ConvergenceException("Choked flow not found.", MaximumIterations);
     }
 
-    /// <summary>Where the machine draws the given share: η(r/x)·x = share, below <paramref name="upper"/>.</summary>
-    private double DrawnAt(double share, double ratio, double upper)
+    /// <summary>Where the machine draws the given share: η(r/x)·x = share.</summary>
+    private double DrawnAt(double share, double ratio)
     {
         var drawn = new Drawn(this, share, ratio);
-        return BracketedRoot.Find(ref drawn, 0, upper, Tolerance);
+        return BracketedRoot.Find(ref drawn, 0, 1, Tolerance);
     }
 
     private readonly struct Drawn(SuctionLine owner, double share, double ratio) : IScalarFunction

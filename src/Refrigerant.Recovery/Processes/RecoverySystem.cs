@@ -1,0 +1,313 @@
+using System;
+using Refrigerant.Recovery.Flow;
+using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Numerics;
+
+namespace Refrigerant.Recovery.Processes;
+
+/// <summary>
+/// The balances of a vapor recovery or of a hold: appliance, suction line, machine, receiving cylinder; plain SI doubles.
+/// </summary>
+/// <remarks>
+/// Appliance: dm/dt = ṁ_oil − ṁ, dU/dt = ṁ_oil·u_oil − ṁ·h_vapor + Q. Cylinder: dm/dt = ṁ, dU/dt = ṁ·h_machine outlet + Q. What flows
+/// out, the heat and the work are integrated beside them, so that the balances close to rounding.
+/// </remarks>
+internal sealed class RecoverySystem : OdeSystem
+{
+    public const int Mass = 0, Energy = 1, Metal = 2, Water = 3, Dissolved = 4, CylinderMass = 5, CylinderEnergy = 6, CylinderWall = 7;
+    public const int Out = 8, EnergyOut = 9, HeatIn = 10, Work = 11, CondenserHeat = 12, CylinderHeat = 13, FreeOut = 14;
+    public const int TargetEvent = 0, LiquidGoneEvent = 1, CylinderFullEvent = 2, SwitchEvent = 3, CutoutEvent = 4, FreezingEvent = 5, StallEvent = 6;
+
+    /// <summary>Freezing point of water, K.</summary>
+    public const double FreezingPoint = 273.15;
+
+    private const int Controlled = 8;
+
+    /// <summary>Throttling to keep clear of freezing begins this far above it, K, and is complete at half of it.</summary>
+    private const double ThrottleBand = 1;
+
+    /// <summary>Where emptying the appliance at the present rate would take longer than this, s, the machine has stalled.</summary>
+    private const double StallTime = 864_000;
+
+    /// <summary>Components smaller than this share of their initial size need no relative accuracy.</summary>
+    private const double SmallShare = 1e-4;
+
+    private readonly VesselTracker _vessel;
+    private readonly SuctionLine? _suction;
+    private readonly MachineProcess? _machine;
+    private readonly CylinderProcess? _cylinder;
+    private readonly OilProcess? _oil;
+    private readonly double _volume;
+    private readonly double _viscosity;
+    private readonly double[] _scale = new double[Controlled];
+    private readonly double[] _evaluated = new double[Controlled];
+    private readonly TrajectoryRecorder _recorder;
+    private bool _hasEvaluated;
+    private bool _validEvaluation;
+
+    public RecoverySystem(
+        PropertyModel model, double volume, ThermalNetwork network, SuctionLine? suction, MachineProcess? machine, CylinderProcess? cylinder, OilProcess? oil, double viscosity, double[] initial, TrajectoryRecorder recorder)
+    {
+        _vessel = new VesselTracker(model);
+        _volume = volume;
+        Network = network;
+        _suction = suction;
+        _machine = machine;
+        _cylinder = cylinder;
+        _oil = oil;
+        _viscosity = viscosity;
+        _recorder = recorder;
+        for (int i = 0; i < Controlled; i++)
+        {
+            _scale[i] = SmallShare * Math.Abs(initial[i]);
+        }
+
+        _scale[Energy] = Math.Max(_scale[Energy], SmallShare * initial[Mass] * EnergyScale);
+        _scale[CylinderEnergy] = Math.Max(_scale[CylinderEnergy], 0.1 * initial[Mass] * EnergyScale);
+        _scale[CylinderMass] = Math.Max(_scale[CylinderMass], 0.1 * initial[Mass]);
+        _scale[Dissolved] = Math.Max(_scale[Dissolved], SmallShare * initial[Mass]);
+    }
+
+    /// <summary>Size of specific energies of refrigerants, J/kg.</summary>
+    public static double EnergyScale => 2e5;
+
+    /// <summary>Target pressure, Pa; zero for none.</summary>
+    public double TargetPressure { get; init; }
+
+    /// <summary>Limit of the cylinder, kg.</summary>
+    public double CylinderLimit { get; init; } = double.PositiveInfinity;
+
+    /// <summary>Low-pressure switch, Pa; zero for none.</summary>
+    public double LowPressureSwitch { get; init; }
+
+    /// <summary>High-pressure cut-out, Pa.</summary>
+    public double HighPressureCutout { get; init; } = double.PositiveInfinity;
+
+    /// <summary>Fixed discharge pressure where there is no cylinder, Pa.</summary>
+    public double ReceiverPressure { get; init; }
+
+    public bool KeepAboveFreezing { get; init; }
+
+    public bool StopAtFreezing { get; init; }
+
+    public ThermalNetwork Network { get; }
+
+    public double LiquidGoneAt { get; private set; } = double.NaN;
+
+    public double FreezingAt { get; private set; } = double.NaN;
+
+    public double Coldest { get; private set; } = double.PositiveInfinity;
+
+    public double HighestRatio { get; private set; }
+
+    /// <summary>The point of the trajectory with the highest pressure ratio while refrigerant flowed.</summary>
+    public TrajectoryPoint HottestPoint { get; private set; }
+
+    public bool WasChoked { get; private set; }
+
+    public override int Dimension => FreeOut + 1;
+
+    public override int ControlledDimension => Controlled;
+
+    public override int EventCount => StallEvent + 1;
+
+    public double Pressure => _vessel.Pressure;
+
+    public double Temperature => _vessel.Temperature;
+
+    public bool HasLiquid => _vessel.LiquidMargin > 0;
+
+    private double Discharge { get; set; }
+
+    private double Flow { get; set; }
+
+    private double Suction { get; set; }
+
+    private double FreeFlow { get; set; }
+
+    public override double AbsoluteScale(int index) => _scale[index];
+
+    public override bool Derivatives(double time, double[] state, double[] derivatives)
+    {
+        if (!Evaluate(state))
+        {
+            return false;
+        }
+
+        double flow = Flow;
+        double fromOil = _oil?.Release ?? 0;
+        double oilEnergy = fromOil * (_oil?.SpecificEnergy ?? 0);
+        derivatives[Mass] = fromOil - flow;
+        derivatives[Energy] = oilEnergy - (flow * _vessel.VaporEnthalpy) + Network.HeatToRefrigerant;
+        derivatives[Metal] = Network.MetalCapacity > 0
+            ? (Network.HeatFromOutside + Network.HeatFromStandingWater - Network.HeatToRefrigerant) / Network.MetalCapacity
+            : 0;
+        derivatives[Water] = Network.WaterCapacity > 0 ? -Network.HeatFromStandingWater / Network.WaterCapacity : 0;
+        derivatives[Dissolved] = -fromOil;
+        derivatives[Out] = flow;
+        derivatives[EnergyOut] = flow * _vessel.VaporEnthalpy;
+        derivatives[HeatIn] = Network.HeatFromOutside;
+        derivatives[FreeOut] = FreeFlow;
+        if (_cylinder is null || _machine is null)
+        {
+            derivatives[CylinderMass] = 0;
+            derivatives[CylinderEnergy] = 0;
+            derivatives[CylinderWall] = 0;
+            derivatives[Work] = 0;
+            derivatives[CondenserHeat] = 0;
+            derivatives[CylinderHeat] = 0;
+            return true;
+        }
+
+        derivatives[CylinderMass] = flow;
+        derivatives[CylinderEnergy] = (flow * _machine.OutletEnthalpy) + _cylinder.HeatFromWall;
+        derivatives[CylinderWall] = (_cylinder.HeatFromAmbient - _cylinder.HeatFromWall) / _cylinder.WallCapacity;
+        derivatives[Work] = _machine.Power;
+        derivatives[CondenserHeat] = _machine.CondenserHeat;
+        derivatives[CylinderHeat] = _cylinder.HeatFromAmbient;
+        return true;
+    }
+
+    public override bool Events(double time, double[] state, double[] values)
+    {
+        if (!Evaluate(state))
+        {
+            return false;
+        }
+
+        values[TargetEvent] = _vessel.Pressure - TargetPressure;
+        values[LiquidGoneEvent] = _vessel.LiquidMargin;
+        values[CylinderFullEvent] = double.IsPositiveInfinity(CylinderLimit) ? 1 : CylinderLimit - state[CylinderMass];
+        values[SwitchEvent] = Suction - LowPressureSwitch;
+        values[CutoutEvent] = double.IsPositiveInfinity(HighPressureCutout) ? 1 : HighPressureCutout - Discharge;
+        values[FreezingEvent] = Network.HasWater ? Network.MetalTemperature - FreezingPoint : 1;
+        values[StallEvent] = _suction is null ? 1 : (_suction.MassFlow * StallTime / state[Mass]) - 1;
+        return true;
+    }
+
+    public override EventAction OnEvent(int index, double time, double[] state)
+    {
+        switch (index)
+        {
+            case LiquidGoneEvent:
+                LiquidGoneAt = time;
+                Network.IsDry = true;
+                _hasEvaluated = false;
+                return EventAction.Resume;
+            case FreezingEvent:
+                FreezingAt = time;
+                return StopAtFreezing ? EventAction.Stop : EventAction.Resume;
+            default:
+                return EventAction.Stop;
+        }
+    }
+
+    public override void OnStep(double time, double[] state)
+    {
+        if (!Evaluate(state))
+        {
+            return;
+        }
+
+        Coldest = Math.Min(Coldest, Network.MetalTemperature);
+        WasChoked |= _suction is { IsChoked: true };
+        var point = new TrajectoryPoint
+        {
+            Seconds = time,
+            AppliancePascals = _vessel.Pressure,
+            SuctionPascals = Suction,
+            DischargePascals = Discharge,
+            ApplianceKelvins = _vessel.Temperature,
+            MetalKelvins = Network.MetalTemperature,
+            CylinderKelvins = _cylinder?.Temperature ?? _vessel.Temperature,
+            ApplianceKilograms = state[Mass] + state[Dissolved],
+            LiquidKilograms = state[Mass] * (1 - _vessel.VaporFraction),
+            CylinderKilograms = state[CylinderMass],
+            KilogramsPerSecond = Flow,
+        };
+        _recorder.Add(point);
+        if (Flow > 0 && Discharge / Suction > HighestRatio)
+        {
+            HighestRatio = Discharge / Suction;
+            HottestPoint = point;
+        }
+    }
+
+    /// <summary>Solves the algebra of a state, unless it is the one solved last.</summary>
+    private bool Evaluate(double[] state)
+    {
+        if (_hasEvaluated && SameAsEvaluated(state))
+        {
+            return _validEvaluation;
+        }
+
+        Array.Copy(state, _evaluated, Controlled);
+        _hasEvaluated = true;
+        _validEvaluation = Solve(state);
+        return _validEvaluation;
+    }
+
+    private bool SameAsEvaluated(double[] state)
+    {
+        for (int i = 0; i < Controlled; i++)
+        {
+            if (state[i] != _evaluated[i])
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private bool Solve(double[] state)
+    {
+        double mass = state[Mass];
+        if (!(mass > 0) || !(state[Dissolved] >= -_scale[Dissolved]) || !_vessel.Solve(mass / _volume, state[Energy] / mass))
+        {
+            return false;
+        }
+
+        if (_cylinder is not null && !_cylinder.Solve(state[CylinderMass], state[CylinderEnergy], state[CylinderWall]))
+        {
+            return false;
+        }
+
+        Network.Solve(_vessel.Temperature, state[Metal], state[Water]);
+        if (_oil is not null && !_oil.Solve(_vessel.Pressure, Network.MetalTemperature, state[Dissolved]))
+        {
+            return false;
+        }
+
+        Discharge = _cylinder?.Pressure ?? ReceiverPressure;
+        if (_suction is null)
+        {
+            Flow = 0;
+            FreeFlow = 0;
+            Suction = _vessel.Pressure;
+            Discharge = _vessel.Pressure;
+            return true;
+        }
+
+        _suction.Solve(_vessel.Pressure, _vessel.VaporDensity, _viscosity, Discharge);
+        FreeFlow = _suction.LineShare > 0 ? _suction.MassFlow / _suction.LineShare : 0;
+        Flow = _suction.MassFlow * Throttle();
+        Suction = _suction.SuctionPressure;
+        double suctionDensity = _vessel.VaporDensity * Suction / _vessel.Pressure;
+        _machine?.Solve(Suction, suctionDensity, _vessel.VaporEnthalpy, Flow, Discharge, condensing: true);
+        return true;
+    }
+
+    /// <summary>Share of the flow let through so that the coldest surface stays above freezing: 1 above the band, 0 at half of it, smooth between.</summary>
+    private double Throttle()
+    {
+        if (!KeepAboveFreezing || !Network.HasWater)
+        {
+            return 1;
+        }
+
+        double share = (Network.MetalTemperature - FreezingPoint - (0.5 * ThrottleBand)) / (0.5 * ThrottleBand);
+        share = Math.Min(1, Math.Max(0, share));
+        return share * share * (3 - (2 * share));
+    }
+}

@@ -1,0 +1,165 @@
+using System;
+using System.Collections.Generic;
+using Refrigerant.Recovery.Cylinders;
+using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Findings;
+using Refrigerant.Recovery.Flow;
+using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Numerics;
+using UnitsNet;
+
+namespace Refrigerant.Recovery.Processes;
+
+/// <summary>Vapor recovery: the machine draws vapor off the appliance, condenses it and delivers it to the cylinder.</summary>
+/// <remarks>
+/// Rigid appliance with refrigerant (m, U), metal, water and oil; suction line with friction and choking; machine with re-expansion;
+/// condenser; cylinder with its own mass and energy balance. Planning figures: local codes and licensed practice govern.
+/// </remarks>
+public static class VaporRecovery
+{
+    /// <summary>Bound on attempted steps.</summary>
+    private const int MaximumSteps = 50_000;
+
+    /// <summary>At least this many steps, so that the trajectory can be plotted.</summary>
+    private const int FewestSteps = 24;
+
+    /// <summary>Simulates a vapor recovery.</summary>
+    /// <param name="appliance">What the refrigerant is taken from.</param>
+    /// <param name="machine">The recovery machine.</param>
+    /// <param name="hoses">The hoses; the vapor side counts here.</param>
+    /// <param name="cylinder">The receiving cylinder.</param>
+    /// <param name="options">Target, start and limits.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <exception cref="ArgumentException">The charge does not fit the appliance, or the content the cylinder.</exception>
+    /// <exception cref="PropertyRangeException">The starting state is outside the range of the refrigerant's equation.</exception>
+    public static VaporRecoveryResult Simulate(
+        Appliance appliance, RecoveryMachine machine, HoseSet hoses, RecoveryCylinder cylinder, VaporRecoveryOptions options)
+    {
+        _ = Require.NotNull(appliance, nameof(appliance));
+        _ = Require.NotNull(machine, nameof(machine));
+        _ = Require.NotNull(hoses, nameof(hoses));
+        _ = Require.NotNull(cylinder, nameof(cylinder));
+        _ = Require.NotNull(options, nameof(options));
+        return Run(appliance, machine, new Line(hoses.VaporSide), cylinder, options);
+    }
+
+    /// <summary>Runs it; without a line the machine sees the appliance's own pressure, without a cylinder the receiver pressure of the options.</summary>
+    internal static VaporRecoveryResult Run(
+        Appliance appliance, RecoveryMachine machine, Line? line, RecoveryCylinder? cylinder, VaporRecoveryOptions options)
+    {
+        PropertyModel model = appliance.Fluid.Model;
+        ApplianceState start = options.Start ?? ApplianceState.Initial(appliance);
+        double temperature = start.Vessel.Bulk.Temperature;
+        double ambient = appliance.SurroundingsKelvin;
+        CylinderState? receiving = options.ReceiverPressure is null && cylinder is not null
+            ? options.CylinderStart ?? CylinderState.Initial(cylinder, appliance.Fluid, new Temperature(ambient, UnitsNet.Units.TemperatureUnit.Kelvin))
+            : null;
+
+        var network = new ThermalNetwork(appliance) { IsDry = !start.HasLiquid };
+        OilProcess? oil = appliance.Oil is ApplianceOil given ? new OilProcess(model, given, temperature) : null;
+        CylinderProcess? cylinderProcess = receiving is null
+            ? null
+            : new CylinderProcess(model, receiving.Cylinder, ambient, receiving.GasMoles);
+        var state = new double[RecoverySystem.FreeOut + 1];
+        state[RecoverySystem.Mass] = start.Kilograms;
+        state[RecoverySystem.Energy] = start.Joules;
+        state[RecoverySystem.Metal] = start.MetalKelvins;
+        state[RecoverySystem.Water] = start.WaterKelvins;
+        state[RecoverySystem.Dissolved] = start.DissolvedKilograms;
+        if (receiving is not null)
+        {
+            state[RecoverySystem.CylinderMass] = receiving.Kilograms;
+            state[RecoverySystem.CylinderEnergy] = receiving.Joules;
+            state[RecoverySystem.CylinderWall] = receiving.WallKelvins;
+        }
+
+        var recorder = new TrajectoryRecorder();
+        var system = new RecoverySystem(
+            model,
+            appliance.InternalVolume.CubicMeters,
+            network,
+            new SuctionLine(line, machine),
+            receiving is null ? null : new MachineProcess(model, machine, temperature, ambient),
+            cylinderProcess,
+            oil,
+            VaporViscosity(model, temperature),
+            state,
+            recorder)
+        {
+            TargetPressure = options.TargetPressure?.Pascals ?? 0,
+            CylinderLimit = receiving is null ? double.PositiveInfinity : Limit(receiving.Cylinder, appliance.Fluid, options),
+            LowPressureSwitch = machine.LowPressureSwitch?.Pascals ?? 0,
+            HighPressureCutout = machine.HighPressureCutout.Pascals,
+            ReceiverPressure = options.ReceiverPressure?.Pascals ?? 0,
+            KeepAboveFreezing = options.KeepAboveFreezing,
+            StopAtFreezing = options.StopAtFreezing,
+        };
+
+        double[] before = (double[])state.Clone();
+        OdeOutcome outcome = StageRun.Integrate(
+            system, state, options.MaximumDuration.Seconds, ExpectedTime(start, machine, appliance) / FewestSteps, options.RelativeTolerance, MaximumSteps);
+        StageEnd end = StageRun.End(outcome);
+        var finalAppliance = new ApplianceState(
+            appliance, state[RecoverySystem.Mass], state[RecoverySystem.Energy], network.MetalTemperature, state[RecoverySystem.Water], Math.Max(0, state[RecoverySystem.Dissolved]));
+        CylinderState? finalCylinder = receiving is null
+            ? null
+            : new CylinderState(
+                receiving.Cylinder, model, state[RecoverySystem.CylinderMass], state[RecoverySystem.CylinderEnergy], state[RecoverySystem.CylinderWall], receiving.GasMoles);
+        double lineShare = state[RecoverySystem.FreeOut] > 0 ? Math.Min(1, state[RecoverySystem.Out] / state[RecoverySystem.FreeOut]) : 1;
+        Temperature? hottest = system.HighestRatio > 0 ? DischargeTemperature.At(model, machine, system.HottestPoint) : null;
+        IReadOnlyList<Finding> findings = VaporRecoveryFindings.For(
+            appliance, machine, options, end, system, finalAppliance, finalCylinder, lineShare, hottest);
+        return new VaporRecoveryResult(
+            end,
+            outcome.Time,
+            state[RecoverySystem.Out],
+            finalAppliance,
+            finalCylinder,
+            system.LiquidGoneAt,
+            system.Coldest,
+            lineShare,
+            hottest,
+            recorder.ToTrajectory(),
+            findings,
+            Balance(before, state, network, oil, outcome));
+    }
+
+    /// <summary>Viscosity of the vapor for the whole stage; it moves little with temperature, and the flow less.</summary>
+    internal static double VaporViscosity(PropertyModel model, double temperature) => model.ViscosityAtSaturation(
+        Math.Min(0.98 * model.Range.MaximumSaturationTemperature, Math.Max(model.Range.MinimumTemperature, temperature))).Vapor;
+
+    internal static Closure Balance(double[] before, double[] after, ThermalNetwork network, OilProcess? oil, in OdeOutcome outcome)
+    {
+        double mass = 0;
+        foreach (int i in new[] { RecoverySystem.Mass, RecoverySystem.Dissolved, RecoverySystem.Out })
+        {
+            mass += after[i] - before[i];
+        }
+
+        double received = after[RecoverySystem.CylinderMass] - before[RecoverySystem.CylinderMass];
+        double oilEnergy = oil?.SpecificEnergy ?? 0;
+        double Stored(double[] s) => s[RecoverySystem.Energy] + (network.MetalCapacity * s[RecoverySystem.Metal])
+            + (network.WaterCapacity * s[RecoverySystem.Water]) + (oilEnergy * s[RecoverySystem.Dissolved]);
+        double energy = Stored(after) - Stored(before) + after[RecoverySystem.EnergyOut] - after[RecoverySystem.HeatIn];
+        double massScale = before[RecoverySystem.Mass] + before[RecoverySystem.Dissolved];
+        double energyScale = Math.Abs(before[RecoverySystem.Energy]) + (massScale * RecoverySystem.EnergyScale);
+        double massError = Math.Abs(mass) / massScale;
+        if (received != 0)
+        {
+            massError = Math.Max(massError, Math.Abs(received - after[RecoverySystem.Out]) / massScale);
+        }
+
+        return new Closure(massError, Math.Abs(energy) / energyScale, outcome.Steps, outcome.Evaluations);
+    }
+
+    private static double Limit(RecoveryCylinder cylinder, Fluid fluid, VaporRecoveryOptions options) =>
+        (options.CylinderLimit ?? CylinderFill.Limit(cylinder, fluid).MaximumFill).Kilograms;
+
+    /// <summary>A rough length of the stage: the liquid at the starting rate, then a few volumes of vapor.</summary>
+    private static double ExpectedTime(ApplianceState start, RecoveryMachine machine, Appliance appliance)
+    {
+        StatePoint vapor = start.Vessel.Vapor.Phase != Phase.Undefined ? start.Vessel.Vapor : start.Vessel.Bulk;
+        double displacement = machine.Displacement.CubicMetersPerSecond;
+        return ((start.Kilograms / vapor.Density) + (2 * appliance.InternalVolume.CubicMeters)) / displacement;
+    }
+}

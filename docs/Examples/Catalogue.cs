@@ -10,6 +10,13 @@ internal static class Catalogue
 {
     public static IReadOnlyList<Example> Examples { get; } =
     [
+        new("start-properties.txt", GettingStarted.Properties),
+        new("start-gauge.txt", GettingStarted.Gauge),
+        new("start-errors.txt", GettingStarted.Errors),
+        new("start-raw.txt", GettingStarted.Raw),
+        new("how-long-vapor.txt", HowLong.Vapor),
+        new("faster.txt", Faster.Print),
+        new("left-cold-pool.txt", WhatIsLeft.ColdPool),
         new("level-gauge.txt", LevelUpHere.Gauge),
         new("level-required.txt", LevelUpHere.Required),
         new("how-much-limit.txt", HowMuchMayIPut.Limit),
@@ -27,6 +34,8 @@ internal static class Catalogue
         new("level-up-here.png", ElevationChart.Draw),
         new("how-much.png", CylinderHeatChart.Draw),
         new("left.png", ResidualChart.Draw),
+        new("how-long.png", RecoveryChart.Draw),
+        new("faster.png", FasterChart.Draw),
         new("accuracy-saturation.png", plot => DeviationChart.Draw(plot, PureDeviations.Saturation, PureDeviations.SaturationProperties)),
         new("accuracy-single-phase.png", plot => DeviationChart.Draw(plot, PureDeviations.SinglePhase, PureDeviations.SinglePhaseProperties)),
     ];

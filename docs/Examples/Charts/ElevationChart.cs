@@ -18,7 +18,7 @@ internal static class ElevationChart
         plot.Add.HorizontalLine(0, 1, Colors.Gray);
         plot.XLabel("elevation, m");
         plot.YLabel("gauge, inHg of vacuum (below 0: pressure)");
-        plot.Axes.SetLimits(0, 3000, -12, 24);
+        plot.Axes.SetLimits(0, 3100, -12, 24);
         plot.ShowLegend(Alignment.UpperRight);
     }
 

@@ -20,7 +20,7 @@ internal static class ResidualChart
 
         plot.XLabel("vacuum at sea level, inHg");
         plot.YLabel("vapor left, g for each liter of the appliance");
-        plot.Axes.SetLimits(0, 30, 0, 5);
+        plot.Axes.SetLimits(0, 30, 0, 4.9);
         plot.ShowLegend(Alignment.UpperRight);
     }
 

@@ -17,6 +17,9 @@ internal sealed class HelmholtzModel : PropertyModel
     /// <summary>A density above any that an equation's highest pressure reaches, in critical densities.</summary>
     private const double MostDensity = 6;
 
+    /// <summary>Relative excess over an end of the curves that is taken for rounding in a caller's unit conversion.</summary>
+    private const double Rounding = 1e-12;
+
     private readonly PureFluidData _data;
     private readonly Lazy<PureEngine> _engine;
     private readonly Lazy<PropertyRange> _range;
@@ -28,7 +31,7 @@ internal sealed class HelmholtzModel : PropertyModel
         Composition = Array.AsReadOnly([new FluidComponent(data.Designation, 1, 1)]);
         _engine = new Lazy<PureEngine>(() => PureEngine.Create(data), LazyThreadSafetyMode.ExecutionAndPublication);
         _range = new Lazy<PropertyRange>(CreateRange, LazyThreadSafetyMode.ExecutionAndPublication);
-        _viscosity = new Lazy<PureViscosity>(() => PureViscosity.Create(_engine.Value), LazyThreadSafetyMode.ExecutionAndPublication);
+        _viscosity = new Lazy<PureViscosity>(() => PureViscosity.Create(data, _engine.Value.Curves.CriticalTemperature), LazyThreadSafetyMode.ExecutionAndPublication);
     }
 
     public override string Designation => _data.Designation;
@@ -66,7 +69,7 @@ internal sealed class HelmholtzModel : PropertyModel
     public override SaturationPoint SaturationAtPressure(double pressure)
     {
         PureEngine engine = _engine.Value;
-        if (!(pressure >= engine.MinimumSaturationPressure && pressure <= engine.MaximumSaturationPressure))
+        if (!(pressure >= engine.MinimumSaturationPressure * (1 - Rounding) && pressure <= engine.MaximumSaturationPressure * (1 + Rounding)))
         {
             Throw(nameof(pressure), pressure, engine.MinimumSaturationPressure, engine.MaximumSaturationPressure, "Pa");
         }
@@ -160,7 +163,7 @@ internal sealed class HelmholtzModel : PropertyModel
 
     private void CheckTemperature(double temperature)
     {
-        if (!(temperature >= _data.MinimumTemperature && temperature <= _data.MaximumTemperature))
+        if (!(temperature >= _data.MinimumTemperature * (1 - Rounding) && temperature <= _data.MaximumTemperature * (1 + Rounding)))
         {
             Throw(nameof(temperature), temperature, _data.MinimumTemperature, _data.MaximumTemperature, "K");
         }
@@ -168,7 +171,7 @@ internal sealed class HelmholtzModel : PropertyModel
 
     private void CheckSaturationTemperature(PureEngine engine, double temperature)
     {
-        if (!(temperature >= _data.MinimumTemperature && temperature <= engine.Curves.MaximumTemperature))
+        if (!(temperature >= _data.MinimumTemperature * (1 - Rounding) && temperature <= engine.Curves.MaximumTemperature * (1 + Rounding)))
         {
             Throw(nameof(temperature), temperature, _data.MinimumTemperature, engine.Curves.MaximumTemperature, "K");
         }

@@ -45,43 +45,43 @@ internal sealed class FillRuleSet
         }
     }
 
-    private double? AddNotLiquidFull(FillRuleKind kind, RuleFigure figure, double temperature)
+    private void AddNotLiquidFull(FillRuleKind kind, RuleFigure figure, double temperature)
     {
-        if (LiquidDensity(kind, temperature) is not double density)
+        if (LiquidDensity(kind, temperature) is double density)
         {
-            return null;
+            Add(kind, figure, density * (1 - FillFigures.LiquidFullMargin), $"ρ'({Text(temperature - 273.15)} °C) = {Text(density)} kg/m³");
         }
-
-        Add(kind, figure, density * (1 - FillFigures.LiquidFullMargin), $"ρ'({Text(temperature - 273.15)} °C) = {Text(density)} kg/m³");
-        return density;
     }
 
     /// <summary>P200: low-pressure liquefied gases by the liquid density at 50 °C and 60 °C, all by the pressure at 65 °C.</summary>
-    /// <returns>The mean density that the general rule allows, for the second opinion; null where it gives none.</returns>
+    /// <returns>
+    /// The mean density that the listed filling ratios stand for: 0.95·ρ'(50 °C), for high-pressure gases that at the test pressure; null
+    /// where neither is known.
+    /// </returns>
     private double? AddFillingRatio()
     {
-        double? least = null;
+        double? ratio = null;
         if (LiquidDensity(FillRuleKind.LiquidDensityAt50C, FillFigures.FillingRatioTemperature) is double liquid)
         {
-            least = FillFigures.FillingRatioFactor * liquid;
-            Add(FillRuleKind.LiquidDensityAt50C, FillFigures.LiquidDensityAt50C, least.Value, $"ρ'(50 °C) = {Text(liquid)} kg/m³");
+            ratio = FillFigures.FillingRatioFactor * liquid;
+            Add(FillRuleKind.LiquidDensityAt50C, FillFigures.LiquidDensityAt50C, ratio.Value, $"ρ'(50 °C) = {Text(liquid)} kg/m³");
         }
 
-        least = Least(least, AddNotLiquidFull(FillRuleKind.NotLiquidFullAt60C, FillFigures.NotLiquidFullAt60C, FillFigures.VaporTemperature));
+        AddNotLiquidFull(FillRuleKind.NotLiquidFullAt60C, FillFigures.NotLiquidFullAt60C, FillFigures.VaporTemperature);
         if (_cylinder.Specification?.TestPressurePascals is not double test)
         {
             Skip(FillRuleKind.TestPressureAt65C, "the cylinder's test pressure is not known");
-            return least;
+            return ratio;
         }
 
         double limit = test + FillFigures.TestPressureAllowance;
-        double? density = DensityAt(FillRuleKind.TestPressureAt65C, FillFigures.TestTemperature, limit);
-        if (density is double found)
+        if (DensityAt(FillRuleKind.TestPressureAt65C, FillFigures.TestTemperature, limit) is double density)
         {
-            Add(FillRuleKind.TestPressureAt65C, FillFigures.TestPressureAt65C, found, $"ρ(65 °C, {Text(limit / 1e5)} bar absolute) = {Text(found)} kg/m³");
+            Add(FillRuleKind.TestPressureAt65C, FillFigures.TestPressureAt65C, density, $"ρ(65 °C, {Text(limit / 1e5)} bar absolute) = {Text(density)} kg/m³");
+            ratio ??= density;
         }
 
-        return Least(least, density);
+        return ratio;
     }
 
     private void AddListedFillingRatio(double? general)
@@ -201,8 +201,6 @@ internal sealed class FillRuleSet
         _rules.Add(new FillRule(kind, figure, kilograms, isLimit, note));
 
     private void Skip(FillRuleKind kind, string reason) => _notApplied.Add(new FillRuleNotApplied(kind, reason));
-
-    private static double? Least(double? a, double? b) => a is null ? b : b is null ? a : Math.Min(a.Value, b.Value);
 
     private static string Text(double value) => Require.Text(value);
 }

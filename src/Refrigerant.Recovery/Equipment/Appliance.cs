@@ -20,6 +20,9 @@ public sealed record Appliance
     /// <summary>Specific heat of steel, J/(kg·K), from memory.</summary>
     private const double Steel = 480;
 
+    /// <summary>A resistance that lets no heat through that counts.</summary>
+    public static ThermalResistance PerfectInsulation => new(1e30, ThermalResistanceUnit.SquareMeterKelvinPerWatt);
+
     /// <summary>The refrigerant.</summary>
     /// <exception cref="ArgumentNullException">The value is null.</exception>
     public required Fluid Fluid
@@ -81,10 +84,10 @@ public sealed record Appliance
     }
 
     /// <summary>
-    /// Resistance from the surroundings to the metal, for 1 m²; greater than zero, infinite for none at all.
+    /// Resistance from the surroundings to the metal, for 1 m²; 1e-8 m²·K/W or more, <see cref="PerfectInsulation"/> for no heat at all.
     /// Where it is null 0.02 K/W stands in, and results say so.
     /// </summary>
-    /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not a number.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">Less than 1e-8 m²·K/W.</exception>
     public ThermalResistance? HeatResistance
     {
         get;
@@ -92,7 +95,7 @@ public sealed record Appliance
         {
             if (value is ThermalResistance given)
             {
-                Require.InRange(given.SquareMeterKelvinsPerWatt, 1e-8, double.PositiveInfinity, "m²·K/W", nameof(HeatResistance));
+                Require.InRange(given.SquareMeterKelvinsPerWatt, 1e-8, 1e30, "m²·K/W", nameof(HeatResistance));
             }
 
             field = value;

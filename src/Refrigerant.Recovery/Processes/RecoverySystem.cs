@@ -59,7 +59,7 @@ internal sealed class RecoverySystem : OdeSystem
         _recorder = recorder;
         for (int i = 0; i < Controlled; i++)
         {
-            _scale[i] = SmallShare * Math.Abs(initial[i]);
+            _scale[i] = initial[i] == 0 ? 1 : SmallShare * Math.Abs(initial[i]);
         }
 
         _scale[Energy] = Math.Max(_scale[Energy], SmallShare * initial[Mass] * EnergyScale);

@@ -133,7 +133,7 @@ internal static class VaporRecoveryFindings
         {
             bool hot = discharge.DegreesCelsius > HotDischarge;
             findings.Add(new Finding(
-                hot ? Severity.Warning : Severity.Caution,
+                hot ? Severity.Caution : Severity.Note,
                 FindingSubject.Machine,
                 FormattableString.Invariant($"Discharge gas of the machine comes to {discharge.DegreesCelsius:F0} °C, {(hot ? "beyond what its oil stands (149 °C, 300 °F)" : "close to what its oil stands (149 °C, 300 °F)")}: let it rest, or cool the cylinder."),
                 CommonPractice));

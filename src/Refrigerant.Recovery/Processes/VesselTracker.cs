@@ -5,11 +5,33 @@ using Refrigerant.Recovery.Numerics;
 namespace Refrigerant.Recovery.Processes;
 
 /// <summary>The state of a closed vessel while it is simulated: density and internal energy in, what the balances need out.</summary>
+/// <remarks>
+/// The state moves little from one evaluation to the next, so for a pure fluid the temperature is found by secant steps from the last
+/// one: on the saturation curves while there is liquid, on the equation of state when there is none. Where that does not settle, and
+/// for blends, the property model solves from scratch.
+/// </remarks>
 internal sealed class VesselTracker
 {
-    private readonly PropertyModel _model;
+    /// <summary>Temperature is found to this share of itself.</summary>
+    private const double Tolerance = 1e-12;
 
-    public VesselTracker(PropertyModel model) => _model = model;
+    /// <summary>Where secant steps have not settled after this many the property model takes over.</summary>
+    private const int MaximumIterations = 12;
+
+    /// <summary>Largest first step of a secant, K; further means that the last state is no help.</summary>
+    private const double FarAway = 20;
+
+    private readonly PropertyModel _model;
+    private readonly bool _isPure;
+    private double _slope;
+    private bool _hasLast;
+    private bool _lastHadLiquid;
+
+    public VesselTracker(PropertyModel model)
+    {
+        _model = model;
+        _isPure = model.Composition.Count == 1;
+    }
 
     public double Temperature { get; private set; }
 
@@ -39,26 +61,19 @@ internal sealed class VesselTracker
     /// <summary>Solves the state; false where it is outside the range of the equation of state.</summary>
     public bool Solve(double density, double energy)
     {
-        if (!(density > 0))
+        if (!(density > 0) || !Require.IsFinite(energy))
         {
             return false;
         }
 
         try
         {
-            VesselPoint vessel = _model.VesselAtEnergy(density, energy);
-            StatePoint bulk = vessel.Bulk;
-            Temperature = bulk.Temperature;
-            Pressure = bulk.Pressure;
-            bool hasLiquid = vessel.Liquid.Phase != Phase.Undefined;
-            StatePoint vapor = vessel.Vapor.Phase != Phase.Undefined ? vessel.Vapor : bulk;
-            VaporDensity = vapor.Density;
-            VaporEnthalpy = vapor.Enthalpy;
-            VaporFraction = hasLiquid ? bulk.VaporFraction : 1;
-            LiquidVolumeFraction = vessel.LiquidVolumeFraction;
-            LiquidDensity = hasLiquid ? vessel.Liquid.Density : 0;
-            LiquidEnthalpy = hasLiquid ? vessel.Liquid.Enthalpy : 0;
-            LiquidMargin = hasLiquid ? 1 - bulk.VaporFraction : -Superheat(bulk);
+            if (_isPure && _hasLast && (_lastHadLiquid ? FollowSaturation(density, energy) : FollowGas(density, energy)))
+            {
+                return true;
+            }
+
+            FromScratch(density, energy);
             return true;
         }
         catch (PropertyRangeException)
@@ -71,8 +86,164 @@ internal sealed class VesselTracker
         }
     }
 
+    private void FromScratch(double density, double energy)
+    {
+        VesselPoint vessel = _model.VesselAtEnergy(density, energy);
+        StatePoint bulk = vessel.Bulk;
+        bool hasLiquid = vessel.Liquid.Phase != Phase.Undefined;
+        if (hasLiquid && vessel.Vapor.Phase != Phase.Undefined)
+        {
+            TakeTwoPhases(vessel.Liquid, vessel.Vapor, bulk.VaporFraction, density);
+        }
+        else if (hasLiquid)
+        {
+            TakeOnePhase(bulk);
+            VaporFraction = 0;
+            LiquidVolumeFraction = 1;
+            LiquidDensity = bulk.Density;
+            LiquidEnthalpy = bulk.Enthalpy;
+            LiquidMargin = 1;
+            _hasLast = false;
+            return;
+        }
+        else
+        {
+            TakeOnePhase(bulk);
+        }
+
+        _slope = 0;
+        _hasLast = true;
+        _lastHadLiquid = hasLiquid;
+    }
+
+    /// <summary>u'(T) + x·(u''(T) − u'(T)) = u with x from the specific volume: two phases of a pure fluid.</summary>
+    private bool FollowSaturation(double density, double energy)
+    {
+        double volume = 1 / density;
+        double temperature = Temperature;
+        double previous = 0;
+        double previousValue = 0;
+        PropertyRange range = _model.Range;
+        for (int i = 0; i < MaximumIterations; i++)
+        {
+            if (temperature < range.MinimumTemperature || temperature > range.MaximumSaturationTemperature)
+            {
+                return false;
+            }
+
+            SaturationPoint saturation = _model.SaturationAtTemperature(temperature);
+            StatePoint liquid = saturation.Bubble;
+            StatePoint vapor = saturation.Dew;
+            double liquidVolume = 1 / liquid.Density;
+            double vaporVolume = 1 / vapor.Density;
+            double quality = (volume - liquidVolume) / (vaporVolume - liquidVolume);
+            double liquidEnergy = liquid.Enthalpy - (liquid.Pressure * liquidVolume);
+            double vaporEnergy = vapor.Enthalpy - (vapor.Pressure * vaporVolume);
+            double value = liquidEnergy + (quality * (vaporEnergy - liquidEnergy)) - energy;
+            if (!Step(i, ref temperature, ref previous, ref previousValue, value, out bool settled))
+            {
+                return false;
+            }
+
+            if (settled)
+            {
+                if (!(quality >= 0 && quality <= 1))
+                {
+                    return false;
+                }
+
+                TakeTwoPhases(liquid, vapor, quality, density);
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private bool FollowGas(double density, double energy)
+    {
+        double temperature = Temperature;
+        double previous = 0;
+        double previousValue = 0;
+        for (int i = 0; i < MaximumIterations; i++)
+        {
+            StatePoint bulk = _model.VesselAtTemperature(temperature, density).Bulk;
+            if (bulk.Phase is not Phase.Vapor and not Phase.Supercritical)
+            {
+                return false;
+            }
+
+            if (!Step(i, ref temperature, ref previous, ref previousValue, bulk.InternalEnergy - energy, out bool settled))
+            {
+                return false;
+            }
+
+            if (settled)
+            {
+                TakeOnePhase(bulk);
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>One secant step; the slope of the last solution starts it. False where it goes astray.</summary>
+    private bool Step(int iteration, ref double temperature, ref double previous, ref double previousValue, double value, out bool settled)
+    {
+        if (iteration > 0 && temperature != previous)
+        {
+            double slope = (value - previousValue) / (temperature - previous);
+            if (slope > 0 && Math.Abs(temperature - previous) > 1e-7 * temperature)
+            {
+                _slope = slope;
+            }
+        }
+
+        previous = temperature;
+        previousValue = value;
+        if (!(_slope > 0))
+        {
+            // No slope yet: a small step finds one.
+            temperature += 1e-3;
+            settled = false;
+            return true;
+        }
+
+        double change = -value / _slope;
+        settled = Math.Abs(change) <= Tolerance * temperature;
+        temperature += change;
+        return Math.Abs(change) < FarAway;
+    }
+
+    private void TakeTwoPhases(in StatePoint liquid, in StatePoint vapor, double quality, double density)
+    {
+        Temperature = vapor.Temperature;
+        Pressure = vapor.Pressure;
+        VaporFraction = quality;
+        VaporDensity = vapor.Density;
+        VaporEnthalpy = vapor.Enthalpy;
+        LiquidVolumeFraction = (1 - quality) * density / liquid.Density;
+        LiquidDensity = liquid.Density;
+        LiquidEnthalpy = liquid.Enthalpy;
+        LiquidMargin = 1 - quality;
+    }
+
+    private void TakeOnePhase(in StatePoint bulk)
+    {
+        Temperature = bulk.Temperature;
+        Pressure = bulk.Pressure;
+        VaporFraction = 1;
+        VaporDensity = bulk.Density;
+        VaporEnthalpy = bulk.Enthalpy;
+        LiquidVolumeFraction = 0;
+        LiquidDensity = 0;
+        LiquidEnthalpy = 0;
+        LiquidMargin = -Rarefaction(bulk);
+    }
+
     /// <summary>How far the density is below that of saturated vapor at the same temperature, as a fraction.</summary>
-    private double Superheat(in StatePoint bulk) => bulk.Temperature >= _model.Range.MaximumSaturationTemperature
+    private double Rarefaction(in StatePoint bulk) => bulk.Temperature >= _model.Range.MaximumSaturationTemperature
         ? 1
         : 1 - (bulk.Density / Math.Max(bulk.Density, _model.SaturationAtTemperature(bulk.Temperature).Dew.Density));
 }

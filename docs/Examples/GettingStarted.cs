@@ -15,10 +15,12 @@ internal static class GettingStarted
         #region properties
         Fluid fluid = Fluid.Get("R-134a"); // "r134a" and "134a" do as well
         SaturationState saturation = fluid.SaturationAt(Temperature.FromDegreesFahrenheit(77));
+        FluidState liquid = saturation.Bubble;
+        FluidState vapor = saturation.Dew;
 
-        Console.WriteLine($"pressure: {saturation.Bubble.Pressure.PoundsForcePerSquareInch:F1} psia");
-        Console.WriteLine($"liquid:   {saturation.Bubble.Density.KilogramsPerCubicMeter:F1} kg/m³");
-        Console.WriteLine($"vapor:    {saturation.Dew.Density.KilogramsPerCubicMeter:F2} kg/m³");
+        Console.WriteLine($"pressure: {liquid.Pressure.PoundsForcePerSquareInch:F1} psia");
+        Console.WriteLine($"liquid:   {liquid.Density.KilogramsPerCubicMeter:F1} kg/m³");
+        Console.WriteLine($"vapor:    {vapor.Density.KilogramsPerCubicMeter:F2} kg/m³");
         Console.WriteLine($"latent:   {saturation.LatentHeat.KilojoulesPerKilogram:F1} kJ/kg");
         Console.WriteLine(saturation);
         #endregion
@@ -29,10 +31,10 @@ internal static class GettingStarted
         #region gauge
         Barometer here = Barometer.AtElevation(Length.FromFeet(5250));
         Pressure absolute = here.FromGauge(Pressure.FromPoundsForcePerSquareInch(70));
-        SaturationState boiling = Fluid.Get("R-134a").SaturationAt(absolute);
+        Temperature boiling = Fluid.Get("R-134a").SaturationAt(absolute).Bubble.Temperature;
 
         Console.WriteLine($"70 psig here is {absolute.PoundsForcePerSquareInch:F1} psia");
-        Console.WriteLine($"R-134a boils at {boiling.Bubble.Temperature.DegreesFahrenheit:F1} °F");
+        Console.WriteLine($"R-134a boils at {boiling.DegreesFahrenheit:F1} °F");
         #endregion
     }
 

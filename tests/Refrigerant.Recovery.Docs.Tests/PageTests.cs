@@ -9,6 +9,9 @@ namespace Refrigerant.Recovery.Docs.Tests;
 /// <summary>What the site builder does not check: the regions that pages include exist, and every output and chart is shown somewhere.</summary>
 public partial class PageTests
 {
+    /// <summary>Columns of a code block on a page of usual width; what is longer has to be scrolled.</summary>
+    private const int WidestCode = 88;
+
     private static readonly Dictionary<string, string> Pages = Directory
         .EnumerateFiles(Repository.Docs, "*.md")
         .Concat(Directory.EnumerateFiles(Path.Combine(Repository.Docs, "questions"), "*.md"))
@@ -32,6 +35,31 @@ public partial class PageTests
         }
 
         Assert.NotEqual(0, regions);
+    }
+
+    [Fact]
+    public void CodeOnPagesFitsTheirWidth()
+    {
+        foreach (string source in Directory.EnumerateFiles(Path.Combine(Repository.Docs, "Examples"), "*.cs", SearchOption.AllDirectories))
+        {
+            int indent = -1;
+            foreach (string line in File.ReadLines(source))
+            {
+                string text = line.Trim();
+                if (text.StartsWith("#region ", System.StringComparison.Ordinal))
+                {
+                    indent = line.Length - text.Length;
+                }
+                else if (text == "#endregion")
+                {
+                    indent = -1;
+                }
+                else if (indent >= 0)
+                {
+                    Assert.True(line.Length - indent <= WidestCode, $"{Path.GetFileName(source)}: {line.Length - indent} columns: {text}");
+                }
+            }
+        }
     }
 
     [Fact]

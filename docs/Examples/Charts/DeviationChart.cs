@@ -32,6 +32,6 @@ internal static class DeviationChart
         };
         plot.XLabel("temperature over critical temperature");
         plot.YLabel("relative deviation");
-        plot.ShowLegend(Alignment.UpperLeft);
+        plot.ShowLegend(Alignment.UpperRight);
     }
 }

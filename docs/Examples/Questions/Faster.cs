@@ -26,13 +26,13 @@ internal static class Faster
         Hose noCore = thin with { Fittings = [] };
         Hose wide = noCore with { InnerDiameter = Length.FromMillimeters(8) };
         Hose shortWide = wide with { Length = Length.FromFeet(3) };
-        RecoveryMachine machine = RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(0.5));
-        RecoveryMachine cooled = machine with
+        RecoveryMachine machine = Machine(0.5);
+        Condenser water = machine.Condenser with
         {
-            Condenser = machine.Condenser with { CoolantTemperature = Temperature.FromDegreesCelsius(12) },
+            CoolantTemperature = Temperature.FromDegreesCelsius(12),
         };
-        RecoveryMachine twice = RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(1));
-        Appliance fansOff = Job with { HeatResistance = ThermalResistance.FromSquareMeterKelvinsPerWatt(0.02) };
+        RecoveryMachine cooled = machine with { Condenser = water };
+        Appliance fansOff = Job with { HeatResistance = Resistance(0.02) };
         Appliance warm = Job with { Temperature = Temperature.FromDegreesCelsius(35) };
 
         yield return ("as it stands", Minutes(Job, machine, thin));
@@ -40,21 +40,29 @@ internal static class Faster
         yield return ("and 8 mm instead of 5 mm bore", Minutes(Job, machine, wide));
         yield return ("and 3 ft instead of 6 ft", Minutes(Job, machine, shortWide));
         yield return ("and the condenser cooled to 12 °C", Minutes(Job, cooled, shortWide));
-        yield return ("and the appliance in air of 35 °C", Minutes(warm, cooled, shortWide));
-        yield return ("as it stands, but with a machine twice as large", Minutes(Job, twice, thin));
-        yield return ("as it stands, but with the fans of the appliance off", Minutes(fansOff, machine, thin));
+        yield return ("and all of it in air of 35 °C", Minutes(warm, cooled, shortWide));
+        yield return ("as it stands, twice the machine", Minutes(Job, Machine(1), thin));
+        yield return ("as it stands, appliance's fans off", Minutes(fansOff, machine, thin));
     }
 
-    private static double Minutes(Appliance appliance, RecoveryMachine machine, Hose hose) =>
-        VaporRecovery.Simulate(
-            appliance,
-            machine,
-            new HoseSet { VaporSide = [hose] },
-            RecoveryCylinder.FromMark("DOT-4BA400", Mass.FromPounds(47.6), Mass.FromPounds(27.5)),
-            new VaporRecoveryOptions
-            {
-                TargetPressure = Barometer.Standard.FromVacuum(Mercury.FromInches(10)),
-            }).Duration.Minutes;
+    private static double Minutes(Appliance appliance, RecoveryMachine machine, Hose hose)
+    {
+        RecoveryCylinder cylinder = RecoveryCylinder.FromMark(
+            "DOT-4BA400", Mass.FromPounds(47.6), Mass.FromPounds(27.5));
+        VaporRecoveryOptions toTenInches = new()
+        {
+            TargetPressure = Barometer.Standard.FromVacuum(Mercury.FromInches(10)),
+        };
+        HoseSet hoses = new() { VaporSide = [hose] };
+        return VaporRecovery
+            .Simulate(appliance, machine, hoses, cylinder, toTenInches).Duration.Minutes;
+    }
+
+    private static RecoveryMachine Machine(double litersPerSecond) =>
+        RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(litersPerSecond));
+
+    private static ThermalResistance Resistance(double kelvinsPerWatt) =>
+        ThermalResistance.FromSquareMeterKelvinsPerWatt(kelvinsPerWatt);
     #endregion
 
     #region job
@@ -64,7 +72,7 @@ internal static class Faster
         Charge = Mass.FromKilograms(10),
         InternalVolume = Volume.FromLiters(40),
         Temperature = Temperature.FromDegreesCelsius(24),
-        HeatResistance = ThermalResistance.FromSquareMeterKelvinsPerWatt(0.005), // 200 W/K: fans on
+        HeatResistance = Resistance(0.005), // 200 W/K: its fans run
     };
     #endregion
 

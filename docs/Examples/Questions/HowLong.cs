@@ -24,24 +24,24 @@ internal static class HowLong
             InternalVolume = Volume.FromLiters(40),
             Temperature = Temperature.FromDegreesCelsius(24),
         };
-        RecoveryMachine machine = RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(0.5));
-        HoseSet hoses = new()
+        RecoveryMachine machine = RecoveryMachine.FromDisplacement(
+            VolumeFlow.FromLitersPerSecond(0.5));
+        Hose hose = new()
         {
-            VaporSide =
-            [
-                new Hose { Length = Length.FromFeet(6), InnerDiameter = Length.FromMillimeters(8) },
-            ],
+            Length = Length.FromFeet(6),
+            InnerDiameter = Length.FromMillimeters(8),
         };
         RecoveryCylinder cylinder = RecoveryCylinder.FromMark(
             "DOT-4BA400", Mass.FromPounds(47.6), Mass.FromPounds(27.5));
-        EvacuationRequirement level = EvacuationRequirement.For(appliance.Fluid, appliance.Charge);
+        Pressure level = EvacuationRequirement
+            .For(appliance.Fluid, appliance.Charge).RequiredPressure;
 
         VaporRecoveryResult result = VaporRecovery.Simulate(
             appliance,
             machine,
-            hoses,
+            new HoseSet { VaporSide = [hose] },
             cylinder,
-            new VaporRecoveryOptions { TargetPressure = level.RequiredPressure });
+            new VaporRecoveryOptions { TargetPressure = level });
 
         Console.WriteLine($"ends:      {result.End} after {result.Duration.Minutes:F0} min");
         Console.WriteLine($"recovered: {result.RecoveredMass.Kilograms:F2} kg");

@@ -16,11 +16,14 @@ internal static class HowMuchMayIPut
         #region limit
         // A nominal 50 lb cylinder, by the marks on its collar.
         RecoveryCylinder cylinder = RecoveryCylinder.FromMark(
-            "DOT-4BA400", waterCapacity: Mass.FromPounds(47.6), tareWeight: Mass.FromPounds(27.5));
+            "DOT-4BA400",
+            waterCapacity: Mass.FromPounds(47.6),
+            tareWeight: Mass.FromPounds(27.5));
 
         FillLimit limit = CylinderFill.Limit(cylinder, Fluid.Get("R-134a"));
 
-        Console.WriteLine($"at most {limit.MaximumFill.Pounds:F1} lb ({limit.MaximumFill.Kilograms:F2} kg)");
+        Mass most = limit.MaximumFill;
+        Console.WriteLine($"at most {most.Pounds:F1} lb ({most.Kilograms:F2} kg)");
         Console.WriteLine($"scale:  {limit.MaximumGrossWeight.Pounds:F1} lb with the cylinder");
         Console.WriteLine($"rule:   {limit.GoverningRule.Name}");
         Console.WriteLine($"source: {limit.GoverningRule.Source}");
@@ -48,7 +51,8 @@ internal static class HowMuchMayIPut
         #region scale
         Fluid r134a = Fluid.Get("R-134a");
         Mass room = CylinderFill.RoomLeft(cylinder, r134a, scaleReading: Mass.FromPounds(47.6));
-        CylinderCount needed = CylinderFill.CylindersNeeded(cylinder, r134a, charge: Mass.FromPounds(120));
+        CylinderCount needed = CylinderFill.CylindersNeeded(
+            cylinder, r134a, charge: Mass.FromPounds(120));
 
         Console.WriteLine($"room left: {room.Pounds:F1} lb");
         Console.WriteLine($"120 lb need {needed.Count} cylinders");
@@ -66,10 +70,11 @@ internal static class HowMuchMayIPut
         if (full is Temperature t)
         {
             Pressure then = CylinderFill.PressureAt(cylinder, r32, overfilled, t);
-            Pressure tenWarmer = CylinderFill.PressureAt(cylinder, r32, overfilled, t + TemperatureDelta.FromKelvins(10));
-            Console.WriteLine($"liquid-full at {t.DegreesFahrenheit:F0} °F ({t.DegreesCelsius:F1} °C)");
+            Pressure warmer = CylinderFill.PressureAt(
+                cylinder, r32, overfilled, t + TemperatureDelta.FromKelvins(10));
+            Console.WriteLine($"liquid-full at {t.DegreesFahrenheit:F0} °F, {t.DegreesCelsius:F1} °C");
             Console.WriteLine($"pressure there: {then.PoundsForcePerSquareInch:F0} psia");
-            Console.WriteLine($"10 K warmer:    {tenWarmer.PoundsForcePerSquareInch:F0} psia");
+            Console.WriteLine($"10 K warmer:    {warmer.PoundsForcePerSquareInch:F0} psia");
         }
         #endregion
     }

@@ -31,12 +31,16 @@ internal static class LevelUpHere
         #region required
         Barometer here = Barometer.AtElevation(Length.FromMeters(1600));
         EvacuationRequirement level = EvacuationRequirement.For(
-            Fluid.Get("R-134a"), charge: Mass.FromPounds(300), new EvacuationOptions { Barometer = here });
+            Fluid.Get("R-134a"),
+            charge: Mass.FromPounds(300),
+            new EvacuationOptions { Barometer = here });
+        double byLaw = Mercury.ToInches(level.VacuumOnRegulationBasis);
+        double upHere = -Mercury.ToInches(level.GaugeReading);
 
         Console.WriteLine($"class:   {level.Class}-pressure");
         Console.WriteLine($"level:   {level.RequiredPressure.Kilopascals:F1} kPa absolute");
-        Console.WriteLine($"by law:  {Mercury.ToInches(level.VacuumOnRegulationBasis):F1} inHg of vacuum");
-        Console.WriteLine($"up here: {-Mercury.ToInches(level.GaugeReading):F1} inHg of vacuum on the gauge");
+        Console.WriteLine($"by law:  {byLaw:F1} inHg of vacuum");
+        Console.WriteLine($"up here: {upHere:F1} inHg of vacuum on the gauge");
         Console.WriteLine($"source:  {level.Source}");
 
         Pressure reached = here.FromVacuum(Mercury.FromInches(10.2));

@@ -31,7 +31,8 @@ internal static class WhatIsLeft
         Console.WriteLine($"vapor:  {left.Vapor.Grams:F0} g");
         Console.WriteLine($"in oil: {left.InOil.Best.Grams:F0} g "
             + $"({left.InOil.Low.Grams:F0} to {left.InOil.High.Grams:F0} g)");
-        Console.WriteLine($"total:  {left.Total.Best.Grams:F0} g, {left.FractionOfCharge?.Percent:F1} % of the charge");
+        Console.WriteLine($"total:  {left.Total.Best.Grams:F0} g, "
+            + $"{left.FractionOfCharge?.Percent:F1} % of the charge");
         foreach (Finding finding in left.Findings)
         {
             Console.WriteLine(finding);
@@ -42,7 +43,7 @@ internal static class WhatIsLeft
     public static void Rise()
     {
         #region rise
-        // 15 inHg and -20 °C when the valves were closed; half an hour later 60 kPa more and 5 °C.
+        // 15 inHg and -20 °C when the valves were closed; later 60 kPa more and 5 °C.
         Pressure closed = Barometer.Standard.FromVacuum(Mercury.FromInches(15));
         ResidualCharge left = ResidualCharge.Estimate(
             Fluid.Get("R-134a"),
@@ -75,19 +76,26 @@ internal static class WhatIsLeft
             Temperature = Temperature.FromDegreesCelsius(24),
             HeatResistance = ThermalResistance.FromSquareMeterKelvinsPerWatt(1e6),
         };
+        Hose hose = new()
+        {
+            Length = Length.FromFeet(6),
+            InnerDiameter = Length.FromMillimeters(8),
+        };
+        RecoveryCylinder cylinder = RecoveryCylinder.FromMark(
+            "DOT-4BA400", Mass.FromPounds(47.6), Mass.FromPounds(27.5));
+        Pressure target = Barometer.Standard.FromVacuum(Mercury.FromInches(15));
+
         VaporRecoveryResult pull = VaporRecovery.Simulate(
             appliance,
             RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(0.5)),
-            new HoseSet
-            {
-                VaporSide = [new Hose { Length = Length.FromFeet(6), InnerDiameter = Length.FromMillimeters(8) }],
-            },
-            RecoveryCylinder.FromMark("DOT-4BA400", Mass.FromPounds(47.6), Mass.FromPounds(27.5)),
-            new VaporRecoveryOptions { TargetPressure = Barometer.Standard.FromVacuum(Mercury.FromInches(15)) });
+            new HoseSet { VaporSide = [hose] },
+            cylinder,
+            new VaporRecoveryOptions { TargetPressure = target });
 
         Console.WriteLine($"15 inHg after {pull.Duration.Minutes:F0} min");
         Console.WriteLine($"left: {pull.RemainingMass.Kilograms:F1} kg, "
-            + $"{pull.Appliance.LiquidMass.Kilograms:F1} kg of it liquid at {pull.Appliance.Temperature.DegreesCelsius:F0} °C");
+            + $"{pull.Appliance.LiquidMass.Kilograms:F1} kg of it liquid "
+            + $"at {pull.Appliance.Temperature.DegreesCelsius:F0} °C");
         #endregion
     }
 }

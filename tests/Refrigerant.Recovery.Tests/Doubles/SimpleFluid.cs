@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
 using Refrigerant.Recovery.Fluids;
 
 namespace Refrigerant.Recovery.Tests.Doubles;
@@ -13,12 +14,10 @@ internal sealed class SimpleFluid : PropertyModel
 {
     public const double GasConstant = 8.314462618;
 
-    private readonly FluidComponent _component;
-
     public SimpleFluid(string designation = "R-test")
     {
         Designation = designation;
-        _component = new FluidComponent(designation, 1, 1);
+        Parts = [(designation, 1)];
     }
 
     public override string Designation { get; }
@@ -50,6 +49,9 @@ internal sealed class SimpleFluid : PropertyModel
 
     public ModelQuality ModelQuality { get; init; }
 
+    /// <summary>Components and mass fractions that the fluid claims to have.</summary>
+    public IReadOnlyList<(string Component, double MassFraction)> Parts { get; init; }
+
     public override double CriticalTemperature => Critical;
 
     public override double CriticalPressure => BubblePressure(Critical);
@@ -58,7 +60,8 @@ internal sealed class SimpleFluid : PropertyModel
 
     public override PropertyRange Range => new(Lowest, Highest, HighestPressure, Critical);
 
-    public override IReadOnlyList<FluidComponent> Composition => [_component];
+    public override IReadOnlyList<FluidComponent> Composition =>
+        [.. Parts.Select(part => new FluidComponent(part.Component, part.MassFraction, part.MassFraction))];
 
     public override ModelQuality Quality => ModelQuality;
 

@@ -1,0 +1,21 @@
+using System.Collections.Generic;
+using System.Linq;
+using Refrigerant.Recovery.Cylinders;
+using Refrigerant.Recovery.Findings;
+
+namespace Refrigerant.Recovery.Rules;
+
+/// <summary>Every figure of law, standard and trade that results rest on, with its source.</summary>
+public static class RuleBook
+{
+    /// <summary>The figures, in the order of the layers that use them.</summary>
+    public static IReadOnlyList<RuleFigure> All { get; } =
+    [
+        .. FillFigures.All,
+        .. ListedFillingDensity.All.Select(row => row.Figure),
+        .. ListedFillingRatio.All.Select(row => row.Figure),
+        .. OilBearingFillingRatio.All.Select(row => row.Figure),
+        .. NonCondensableFigures.All,
+        .. EvacuationFigures.All,
+    ];
+}

@@ -18,6 +18,9 @@ internal sealed class SuctionLine
     /// <summary>Pressure ratio found to this absolute tolerance; far inside the integrator's.</summary>
     private const double Tolerance = 1e-12;
 
+    /// <summary>A secant step this small, relative to x, is the last one: the next would be smaller by orders of magnitude.</summary>
+    private const double LastStep = 1e-8;
+
     /// <summary>Below this efficiency at the inlet pressure the machine draws nothing.</summary>
     private const double NoFlow = 1e-12;
 
@@ -139,7 +142,7 @@ internal sealed class SuctionLine
                 next = 0.5 * (low + high);
             }
 
-            if (Math.Abs(next - x) <= Tolerance * x)
+            if (Math.Abs(next - x) <= LastStep * x)
             {
                 return next;
             }

@@ -12,8 +12,11 @@ namespace Refrigerant.Recovery.Processes;
 /// </remarks>
 internal sealed class VesselTracker
 {
-    /// <summary>Temperature is found to this share of itself.</summary>
-    private const double Tolerance = 1e-12;
+    /// <summary>
+    /// A secant step of at most this share of the temperature is the last one; the state is moved by it to first order, which leaves
+    /// an error of the order of its square.
+    /// </summary>
+    private const double Tolerance = 3e-9;
 
     /// <summary>Where secant steps have not settled after this many the property model takes over.</summary>
     private const int MaximumIterations = 12;
@@ -153,6 +156,7 @@ internal sealed class VesselTracker
                 }
 
                 TakeTwoPhases(liquid, vapor, quality, density);
+                Correct(temperature, (vapor.Enthalpy - liquid.Enthalpy) / (temperature * (vaporVolume - liquidVolume)));
                 return true;
             }
         }
@@ -181,11 +185,19 @@ internal sealed class VesselTracker
             if (settled)
             {
                 TakeOnePhase(bulk);
+                Correct(temperature, bulk.Pressure / bulk.Temperature);
                 return true;
             }
         }
 
         return false;
+    }
+
+    /// <summary>Moves temperature and pressure by the last secant step, with dp/dT (Clapeyron's, or the ideal gas's at constant density).</summary>
+    private void Correct(double temperature, double pressureSlope)
+    {
+        Pressure += pressureSlope * (temperature - Temperature);
+        Temperature = temperature;
     }
 
     /// <summary>One secant step; the slope of the last solution starts it. False where it goes astray.</summary>

@@ -1,0 +1,66 @@
+using System;
+using Refrigerant.Recovery.Numerics;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace Refrigerant.Recovery.Processes;
+
+/// <summary>What a hose sweep starts from and goes for. Immutable.</summary>
+public sealed record HoseSweepOptions
+{
+    /// <summary>Absolute pressure to sweep the hoses to.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
+    public required Pressure TargetPressure
+    {
+        get;
+        init
+        {
+            Require.Positive(value.Pascals, "Pa", nameof(TargetPressure));
+            field = value;
+        }
+    }
+
+    /// <summary>Absolute pressure in the hoses at the start: that of the air around; one standard atmosphere by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
+    public Pressure StartPressure
+    {
+        get;
+        init
+        {
+            Require.Positive(value.Pascals, "Pa", nameof(StartPressure));
+            field = value;
+        }
+    }
+
+    = new(101_325, PressureUnit.Pascal);
+
+    /// <summary>Absolute pressure that the machine blows the air out against; that at the start where it is null.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
+    public Pressure? DischargePressure
+    {
+        get;
+        init
+        {
+            if (value is Pressure given)
+            {
+                Require.Positive(given.Pascals, "Pa", nameof(DischargePressure));
+            }
+
+            field = value;
+        }
+    }
+
+    /// <summary>Temperature of the air, 150 K to 400 K; 20 °C by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Temperature Temperature
+    {
+        get;
+        init
+        {
+            Require.InRange(value.Kelvins, 150, 400, "K", nameof(Temperature));
+            field = value;
+        }
+    }
+
+    = new(293.15, TemperatureUnit.Kelvin);
+}

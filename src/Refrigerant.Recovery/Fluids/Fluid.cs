@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using Refrigerant.Recovery.Fluids.Mixtures;
 using Refrigerant.Recovery.Numerics;
 using UnitsNet;
 using UnitsNet.Units;
@@ -55,6 +56,34 @@ public sealed class Fluid
     /// <param name="model">The engine's model of the fluid.</param>
     /// <exception cref="ArgumentNullException"><paramref name="model"/> is null.</exception>
     public static Fluid FromModel(PropertyModel model) => new(Require.NotNull(model, nameof(model)));
+
+    /// <summary>Makes a blend of a composition by mass, from components of the catalogue.</summary>
+    /// <param name="massFractions">Designation and mass fraction (0 to 1) of each component; the fractions add up to 1 within 1e-6.</param>
+    /// <param name="designation">What to call the blend; without it, the components and their shares.</param>
+    /// <returns>The blend; where one component has the fraction 1, that pure fluid.</returns>
+    /// <remarks>
+    /// Multi-fluid model of Kunz and Wagner 2012 (doi:10.1021/je300655b). Where a pair of components has no published parameters,
+    /// <see cref="Quality"/> is <see cref="ModelQuality.Estimated"/>.
+    /// </remarks>
+    /// <exception cref="ArgumentNullException"><paramref name="massFractions"/> is null.</exception>
+    /// <exception cref="UnknownFluidException">A component is not in the catalogue.</exception>
+    /// <exception cref="ArgumentException">
+    /// A component is named twice or is itself a blend, a fraction is not from 0 to 1, or the fractions do not add up to 1.
+    /// </exception>
+    public static Fluid Blend(IEnumerable<KeyValuePair<string, double>> massFractions, string? designation = null) =>
+        BlendFactory.FromCaller(designation, massFractions, byMass: true, nameof(massFractions));
+
+    /// <summary>Makes a blend of a composition by mole fractions, as <see cref="Blend"/> does by mass.</summary>
+    /// <param name="moleFractions">Designation and mole fraction (0 to 1) of each component; the fractions add up to 1 within 1e-6.</param>
+    /// <param name="designation">What to call the blend; without it, the components and their shares.</param>
+    /// <returns>The blend; where one component has the fraction 1, that pure fluid.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="moleFractions"/> is null.</exception>
+    /// <exception cref="UnknownFluidException">A component is not in the catalogue.</exception>
+    /// <exception cref="ArgumentException">
+    /// A component is named twice or is itself a blend, a fraction is not from 0 to 1, or the fractions do not add up to 1.
+    /// </exception>
+    public static Fluid BlendByMole(IEnumerable<KeyValuePair<string, double>> moleFractions, string? designation = null) =>
+        BlendFactory.FromCaller(designation, moleFractions, byMass: false, nameof(moleFractions));
 
     /// <summary>Saturated liquid and vapor at a temperature.</summary>
     /// <param name="temperature">Temperature, within the saturation curves.</param>

@@ -5,6 +5,7 @@ using System.Linq;
 using System.Threading;
 using Refrigerant.Recovery.Fluids.Data;
 using Refrigerant.Recovery.Fluids.Helmholtz;
+using Refrigerant.Recovery.Fluids.Mixtures;
 using Refrigerant.Recovery.Numerics;
 
 namespace Refrigerant.Recovery.Fluids;
@@ -14,6 +15,9 @@ internal static class FluidCatalogue
 {
     private static readonly KeyValuePair<string, Lazy<Fluid>>[] Entries = PureFluids.Factories
         .Select(pure => Entry(pure.Key, () => new HelmholtzModel(pure.Value())))
+        .Concat(BlendTable.Rows.Split('\n').Select(BlendFactory.Parse).Select(blend => Entry(
+            blend.Designation,
+            () => BlendFactory.Create(blend.Designation, blend.MassFractions, byMass: true, Get))))
         .ToArray();
 
     private static readonly Dictionary<string, Lazy<Fluid>> ByKey =

@@ -47,6 +47,9 @@ public readonly struct StatePoint
     /// <summary>Vapor mass fraction (quality): 0 for liquid, 1 for vapor and supercritical fluid, between for two phases.</summary>
     public double VaporFraction { get; }
 
+    /// <summary>The same state with the pressure it was asked by, which differs by rounding.</summary>
+    internal StatePoint WithPressure(double pressure) => new(Phase, Temperature, pressure, Density, Enthalpy, Entropy, VaporFraction);
+
     /// <summary>Specific internal energy h − p/ρ, J/kg.</summary>
     public double InternalEnergy => Enthalpy - (Pressure / Density);
 }

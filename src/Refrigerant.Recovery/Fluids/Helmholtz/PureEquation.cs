@@ -42,6 +42,12 @@ internal sealed class PureEquation
     /// <summary>kg/m³; δ = ρ/ReducingDensity.</summary>
     public double ReducingDensity { get; }
 
+    /// <summary>What the reference state adds to the enthalpy, J/kg.</summary>
+    public double EnthalpyOffset => _enthalpyOffset;
+
+    /// <summary>What the reference state adds to the entropy, J/(kg·K).</summary>
+    public double EntropyOffset => _entropyOffset;
+
     /// <summary>The same equation with enthalpy and entropy moved by constants, J/kg and J/(kg·K).</summary>
     public PureEquation WithReference(double enthalpyOffset, double entropyOffset) => new(Data, Residual, enthalpyOffset, entropyOffset);
 

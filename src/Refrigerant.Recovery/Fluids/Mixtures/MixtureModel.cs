@@ -1,0 +1,266 @@
+using System;
+using System.Collections.Generic;
+using System.Diagnostics.CodeAnalysis;
+using System.Linq;
+using System.Threading;
+using Refrigerant.Recovery.Fluids.Helmholtz;
+
+namespace Refrigerant.Recovery.Fluids.Mixtures;
+
+/// <summary>
+/// The property model of a blend: the multi-fluid Helmholtz model of its composition, with bubble and dew curves derived from it. The
+/// critical point and the curves are found at the first use that needs them; after it, no method allocates while calls do not overlap.
+/// </summary>
+internal sealed class MixtureModel : PropertyModel
+{
+    /// <summary>Lowest pressure of a state, Pa, and lowest density, kg/m³.</summary>
+    private const double LeastAmount = 1e-9;
+
+    /// <summary>A density above any that the highest pressure reaches, in critical densities.</summary>
+    private const double MostDensity = 5;
+
+    /// <summary>
+    /// Blends may be asked up to this temperature, K, and pressure, Pa, even where a component's own equation ends a little lower: a
+    /// component is evaluated at the mixture's reduced temperature, not at its own.
+    /// </summary>
+    private const double LeastMaximumTemperature = 425;
+
+    private const double LeastMaximumPressure = 20e6;
+
+    private readonly double[] _moleFractions;
+    private readonly Lazy<MixtureEngine> _engine;
+    private readonly Lazy<PropertyRange> _range;
+    private readonly Lazy<BlendViscosity> _viscosity;
+
+    /// <param name="designation">The blend's designation.</param>
+    /// <param name="components">The components, in the order of the composition.</param>
+    /// <param name="massFractions">Mass fractions that add up to 1.</param>
+    /// <param name="moleFractions">Mole fractions that add up to 1.</param>
+    public MixtureModel(string designation, IReadOnlyList<HelmholtzModel> components, double[] massFractions, double[] moleFractions)
+    {
+        Designation = designation;
+        _moleFractions = moleFractions;
+        Composition = Array.AsReadOnly(
+            components.Select((c, i) => new FluidComponent(c.Designation, massFractions[i], moleFractions[i])).ToArray());
+        MolarMass = components.Select((c, i) => c.MolarMass * moleFractions[i]).Sum();
+        (Quality, Source) = Describe(components);
+        _engine = new Lazy<MixtureEngine>(
+            () => new MixtureEngine(new MixtureEquation([.. components.Select(MixtureComponents.Create)]), moleFractions),
+            LazyThreadSafetyMode.ExecutionAndPublication);
+        _range = new Lazy<PropertyRange>(() => CreateRange(components), LazyThreadSafetyMode.ExecutionAndPublication);
+        _viscosity = new Lazy<BlendViscosity>(() => new BlendViscosity(components), LazyThreadSafetyMode.ExecutionAndPublication);
+    }
+
+    public override string Designation { get; }
+
+    public override double MolarMass { get; }
+
+    public override double CriticalTemperature => Engine.Critical.Temperature;
+
+    public override double CriticalPressure => Engine.Critical.Pressure;
+
+    public override double CriticalDensity => Engine.Critical.Density * MolarMass;
+
+    public override PropertyRange Range => _range.Value;
+
+    public override IReadOnlyList<FluidComponent> Composition { get; }
+
+    public override ModelQuality Quality { get; }
+
+    public override string Source { get; }
+
+    /// <summary>The equation, its critical point and its curves, built when first asked for.</summary>
+    public MixtureEngine Engine => _engine.Value;
+
+    public override SaturationPoint SaturationAtTemperature(double temperature)
+    {
+        BlendCurves curves = Engine.Curves;
+        CheckSaturationTemperature(curves, temperature);
+        return new SaturationPoint(curves.Bubble.At(temperature), curves.Dew.At(temperature));
+    }
+
+    public override SaturationPoint SaturationAtPressure(double pressure)
+    {
+        BlendCurves curves = Engine.Curves;
+        double highest = Math.Min(curves.Bubble.MaximumPressure, curves.Dew.MaximumPressure);
+        double lowest = Math.Max(curves.Bubble.MinimumPressure, curves.Dew.MinimumPressure);
+        if (!(pressure >= lowest && pressure <= highest))
+        {
+            Throw(nameof(pressure), pressure, lowest, highest, "Pa");
+        }
+
+        return new SaturationPoint(
+            curves.Bubble.At(curves.Bubble.TemperatureOf(pressure)).WithPressure(pressure),
+            curves.Dew.At(curves.Dew.TemperatureOf(pressure)).WithPressure(pressure));
+    }
+
+    public override StatePoint StateAt(double temperature, double pressure)
+    {
+        CheckTemperature(temperature);
+        CheckPressure(pressure);
+        MixtureScratch scratch = Engine.Rent();
+        StatePoint state = BlendStates.AtPressure(Engine, scratch, temperature, pressure).Bulk;
+        Engine.Return(scratch);
+        return state;
+    }
+
+    public override VesselPoint VesselAtTemperature(double temperature, double density)
+    {
+        CheckTemperature(temperature);
+        CheckDensity(density);
+        MixtureScratch scratch = Engine.Rent();
+        VesselPoint vessel = BlendStates.AtDensity(Engine, scratch, temperature, density);
+        Engine.Return(scratch);
+        CheckResult(vessel);
+        return vessel;
+    }
+
+    public override VesselPoint VesselAtEnergy(double density, double internalEnergy)
+    {
+        CheckDensity(density);
+        MixtureScratch scratch = Engine.Rent();
+        if (double.IsNaN(internalEnergy) || !BlendVessel.TryFind(Engine, scratch, Range, density, internalEnergy, out VesselPoint vessel))
+        {
+            double minimum = BlendVessel.Energy(Engine, scratch, Range.MinimumTemperature, density);
+            double maximum = BlendVessel.Energy(Engine, scratch, Range.MaximumTemperature, density);
+            Throw(nameof(internalEnergy), internalEnergy, minimum, maximum, "J/kg");
+            return default;
+        }
+
+        Engine.Return(scratch);
+        CheckResult(vessel);
+        return vessel;
+    }
+
+    public override StatePoint StateAtEnthalpy(double pressure, double enthalpy) =>
+        OnIsobar(pressure, enthalpy, isEntropy: false, nameof(enthalpy), "J/kg");
+
+    public override StatePoint StateAtEntropy(double pressure, double entropy) =>
+        OnIsobar(pressure, entropy, isEntropy: true, nameof(entropy), "J/(kg·K)");
+
+    public override StateDerivatives DerivativesAt(double temperature, double density)
+    {
+        CheckTemperature(temperature);
+        CheckDensity(density);
+        MixtureScratch scratch = Engine.Rent();
+        MixturePhase phase = scratch.Bulk;
+        phase.SetTemperature(temperature);
+        phase.SetDensity(density / MolarMass);
+        phase.SetIdealGas();
+        double r = MixtureEquation.GasConstant / MolarMass;
+        double stiffness = phase.Stiffness;
+        double cv = phase.HeatCapacity / MolarMass;
+        double cp = cv + (r * phase.ZByT * phase.ZByT / stiffness);
+        double slope = r * temperature * stiffness;
+        double byTemperature = density * r * phase.ZByT;
+        Engine.Return(scratch);
+        if (!(stiffness > 0))
+        {
+            Throw("density (mechanically unstable)", density, LeastAmount, MostDensity * CriticalDensity, "kg/m³");
+        }
+
+        return new StateDerivatives(cv, cp, Math.Sqrt(cp / cv * slope), slope, byTemperature);
+    }
+
+    public override SaturationViscosity ViscosityAtSaturation(double temperature)
+    {
+        CheckSaturationTemperature(Engine.Curves, temperature);
+        return _viscosity.Value.At(temperature, _moleFractions);
+    }
+
+    private static (ModelQuality Quality, string Source) Describe(IReadOnlyList<HelmholtzModel> components)
+    {
+        ModelQuality quality = ModelQuality.Published;
+        var sources = new List<string> { "Kunz and Wagner 2012, doi:10.1021/je300655b (multi-fluid model)" };
+        for (int i = 0; i < components.Count; i++)
+        {
+            for (int j = i + 1; j < components.Count; j++)
+            {
+                string? source = BinaryPairs.Get(components[i].Designation, components[j].Designation).Source;
+                if (source is null)
+                {
+                    quality = ModelQuality.Estimated;
+                    source = $"{components[i].Designation}/{components[j].Designation} estimated by Lorentz–Berthelot";
+                }
+
+                if (!sources.Contains(source))
+                {
+                    sources.Add(source);
+                }
+            }
+        }
+
+        return (quality, string.Join("; ", sources));
+    }
+
+    private PropertyRange CreateRange(IReadOnlyList<HelmholtzModel> components) => new(
+        Engine.Curves.MinimumTemperature,
+        Math.Max(LeastMaximumTemperature, components.Min(c => c.Data.MaximumTemperature)),
+        Math.Max(LeastMaximumPressure, components.Min(c => c.Data.MaximumPressure)),
+        Engine.Curves.MaximumTemperature);
+
+    private StatePoint OnIsobar(double pressure, double target, bool isEntropy, string parameter, string unit)
+    {
+        CheckPressure(pressure);
+        MixtureScratch scratch = Engine.Rent();
+        if (double.IsNaN(target) || !BlendIsobar.TryFind(Engine, scratch, Range, pressure, target, isEntropy, out StatePoint state))
+        {
+            Throw(
+                parameter,
+                target,
+                BlendIsobar.ValueAt(Engine, scratch, Range.MinimumTemperature, pressure, isEntropy),
+                BlendIsobar.ValueAt(Engine, scratch, Range.MaximumTemperature, pressure, isEntropy),
+                unit);
+            return default;
+        }
+
+        Engine.Return(scratch);
+        return state;
+    }
+
+    private void CheckTemperature(double temperature)
+    {
+        PropertyRange range = Range;
+        if (!(temperature >= range.MinimumTemperature && temperature <= range.MaximumTemperature))
+        {
+            Throw(nameof(temperature), temperature, range.MinimumTemperature, range.MaximumTemperature, "K");
+        }
+    }
+
+    private void CheckSaturationTemperature(BlendCurves curves, double temperature)
+    {
+        if (!(temperature >= curves.MinimumTemperature && temperature <= curves.MaximumTemperature))
+        {
+            Throw(nameof(temperature), temperature, curves.MinimumTemperature, curves.MaximumTemperature, "K");
+        }
+    }
+
+    private void CheckPressure(double pressure)
+    {
+        if (!(pressure >= LeastAmount && pressure <= Range.MaximumPressure))
+        {
+            Throw(nameof(pressure), pressure, LeastAmount, Range.MaximumPressure, "Pa");
+        }
+    }
+
+    private void CheckDensity(double density)
+    {
+        double maximum = MostDensity * CriticalDensity;
+        if (!(density >= LeastAmount && density <= maximum))
+        {
+            Throw(nameof(density), density, LeastAmount, maximum, "kg/m³");
+        }
+    }
+
+    private void CheckResult(in VesselPoint vessel)
+    {
+        if (!(vessel.Bulk.Pressure <= Range.MaximumPressure))
+        {
+            Throw("pressure at that density", vessel.Bulk.Pressure, LeastAmount, Range.MaximumPressure, "Pa");
+        }
+    }
+
+    [DoesNotReturn]
+    private void Throw(string parameter, double value, double minimum, double maximum, string unit) =>
+        throw new PropertyRangeException(Designation, parameter, value, minimum, maximum, unit, Source);
+}

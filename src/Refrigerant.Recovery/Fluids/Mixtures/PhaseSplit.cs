@@ -1,0 +1,402 @@
+using System;
+using Refrigerant.Recovery.Numerics;
+
+namespace Refrigerant.Recovery.Fluids.Mixtures;
+
+/// <summary>
+/// Liquid and vapor in equilibrium at given overall amounts: equal fugacities, equal pressures, and two of temperature, pressure, volume,
+/// energy, enthalpy and entropy. Newton in the amounts in the vapor, the logarithms of both densities and that of the temperature, with all
+/// derivatives analytic in the Helmholtz energy (isochoric formulation: Kunz and Wagner 2012, doi:10.1021/je300655b, section 7).
+/// A scratchpad: mutable, for one thread. What it holds after a solution is the start of the next.
+/// </summary>
+internal sealed class PhaseSplit
+{
+    /// <summary>Relative change at which Newton has arrived: its next error is the square of it.</summary>
+    private const double Arrived = 1e-8;
+
+    private const int MaximumIterations = 40;
+
+    /// <summary>Share of all amounts below which a phase has vanished.</summary>
+    private const double Vanished = 1e-11;
+
+    /// <summary>Phases whose densities and compositions differ by less than this are one.</summary>
+    private const double SamePhase = 1e-6;
+
+    private readonly int _n;
+    private readonly double[] _overall;
+    private readonly double[] _liquid;
+    private readonly double[] _vapor;
+    private readonly double[] _jacobian;
+    private readonly double[] _rhs;
+    private readonly double[] _savedVapor;
+    private double _savedLiquidVolume;
+    private double _savedVaporVolume;
+
+    public PhaseSplit(MixtureEquation equation)
+    {
+        _n = equation.Count;
+        Liquid = new MixturePhase(equation);
+        Vapor = new MixturePhase(equation);
+        _overall = new double[_n];
+        _liquid = new double[_n];
+        _vapor = new double[_n];
+        _jacobian = new double[(_n + 3) * (_n + 3)];
+        _rhs = new double[_n + 3];
+        _savedVapor = new double[_n];
+    }
+
+    /// <summary>The liquid at the solution, caloric properties included.</summary>
+    public MixturePhase Liquid { get; }
+
+    /// <summary>The vapor at the solution, caloric properties included.</summary>
+    public MixturePhase Vapor { get; }
+
+    /// <summary>Temperature, K.</summary>
+    public double Temperature { get; set; }
+
+    /// <summary>Volume of the liquid, m³.</summary>
+    public double LiquidVolume { get; set; }
+
+    /// <summary>Volume of the vapor, m³.</summary>
+    public double VaporVolume { get; set; }
+
+    /// <summary>Amount of all components in the liquid, mol.</summary>
+    public double LiquidAmount { get; private set; }
+
+    /// <summary>Amount of all components in the vapor, mol.</summary>
+    public double VaporAmount { get; private set; }
+
+    /// <summary>Pressure, Pa: that of the vapor, the better conditioned.</summary>
+    public double Pressure => Vapor.Pressure;
+
+    /// <summary>Steps that the last solution took.</summary>
+    public int Iterations { get; private set; }
+
+    /// <summary>Amounts in the vapor, mol; a start may be written here.</summary>
+    public double[] VaporAmounts => _vapor;
+
+    /// <summary>Amounts in the liquid, mol.</summary>
+    public double[] LiquidAmounts => _liquid;
+
+    /// <summary>Keeps the present point for <see cref="Restore"/>.</summary>
+    public void Save()
+    {
+        _vapor.CopyTo(_savedVapor, 0);
+        _savedLiquidVolume = LiquidVolume;
+        _savedVaporVolume = VaporVolume;
+    }
+
+    /// <summary>Goes back to the point kept.</summary>
+    public void Restore()
+    {
+        _savedVapor.CopyTo(_vapor, 0);
+        LiquidVolume = _savedLiquidVolume;
+        VaporVolume = _savedVaporVolume;
+    }
+
+    /// <summary>Makes the whole larger or smaller by a volume: a forecast at constant pressure, vaporizing or condensing what fills it.</summary>
+    public void Stretch(double volume)
+    {
+        if (volume == 0)
+        {
+            return;
+        }
+
+        double factor = Math.Max(0.1, 1 + (volume / VaporVolume));
+        for (int i = 0; i < _n; i++)
+        {
+            _vapor[i] = factor < 1 ? factor * _vapor[i] : Math.Min(factor * _vapor[i], _overall[i] - (0.1 * (_overall[i] - _vapor[i])));
+        }
+
+        VaporVolume *= factor;
+    }
+
+    /// <summary>
+    /// Solves from <see cref="VaporAmounts"/>, <see cref="LiquidVolume"/>, <see cref="VaporVolume"/> and <see cref="Temperature"/>.
+    /// </summary>
+    /// <param name="goal">What is given.</param>
+    /// <param name="overall">Overall amounts, mol, each greater than 0.</param>
+    /// <param name="first">Temperature (K), energy, enthalpy (J) or entropy (J/K) of the whole.</param>
+    /// <param name="second">Pressure (Pa) or volume (m³).</param>
+    public SplitOutcome Solve(SplitGoal goal, ReadOnlySpan<double> overall, double first, double second)
+    {
+        overall.CopyTo(_overall);
+        bool isothermal = goal is SplitGoal.TemperaturePressure or SplitGoal.TemperatureVolume;
+        if (isothermal)
+        {
+            Temperature = first;
+        }
+
+        double total = 0;
+        for (int i = 0; i < _n; i++)
+        {
+            total += overall[i];
+            _vapor[i] = Math.Min(_vapor[i], _overall[i] * (1 - 1e-14));
+        }
+
+        int size = _n + (isothermal ? 2 : 3);
+        for (Iterations = 1; Iterations <= MaximumIterations; Iterations++)
+        {
+            if (!Evaluate(!isothermal))
+            {
+                return LiquidAmount < VaporAmount ? SplitOutcome.NoLiquid : SplitOutcome.NoVapor;
+            }
+
+            Fill(goal, size, first, second);
+            ToDensities(size);
+            if (!DenseLinear.Solve(_jacobian, _rhs, size))
+            {
+                return SplitOutcome.NotConverged;
+            }
+
+            double change = Step(isothermal);
+            if (LiquidAmount < Vanished * total)
+            {
+                return SplitOutcome.NoLiquid;
+            }
+
+            if (VaporAmount < Vanished * total)
+            {
+                return SplitOutcome.NoVapor;
+            }
+
+            if (change < Arrived)
+            {
+                return Finish();
+            }
+        }
+
+        return SplitOutcome.NotConverged;
+    }
+
+    private SplitOutcome Finish()
+    {
+        if (!Evaluate(true))
+        {
+            return SplitOutcome.NotConverged;
+        }
+
+        double difference = Math.Abs(Math.Log(Liquid.Rho / Vapor.Rho));
+        for (int i = 0; i < _n; i++)
+        {
+            difference = Math.Max(difference, Math.Abs(Liquid.X[i] - Vapor.X[i]));
+        }
+
+        return difference < SamePhase ? SplitOutcome.Same : SplitOutcome.TwoPhase;
+    }
+
+    private bool Evaluate(bool caloric)
+    {
+        for (int i = 0; i < _n; i++)
+        {
+            _liquid[i] = _overall[i] - _vapor[i];
+            if (!(_liquid[i] > 0) || !(_vapor[i] > 0))
+            {
+                return false;
+            }
+        }
+
+        LiquidAmount = Liquid.SetAmounts(_liquid);
+        VaporAmount = Vapor.SetAmounts(_vapor);
+        Liquid.SetTemperature(Temperature);
+        Vapor.SetTemperature(Temperature);
+        Liquid.SetDensity(LiquidAmount / LiquidVolume);
+        Vapor.SetDensity(VaporAmount / VaporVolume);
+        if (caloric)
+        {
+            Liquid.SetIdealGas();
+            Vapor.SetIdealGas();
+        }
+
+        return true;
+    }
+
+    /// <summary>Takes the step, shortened where a phase would lose more than most of what it has; returns the largest relative change.</summary>
+    private double Step(bool isothermal)
+    {
+        const double keep = 0.85, largestDensity = 0.4, largestTemperature = 0.03;
+        double factor = 1;
+        double change = 0;
+        for (int i = 0; i < _n; i++)
+        {
+            double room = _rhs[i] > 0 ? _vapor[i] : _liquid[i];
+            double share = Math.Abs(_rhs[i]) / room;
+            change = Math.Max(change, share);
+            if (share > keep)
+            {
+                factor = Math.Min(factor, keep / share);
+            }
+        }
+
+        double density = Math.Max(Math.Abs(_rhs[_n]), Math.Abs(_rhs[_n + 1]));
+        change = Math.Max(change, density);
+        factor = Math.Min(factor, largestDensity / Math.Max(largestDensity, density));
+        if (!isothermal)
+        {
+            double temperature = Math.Abs(_rhs[_n + 2]);
+            change = Math.Max(change, temperature);
+            factor = Math.Min(factor, largestTemperature / Math.Max(largestTemperature, temperature));
+            Temperature *= Math.Exp(-factor * _rhs[_n + 2]);
+        }
+
+        double liquid = LiquidAmount / LiquidVolume * Math.Exp(-factor * _rhs[_n]);
+        double vapor = VaporAmount / VaporVolume * Math.Exp(-factor * _rhs[_n + 1]);
+        LiquidAmount = 0;
+        VaporAmount = 0;
+        for (int i = 0; i < _n; i++)
+        {
+            _vapor[i] -= factor * _rhs[i];
+            LiquidAmount += _overall[i] - _vapor[i];
+            VaporAmount += _vapor[i];
+        }
+
+        LiquidVolume = LiquidAmount / liquid;
+        VaporVolume = VaporAmount / vapor;
+        return change;
+    }
+
+    private void Fill(SplitGoal goal, int size, double first, double second)
+    {
+        bool isothermal = size == _n + 2;
+        double rt = MixtureEquation.GasConstant * Temperature;
+        for (int i = 0; i < _n; i++)
+        {
+            int row = i * size;
+            _rhs[i] = Math.Log(Liquid.X[i] * Liquid.Rho) + Liquid.LogPhi[i] - Math.Log(Vapor.X[i] * Vapor.Rho) - Vapor.LogPhi[i];
+            for (int j = 0; j < _n; j++)
+            {
+                _jacobian[row + j] = -(Liquid.Matrix[(i * _n) + j] / LiquidAmount) - (Vapor.Matrix[(i * _n) + j] / VaporAmount);
+            }
+
+            _jacobian[row + i] -= (1 / _liquid[i]) + (1 / _vapor[i]);
+            _jacobian[row + _n] = -Liquid.PressureBy[i];
+            _jacobian[row + _n + 1] = Vapor.PressureBy[i];
+            if (!isothermal)
+            {
+                _jacobian[row + _n + 2] = Liquid.LogPhiByT[i] - Vapor.LogPhiByT[i];
+            }
+        }
+
+        // Equal pressures, over the density of the liquid times RT.
+        int last = _n * size;
+        double scale = Liquid.Rho;
+        _rhs[_n] = ((Liquid.Z * Liquid.Rho) - (Vapor.Z * Vapor.Rho)) / scale;
+        for (int j = 0; j < _n; j++)
+        {
+            _jacobian[last + j] = -((Liquid.PressureBy[j] / LiquidVolume) + (Vapor.PressureBy[j] / VaporVolume)) / scale;
+        }
+
+        _jacobian[last + _n] = -Liquid.Rho * Liquid.Stiffness / scale;
+        _jacobian[last + _n + 1] = Vapor.Rho * Vapor.Stiffness / scale;
+        if (!isothermal)
+        {
+            _jacobian[last + _n + 2] = ((Liquid.ZByT * Liquid.Rho) - (Vapor.ZByT * Vapor.Rho)) / scale;
+        }
+
+        last += size;
+        if (goal is SplitGoal.TemperatureVolume or SplitGoal.EnergyVolume)
+        {
+            FillVolume(last, size, second);
+        }
+        else
+        {
+            FillPressure(last, size, second, rt);
+        }
+
+        last += size;
+        switch (goal)
+        {
+            case SplitGoal.EnergyVolume:
+                FillEnergy(last, first, 0);
+                break;
+            case SplitGoal.EnthalpyPressure:
+                FillEnergy(last, first, second);
+                break;
+            case SplitGoal.EntropyPressure:
+                FillEntropy(last, first);
+                break;
+        }
+    }
+
+    /// <summary>
+    /// From the logarithms of the volumes to those of the molar densities as unknowns: with them a liquid may grow many times over in one
+    /// step without being compressed.
+    /// </summary>
+    private void ToDensities(int size)
+    {
+        for (int row = 0; row < size * size; row += size)
+        {
+            double liquid = _jacobian[row + _n];
+            double vapor = _jacobian[row + _n + 1];
+            double shift = (vapor / VaporAmount) - (liquid / LiquidAmount);
+            for (int j = 0; j < _n; j++)
+            {
+                _jacobian[row + j] += shift;
+            }
+
+            _jacobian[row + _n] = -liquid;
+            _jacobian[row + _n + 1] = -vapor;
+        }
+    }
+
+    private void FillVolume(int row, int size, double volume)
+    {
+        _rhs[_n + 1] = (LiquidVolume + VaporVolume - volume) / volume;
+        _jacobian.AsSpan(row, size).Clear();
+        _jacobian[row + _n] = LiquidVolume / volume;
+        _jacobian[row + _n + 1] = VaporVolume / volume;
+    }
+
+    private void FillPressure(int row, int size, double pressure, double rt)
+    {
+        double scale = rt / pressure;
+        _rhs[_n + 1] = (Vapor.Pressure / pressure) - 1;
+        _jacobian.AsSpan(row, size).Clear();
+        for (int j = 0; j < _n; j++)
+        {
+            _jacobian[row + j] = Vapor.PressureBy[j] * scale / VaporVolume;
+        }
+
+        _jacobian[row + _n + 1] = -Vapor.Rho * Vapor.Stiffness * scale;
+        if (size > _n + 2)
+        {
+            _jacobian[row + _n + 2] = Vapor.ZByT * Vapor.Rho * scale;
+        }
+    }
+
+    /// <summary>Σ (U + p·V) − given, over R·T times the amount; p = 0 for the energy itself.</summary>
+    private void FillEnergy(int row, double given, double pressure)
+    {
+        double rt = MixtureEquation.GasConstant * Temperature;
+        double scale = 1 / (rt * (LiquidAmount + VaporAmount));
+        _rhs[_n + 2] = ((LiquidAmount * Liquid.Energy) + (VaporAmount * Vapor.Energy) + (pressure * (LiquidVolume + VaporVolume)) - given) * scale;
+        for (int j = 0; j < _n; j++)
+        {
+            // ∂U/∂n_j at constant T and V is u0_j − RT·T∂(∂F/∂ρ_j)/∂T; the ideal parts cancel.
+            _jacobian[row + j] = rt * (Liquid.LogPhiByT[j] - Vapor.LogPhiByT[j]) * scale;
+        }
+
+        // ∂U/∂V at constant T and amounts is T·∂p/∂T − p.
+        _jacobian[row + _n] = LiquidVolume * ((rt * Liquid.Rho * (Liquid.ZByT - Liquid.Z)) + pressure) * scale;
+        _jacobian[row + _n + 1] = VaporVolume * ((rt * Vapor.Rho * (Vapor.ZByT - Vapor.Z)) + pressure) * scale;
+        _jacobian[row + _n + 2] = Temperature * ((LiquidAmount * Liquid.HeatCapacity) + (VaporAmount * Vapor.HeatCapacity)) * scale;
+    }
+
+    private void FillEntropy(int row, double given)
+    {
+        const double r = MixtureEquation.GasConstant;
+        double scale = 1 / (r * (LiquidAmount + VaporAmount));
+        _rhs[_n + 2] = ((LiquidAmount * Liquid.Entropy) + (VaporAmount * Vapor.Entropy) - given) * scale;
+        for (int j = 0; j < _n; j++)
+        {
+            // ∂S/∂n_j at constant T and V is s0_j − R·(1 + ln ρ_j) − R·(∂F/∂ρ_j + T∂/∂T of it).
+            _jacobian[row + j] = r * scale
+                * (Math.Log(Liquid.X[j] * Liquid.Rho) + Liquid.LogPhi[j] + Liquid.LogPhiByT[j]
+                    - Math.Log(Vapor.X[j] * Vapor.Rho) - Vapor.LogPhi[j] - Vapor.LogPhiByT[j]);
+        }
+
+        _jacobian[row + _n] = r * LiquidAmount * Liquid.ZByT * scale;
+        _jacobian[row + _n + 1] = r * VaporAmount * Vapor.ZByT * scale;
+        _jacobian[row + _n + 2] = ((LiquidAmount * Liquid.HeatCapacity) + (VaporAmount * Vapor.HeatCapacity)) * scale;
+    }
+}

@@ -2,6 +2,7 @@ using System.Collections.Generic;
 using Refrigerant.Recovery.Docs.Accuracy;
 using Refrigerant.Recovery.Docs.Charts;
 using Refrigerant.Recovery.Docs.Questions;
+using Refrigerant.Recovery.Docs.Tables;
 
 namespace Refrigerant.Recovery.Docs;
 
@@ -15,6 +16,9 @@ internal static class Catalogue
         new("start-errors.txt", GettingStarted.Errors),
         new("start-raw.txt", GettingStarted.Raw),
         new("how-long-vapor.txt", HowLong.Vapor),
+        new("how-long-liquid.txt", HowLong.Liquid),
+        new("rules.md", RulesTable.Print),
+        new("refrigerants.md", RefrigerantsTable.Print),
         new("faster.txt", Faster.Print),
         new("left-cold-pool.txt", WhatIsLeft.ColdPool),
         new("level-gauge.txt", LevelUpHere.Gauge),

@@ -6,6 +6,7 @@ using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Residuals;
+using Refrigerant.Recovery.Rules;
 using UnitsNet;
 #endregion
 
@@ -33,6 +34,9 @@ internal static class WhatIsLeft
             + $"({left.InOil.Low.Grams:F0} to {left.InOil.High.Grams:F0} g)");
         Console.WriteLine($"total:  {left.Total.Best.Grams:F0} g, "
             + $"{left.FractionOfCharge?.Percent:F1} % of the charge");
+        RefrigerantFacts facts = RefrigerantFacts.For(left.Fluid);
+        Mass? warming = facts.CarbonDioxideEquivalent(left.Total.Best, AssessmentReport.Fifth);
+        Console.WriteLine($"as CO2: {warming?.Kilograms:F0} kg (IPCC AR5)");
         foreach (Finding finding in left.Findings)
         {
             Console.WriteLine(finding);

@@ -24,14 +24,18 @@ public sealed record Fitting
     /// <summary>Cv of an access valve with its spring-loaded core held open by a depressor: common practice, no source.</summary>
     private const double CoreFlowCoefficient = 0.3;
 
-    private Fitting(string name, double resistance)
+    private Fitting(string name, double resistance, bool isCore = false)
     {
         Name = name;
         Resistance = resistance;
+        IsCore = isCore;
     }
 
     /// <summary>What it is.</summary>
     public string Name { get; }
+
+    /// <summary>Whether it is a valve core, which can be removed.</summary>
+    public bool IsCore { get; }
 
     /// <summary>R = K/A², 1/m⁴.</summary>
     internal double Resistance { get; }
@@ -75,5 +79,6 @@ public sealed record Fitting
     public static Fitting Coupler(Length diameter) => FromLossCoefficient("coupler", CouplerLoss, diameter);
 
     /// <summary>An access valve with its core in place, held open by a depressor (an estimate: Cv = 0.3).</summary>
-    public static Fitting CoreDepressor() => FromFlowCoefficient("access valve with core", CoreFlowCoefficient);
+    public static Fitting CoreDepressor() => new(
+        "access valve with core", FromFlowCoefficient("access valve", CoreFlowCoefficient).Resistance, isCore: true);
 }

@@ -46,9 +46,10 @@ public sealed record HoseSet
     = Array.Empty<Hose>();
 
     /// <summary>Internal volume of all hoses.</summary>
-    public Volume InternalVolume => new(Total(VaporSide) + Total(LiquidSide) + Total(Discharge), VolumeUnit.CubicMeter);
+    public Volume InternalVolume => new(VolumeOf(VaporSide) + VolumeOf(LiquidSide) + VolumeOf(Discharge), VolumeUnit.CubicMeter);
 
-    private static double Total(IReadOnlyList<Hose> hoses)
+    /// <summary>Internal volume of a run of hoses, m³.</summary>
+    internal static double VolumeOf(IReadOnlyList<Hose> hoses)
     {
         double volume = 0;
         foreach (Hose hose in hoses)

@@ -32,9 +32,9 @@ internal static class FluidDesignation
     public static IReadOnlyList<string> Nearest(string designation, IEnumerable<string> known)
     {
         string key = Key(designation);
-        return known
+        return key.Length == 0 ? [] : known
             .Select(name => (Name: name, Key: Key(name)))
-            .Select(other => (other.Name, Edits: key.Length > 0 && other.Key.StartsWith(key, StringComparison.Ordinal) ? 1 : Edits(key, other.Key)))
+            .Select(other => (other.Name, Edits: other.Key.StartsWith(key, StringComparison.Ordinal) ? 1 : Edits(key, other.Key)))
             .Where(other => other.Edits <= MaximumEdits)
             .OrderBy(other => other.Edits)
             .Take(MaximumSuggestions)

@@ -20,6 +20,12 @@ internal sealed class HelmholtzModel : PropertyModel
     /// <summary>Relative excess over an end of the curves that is taken for rounding in a caller's unit conversion.</summary>
     private const double Rounding = 1e-12;
 
+    /// <summary>Relative excess of a pressure that follows from a density's last digits.</summary>
+    private const double PressureRounding = 1e-7;
+
+    /// <summary>Where the stated highest pressure is below critical, the saturation line stays valid to its end, and this part more.</summary>
+    private const double CriticalAllowance = 1e-4;
+
     private readonly PureFluidData _data;
     private readonly Lazy<PureEngine> _engine;
     private readonly Lazy<PropertyRange> _range;
@@ -140,7 +146,7 @@ internal sealed class HelmholtzModel : PropertyModel
     private PropertyRange CreateRange() => new(
         _data.MinimumTemperature,
         _data.MaximumTemperature,
-        Math.Max(_data.MaximumPressure, Engine.MaximumSaturationPressure),
+        Math.Max(_data.MaximumPressure, Engine.MaximumSaturationPressure * (1 + CriticalAllowance)),
         Engine.Curves.MaximumTemperature);
 
     private StatePoint OnIsobar(double pressure, double target, bool isEntropy, string parameter, string unit)
@@ -199,7 +205,7 @@ internal sealed class HelmholtzModel : PropertyModel
     private void CheckResult(in VesselPoint vessel)
     {
         double maximum = _range.Value.MaximumPressure;
-        if (!(vessel.Bulk.Pressure <= maximum))
+        if (!(vessel.Bulk.Pressure <= maximum * (1 + PressureRounding)))
         {
             Throw("pressure at that density", vessel.Bulk.Pressure, LeastAmount, maximum, "Pa");
         }

@@ -33,30 +33,32 @@ internal sealed class PureViscosity
     /// <param name="data">The fluid's constants.</param>
     /// <param name="criticalTemperature">The end of its saturation line, K.</param>
     public static PureViscosity Create(PureFluidData data, double criticalTemperature) => data.SaturationViscosity is null
-        ? new(Estimate(data), isEstimate: true)
+        ? new(Estimate(data, criticalTemperature), isEstimate: true)
         : new(new ViscosityTable(data.SaturationViscosity, criticalTemperature), isEstimate: false);
 
     /// <summary>The estimate, also where a published correlation exists.</summary>
-    public static ViscosityTable Estimate(PureFluidData data)
+    /// <param name="data">The fluid's constants.</param>
+    /// <param name="criticalTemperature">The end of its saturation line, K.</param>
+    public static ViscosityTable Estimate(PureFluidData data, double criticalTemperature)
     {
         PureFluidData low = R290.Create();
         PureFluidData high = R134a.Create();
         var lowTable = new ViscosityTable(low.SaturationViscosity!, low.CriticalTemperature);
         var highTable = new ViscosityTable(high.SaturationViscosity!, high.CriticalTemperature);
         double weight = (data.AcentricFactor - low.AcentricFactor) / (high.AcentricFactor - low.AcentricFactor);
-        double lowest = data.MinimumTemperature / data.CriticalTemperature;
+        double lowest = data.MinimumTemperature / criticalTemperature;
         var rows = new double[Rows, 3];
         for (int i = 0; i < Rows; i++)
         {
             double reduced = lowest + ((HighestReducedTemperature - lowest) * i / (Rows - 1));
             lowTable.At(reduced * low.CriticalTemperature, out double lowLiquid, out double lowVapor);
             highTable.At(reduced * high.CriticalTemperature, out double highLiquid, out double highVapor);
-            rows[i, 0] = reduced * data.CriticalTemperature;
+            rows[i, 0] = reduced * criticalTemperature;
             rows[i, 1] = Combine(lowLiquid * Xi(low), highLiquid * Xi(high), weight) / Xi(data);
             rows[i, 2] = Combine(lowVapor * Xi(low), highVapor * Xi(high), weight) / Xi(data);
         }
 
-        return new ViscosityTable(rows, data.CriticalTemperature);
+        return new ViscosityTable(rows, criticalTemperature);
     }
 
     /// <summary>Both viscosities; an estimate also where a published correlation is continued.</summary>

@@ -18,7 +18,7 @@ internal sealed class SaturationCurveBuilder
     private const int CellsPerPiece = 32;
 
     /// <summary>Pieces of the temperature over ln p.</summary>
-    private const int TemperaturePieces = 48;
+    private const int TemperaturePieces = 64;
 
     /// <summary>A piece is halved where its last coefficients exceed this part of the value.</summary>
     private const double Tolerance = 1e-12;

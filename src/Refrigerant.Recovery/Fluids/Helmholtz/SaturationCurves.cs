@@ -26,7 +26,7 @@ internal sealed class SaturationCurves
     private const int MaximumPolish = 4;
 
     /// <summary>Relative change of temperature that is applied without evaluating the curves again.</summary>
-    private const double PolishTolerance = 1e-11;
+    private const double PolishTolerance = 1e-12;
 
     private readonly double _cellsPerX;
     private readonly short[] _pieceOfCell;

@@ -1,0 +1,64 @@
+using System;
+using System.Linq;
+using Refrigerant.Recovery.Fluids;
+using Xunit;
+
+namespace Refrigerant.Recovery.Tests.Fluids;
+
+public class FluidCatalogueTests
+{
+    [Theory]
+    [InlineData("R-134a", "R-134a")]
+    [InlineData("R134a", "R-134a")]
+    [InlineData("134a", "R-134a")]
+    [InlineData("r 134A", "R-134a")]
+    [InlineData(" R-134a ", "R-134a")]
+    [InlineData("R-1234ze(E)", "R-1234ze(E)")]
+    [InlineData("1234ZEE", "R-1234ze(E)")]
+    [InlineData("R1234zee", "R-1234ze(E)")]
+    [InlineData("RE170", "R-E170")]
+    [InlineData("rc318", "R-C318")]
+    [InlineData("R13I1", "R-13I1")]
+    public void DesignationsAreFoundHoweverTheyAreWritten(string asked, string designation)
+    {
+        Assert.Equal(designation, Fluid.Get(asked).Designation);
+        Assert.True(Fluid.TryGet(asked, out Fluid? fluid));
+        Assert.Same(Fluid.Get(designation), fluid);
+    }
+
+    [Theory]
+    [InlineData("R-134b", "R-134a")]
+    [InlineData("R-1234ze", "R-1234ze(E)")]
+    [InlineData("R-23a", "R-23")]
+    [InlineData("R1233", "R-1233zd(E)")]
+    public void UnknownOnesSuggestNearOnes(string asked, string near)
+    {
+        UnknownFluidException error = Assert.Throws<UnknownFluidException>(() => Fluid.Get(asked));
+        Assert.Equal(asked, error.Designation);
+        Assert.Contains(near, error.Suggestions);
+        Assert.Contains(near, error.Message, StringComparison.Ordinal);
+        Assert.False(Fluid.TryGet(asked, out _));
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("   ")]
+    [InlineData("R")]
+    [InlineData("water, please")]
+    public void NothingNearNoSuggestions(string asked) =>
+        Assert.Empty(Assert.Throws<UnknownFluidException>(() => Fluid.Get(asked)).Suggestions);
+
+    [Fact]
+    public void NullIsAnError()
+    {
+        Assert.Throws<ArgumentNullException>(() => Fluid.Get(null!));
+        Assert.False(Fluid.TryGet(null, out _));
+    }
+
+    [Fact]
+    public void EveryFluidIsFoundByItsDesignationAndOnlyOnce()
+    {
+        Assert.All(Fluid.All, fluid => Assert.Same(fluid, Fluid.Get(fluid.Designation)));
+        Assert.Equal(Fluid.All.Count, Fluid.All.Select(fluid => fluid.Designation).Distinct().Count());
+    }
+}

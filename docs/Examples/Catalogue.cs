@@ -17,7 +17,6 @@ internal static class Catalogue
         new("start-raw.txt", GettingStarted.Raw),
         new("how-long-vapor.txt", HowLong.Vapor),
         new("how-long-liquid.txt", HowLong.Liquid),
-        new("rules.md", RulesTable.Print),
         new("refrigerants.md", RefrigerantsTable.Print),
         new("faster.txt", Faster.Print),
         new("left-cold-pool.txt", WhatIsLeft.ColdPool),

@@ -66,10 +66,10 @@ internal static class FillFigures
         "a cylinder overdue for requalification is not filled", "the due date", "49 CFR 173.301(a)(6)", Editions.Cfr49, Evidence.Read);
 
     public static readonly RuleFigure NonRefillable = new(
-        "a DOT 39 cylinder is not refilled", "never", "49 CFR 178.65", Editions.Cfr49, Evidence.FromMemory);
+        "a DOT 39 cylinder is not refilled", "never", "49 CFR 178.65", Editions.None, Evidence.FromMemory);
 
     public static readonly RuleFigure WaterVolume = new(
-        "volume of one pound of water at 60 °F, for the volume behind a water capacity", "27.737 in³", "49 CFR 173.304a", Editions.Cfr49, Evidence.FromMemory);
+        "volume of one pound of water at 60 °F, for the volume behind a water capacity", "27.737 in³", "49 CFR 173.304a", Editions.None, Evidence.FromMemory);
 
     public static readonly RuleFigure ByWeight = new(
         "content is verified by weight, on an accurate scale", "weight", "49 CFR 173.304a(c)", Editions.Cfr49, Evidence.Read);

@@ -22,7 +22,7 @@ internal sealed class ListedFillingDensity
             $"filling density of {designation} at {servicePressurePsi} psi service pressure and above",
             $"{Require.Text(percent)} % of WC",
             "49 CFR 173.304a(a)(2)",
-            Editions.Cfr49,
+            evidence == Evidence.FromMemory ? Editions.None : Editions.Cfr49,
             evidence);
     }
 

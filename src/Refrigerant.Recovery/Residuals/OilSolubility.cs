@@ -1,4 +1,6 @@
 using System;
+using System.Collections.Generic;
+using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 
 namespace Refrigerant.Recovery.Residuals;
@@ -19,6 +21,13 @@ internal static class OilSolubility
     public const double HighestSaturation = 0.9;
 
     public const string Source = "Raoult's rule with a factor of 1 to 3 (from memory)";
+
+    public static IReadOnlyList<RuleFigure> Figures { get; } =
+    [
+        new("refrigerant that oil dissolves at a low pressure, against Raoult's rule", "1 to 3 times as much by mass, 2 by default", "trade and textbook figures", Editions.None, Evidence.FromMemory),
+        new("molar mass of mineral oil and alkylbenzene", "300 to 350 g/mol, 320 by default", "textbook figures", Editions.None, Evidence.FromMemory),
+        new("molar mass of polyolester oil, ISO 32 to 68", "500 to 750 g/mol, 600 by default", "textbook figures", Editions.None, Evidence.FromMemory),
+    ];
 
     /// <summary>Mass in the oil; null where the pressure is too close to saturation for the rule.</summary>
     public static MassRange? Dissolved(PropertyModel model, double temperature, double pressure, OilCharge oil)

@@ -2,6 +2,8 @@ using System.Collections.Generic;
 using System.Linq;
 using Refrigerant.Recovery.Cylinders;
 using Refrigerant.Recovery.Findings;
+using Refrigerant.Recovery.Gauges;
+using Refrigerant.Recovery.Residuals;
 
 namespace Refrigerant.Recovery.Rules;
 
@@ -11,11 +13,13 @@ public static class RuleBook
     /// <summary>The figures, in the order of the layers that use them.</summary>
     public static IReadOnlyList<RuleFigure> All { get; } =
     [
+        .. GaugeFigures.All,
         .. FillFigures.All,
         .. ListedFillingDensity.All.Select(row => row.Figure),
         .. ListedFillingRatio.All.Select(row => row.Figure),
         .. OilBearingFillingRatio.All.Select(row => row.Figure),
         .. NonCondensableFigures.All,
+        .. OilSolubility.Figures,
         .. EvacuationFigures.All,
     ];
 }

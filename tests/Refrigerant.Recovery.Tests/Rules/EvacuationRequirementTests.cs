@@ -65,6 +65,33 @@ public sealed class EvacuationRequirementTests
         Assert.Equal(PressureClass.Low, warm.ByLetter);
     }
 
+    // 40 CFR 82.152 names these refrigerants as examples of their classes; pressures computed from the equations of state by an independent
+    // solver, printed to 0.1 psia.
+    [Theory]
+    [InlineData("R-11", PressureClass.Low, 25.3)]
+    [InlineData("R-123", PressureClass.Low, 22.4)]
+    [InlineData("R-113", PressureClass.Low, 11.3)]
+    [InlineData("R-245fa", PressureClass.Low, 36.4)]
+    [InlineData("R-114", PressureClass.Medium, 49.1)]
+    [InlineData("R-124", PressureClass.Medium, 86.1)]
+    [InlineData("R-12", PressureClass.Medium, 139.1)]
+    [InlineData("R-134a", PressureClass.Medium, 147.4)]
+    [InlineData("R-22", PressureClass.High, 222.4)]
+    [InlineData("R-32", PressureClass.VeryHigh, 359.4)]
+    public void Class_OfTheRefrigerantsThatTheRegulationNames(string designation, PressureClass expected, double psia)
+    {
+        PressureClassification found = PressureClassification.Of(Fluid.Get(designation));
+        Assert.Equal(expected, found.ByLetter);
+        Assert.Equal(psia, found.PressureAt104F!.Value.PoundsForcePerSquareInch, 0.06);
+    }
+
+    [Theory]
+    [InlineData("R-13")]
+    [InlineData("R-23")]
+    [InlineData("R-744")]
+    public void Class_OfRefrigerantsWithACriticalTemperatureBelow104F(string designation) =>
+        Assert.Equal(PressureClass.VeryHigh, PressureClassification.Of(Fluid.Get(designation)).ByLetter);
+
     // 82.156(a) Table 1, all twelve cells; inHg of vacuum relative to 29.9 inHg.
     [Theory]
     [InlineData(PressureClass.VeryHigh, 199.99, false, 0)]

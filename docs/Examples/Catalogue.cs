@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Generic;
 using Refrigerant.Recovery.Docs.Accuracy;
 using Refrigerant.Recovery.Docs.Charts;
@@ -29,6 +30,10 @@ internal static class Catalogue
         new("left-estimate.txt", WhatIsLeft.Estimate),
         new("left-rise.txt", WhatIsLeft.Rise),
         new("accuracy-saturation.md", () => AccuracyTable.Print(PureDeviations.Saturation, PureDeviations.SaturationProperties)),
+        new("accuracy-left-out.txt", () => Console.WriteLine(PureDeviations.LeftOut)),
+        new("accuracy-blends-left-out.txt", () => Console.WriteLine(BlendDeviations.LeftOut)),
+        new("accuracy-blends-saturation.md", () => AccuracyTable.Print(BlendDeviations.Saturation, BlendDeviations.SaturationProperties)),
+        new("accuracy-blends-single-phase.md", () => AccuracyTable.Print(BlendDeviations.SinglePhase, BlendDeviations.SinglePhaseProperties)),
         new("accuracy-single-phase.md", () => AccuracyTable.Print(PureDeviations.SinglePhase, PureDeviations.SinglePhaseProperties)),
     ];
 
@@ -40,6 +45,8 @@ internal static class Catalogue
         new("how-long.png", RecoveryChart.Draw),
         new("faster.png", FasterChart.Draw),
         new("accuracy-saturation.png", plot => DeviationChart.Draw(plot, PureDeviations.Saturation, PureDeviations.SaturationProperties)),
+        new("accuracy-blends-saturation.png", plot => DeviationChart.Draw(plot, BlendDeviations.Saturation, BlendDeviations.SaturationProperties)),
+        new("accuracy-blends-single-phase.png", plot => DeviationChart.Draw(plot, BlendDeviations.SinglePhase, BlendDeviations.SinglePhaseProperties)),
         new("accuracy-single-phase.png", plot => DeviationChart.Draw(plot, PureDeviations.SinglePhase, PureDeviations.SinglePhaseProperties)),
     ];
 }

@@ -1,5 +1,4 @@
 using System;
-using MathNet.Numerics.RootFinding;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Numerics;
 
@@ -8,11 +7,8 @@ namespace Refrigerant.Recovery.Cylinders;
 /// <summary>A rigid closed volume with a given mean density of refrigerant, as its temperature changes.</summary>
 internal sealed class ClosedVessel
 {
-    /// <summary>Accuracy of solved temperatures, K.</summary>
-    private const double TemperatureTolerance = 1e-7;
-
-    /// <summary>Bound on the steps of a root search; bisection alone needs 34 for 1000 K.</summary>
-    private const int MaximumSteps = 200;
+    /// <summary>Halvings of the temperature range: 1000 K come down to 1e-9 K.</summary>
+    private const int BisectionSteps = 40;
 
     private readonly PropertyModel _model;
     private readonly double _density;
@@ -37,8 +33,6 @@ internal sealed class ClosedVessel
     /// <summary>Temperature at which liquid fills the volume, K; null where the liquid boils away first.</summary>
     public double? LiquidFullTemperature { get; }
 
-    public double MaximumTemperature => _model.Range.MaximumTemperature;
-
     /// <exception cref="PropertyRangeException">The state is outside the range of the equation.</exception>
     public VesselPoint At(double temperature) => _model.VesselAtTemperature(temperature, _density);
 
@@ -47,8 +41,7 @@ internal sealed class ClosedVessel
     {
         try
         {
-            VesselPoint point = At(temperature);
-            return point.Bulk.Pressure <= _model.Range.MaximumPressure ? point : null;
+            return At(temperature);
         }
         catch (PropertyRangeException)
         {
@@ -63,16 +56,26 @@ internal sealed class ClosedVessel
     public double? TemperatureAt(double pressure)
     {
         double low = _model.Range.MinimumTemperature;
-        double high = MaximumTemperature;
-        if (pressure > _model.Range.MaximumPressure || (TryAt(high) is VesselPoint hottest && hottest.Bulk.Pressure < pressure))
-        {
-            return null;
-        }
+        double high = _model.Range.MaximumTemperature;
+        bool IsBelow(double temperature) => TryAt(temperature) is VesselPoint point && point.Bulk.Pressure < pressure;
+        return pressure > _model.Range.MaximumPressure || IsBelow(high) ? null : Bisect(IsBelow, low, high);
+    }
 
-        for (int step = 0; step < MaximumSteps && high - low > TemperatureTolerance; step++)
+    /// <summary>Where liquid of the mean density saturates. Bubble density falls with temperature, so bisection finds it.</summary>
+    private double? FindLiquidFull()
+    {
+        double low = _model.Range.MinimumTemperature;
+        double high = _model.Range.MaximumSaturationTemperature;
+        bool IsDenser(double temperature) => _model.SaturationAtTemperature(temperature).Bubble.Density > _density;
+        return IsDenser(high) ? null : Bisect(IsDenser, low, high);
+    }
+
+    private static double Bisect(Func<double, bool> isBelow, double low, double high)
+    {
+        for (int step = 0; step < BisectionSteps; step++)
         {
             double middle = 0.5 * (low + high);
-            if (TryAt(middle) is VesselPoint point && point.Bulk.Pressure < pressure)
+            if (isBelow(middle))
             {
                 low = middle;
             }
@@ -84,18 +87,4 @@ internal sealed class ClosedVessel
 
         return 0.5 * (low + high);
     }
-
-    private double? FindLiquidFull()
-    {
-        double low = _model.Range.MinimumTemperature;
-        double high = _model.Range.MaximumSaturationTemperature;
-        if (Excess(high) >= 0)
-        {
-            return null;
-        }
-
-        return Excess(low) <= 0 ? low : Brent.FindRoot(Excess, low, high, TemperatureTolerance, MaximumSteps);
-    }
-
-    private double Excess(double temperature) => _model.SaturationAtTemperature(temperature).Bubble.Density - _density;
 }

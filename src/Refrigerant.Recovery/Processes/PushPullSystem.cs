@@ -136,7 +136,7 @@ internal sealed class PushPullSystem : OdeSystem
         derivatives[HeatIn] = _network.HeatFromOutside;
         derivatives[CylinderHeat] = _cylinder.HeatFromAmbient;
         derivatives[FreeVolume] = _freeVolumeFlow;
-        derivatives[LiquidVolume] = LiquidFlow / _vessel.LiquidDensity;
+        derivatives[LiquidVolume] = LiquidFlow > 0 ? LiquidFlow / _vessel.LiquidDensity : 0;
         return true;
     }
 
@@ -147,10 +147,11 @@ internal sealed class PushPullSystem : OdeSystem
             return false;
         }
 
-        values[HeelEvent] = (LiquidMass - Heel) / state[Mass];
+        bool dry = !(_vessel.LiquidDensity > 0);
+        values[HeelEvent] = dry ? _vessel.LiquidMargin : (LiquidMass - Heel) / state[Mass];
         values[CylinderFullEvent] = double.IsPositiveInfinity(CylinderLimit) ? 1 : CylinderLimit - state[CylinderMass];
         values[CutoutEvent] = double.IsPositiveInfinity(HighPressureCutout) ? 1 : HighPressureCutout - AppliancePressure;
-        values[StallEvent] = (LiquidFlow * StallTime / state[Mass]) - 1;
+        values[StallEvent] = dry ? 1 : (LiquidFlow * StallTime / state[Mass]) - 1;
         return true;
     }
 

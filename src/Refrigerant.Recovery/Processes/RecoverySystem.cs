@@ -74,6 +74,9 @@ internal sealed class RecoverySystem : OdeSystem
     /// <summary>Target pressure, Pa; zero for none.</summary>
     public double TargetPressure { get; init; }
 
+    /// <summary>Rising pressure at which a hold ends, Pa; zero for none.</summary>
+    public double EndPressure { get; init; }
+
     /// <summary>Limit of the cylinder, kg.</summary>
     public double CylinderLimit { get; init; } = double.PositiveInfinity;
 
@@ -82,6 +85,9 @@ internal sealed class RecoverySystem : OdeSystem
 
     /// <summary>High-pressure cut-out, Pa.</summary>
     public double HighPressureCutout { get; init; } = double.PositiveInfinity;
+
+    /// <summary>With vapor only, the fall of pressure below which the machine counts as stalled, Pa/s; zero for the usual criterion.</summary>
+    public double SlowestFall { get; init; }
 
     /// <summary>Fixed discharge pressure where there is no cylinder, Pa.</summary>
     public double ReceiverPressure { get; init; }
@@ -175,13 +181,16 @@ internal sealed class RecoverySystem : OdeSystem
             return false;
         }
 
-        values[TargetEvent] = _vessel.Pressure - TargetPressure;
+        values[TargetEvent] = EndPressure > 0 ? EndPressure - _vessel.Pressure : _vessel.Pressure - TargetPressure;
         values[LiquidGoneEvent] = _vessel.LiquidMargin;
         values[CylinderFullEvent] = double.IsPositiveInfinity(CylinderLimit) ? 1 : CylinderLimit - state[CylinderMass];
         values[SwitchEvent] = Suction - LowPressureSwitch;
         values[CutoutEvent] = double.IsPositiveInfinity(HighPressureCutout) ? 1 : HighPressureCutout - Discharge;
         values[FreezingEvent] = Network.HasWater ? Network.MetalTemperature - FreezingPoint : 1;
-        values[StallEvent] = _suction is null ? 1 : (_suction.MassFlow * StallTime / state[Mass]) - 1;
+        double share = _suction is null ? 0 : _suction.MassFlow / state[Mass];
+        values[StallEvent] = _suction is null ? 1
+            : SlowestFall > 0 && !HasLiquid ? (share * _vessel.Pressure / SlowestFall) - 1
+            : (share * StallTime) - 1;
         return true;
     }
 
@@ -231,6 +240,50 @@ internal sealed class RecoverySystem : OdeSystem
             HighestRatio = Discharge / Suction;
             HottestPoint = point;
         }
+    }
+
+    /// <summary>The state vector of a start.</summary>
+    public static double[] InitialState(ApplianceState start, CylinderState? receiving)
+    {
+        var state = new double[FreeOut + 1];
+        state[Mass] = start.Kilograms;
+        state[Energy] = start.Joules;
+        state[Metal] = start.MetalKelvins;
+        state[Water] = start.WaterKelvins;
+        state[Dissolved] = start.DissolvedKilograms;
+        if (receiving is not null)
+        {
+            state[CylinderMass] = receiving.Kilograms;
+            state[CylinderEnergy] = receiving.Joules;
+            state[CylinderWall] = receiving.WallKelvins;
+        }
+
+        return state;
+    }
+
+    /// <summary>What the balances of a run leave unexplained.</summary>
+    public static Closure Balance(double[] before, double[] after, ThermalNetwork network, OilProcess? oil, in OdeOutcome outcome)
+    {
+        double mass = 0;
+        foreach (int i in new[] { Mass, Dissolved, Out })
+        {
+            mass += after[i] - before[i];
+        }
+
+        double received = after[CylinderMass] - before[CylinderMass];
+        double oilEnergy = oil?.SpecificEnergy ?? 0;
+        double Stored(double[] s) => s[Energy] + (network.MetalCapacity * s[Metal])
+            + (network.WaterCapacity * s[Water]) + (oilEnergy * s[Dissolved]);
+        double energy = Stored(after) - Stored(before) + after[EnergyOut] - after[HeatIn];
+        double massScale = before[Mass] + before[Dissolved];
+        double energyScale = Math.Abs(before[Energy]) + (massScale * EnergyScale);
+        double massError = Math.Abs(mass) / massScale;
+        if (received != 0)
+        {
+            massError = Math.Max(massError, Math.Abs(received - after[Out]) / massScale);
+        }
+
+        return new Closure(massError, Math.Abs(energy) / energyScale, outcome.Steps, outcome.Evaluations);
     }
 
     /// <summary>Solves the algebra of a state, unless it is the one solved last.</summary>

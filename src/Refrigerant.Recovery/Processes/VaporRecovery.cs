@@ -60,19 +60,7 @@ public static class VaporRecovery
         CylinderProcess? cylinderProcess = receiving is null
             ? null
             : new CylinderProcess(model, receiving.Cylinder, ambient, receiving.GasMoles);
-        var state = new double[RecoverySystem.FreeOut + 1];
-        state[RecoverySystem.Mass] = start.Kilograms;
-        state[RecoverySystem.Energy] = start.Joules;
-        state[RecoverySystem.Metal] = start.MetalKelvins;
-        state[RecoverySystem.Water] = start.WaterKelvins;
-        state[RecoverySystem.Dissolved] = start.DissolvedKilograms;
-        if (receiving is not null)
-        {
-            state[RecoverySystem.CylinderMass] = receiving.Kilograms;
-            state[RecoverySystem.CylinderEnergy] = receiving.Joules;
-            state[RecoverySystem.CylinderWall] = receiving.WallKelvins;
-        }
-
+        double[] state = RecoverySystem.InitialState(start, receiving);
         var recorder = new TrajectoryRecorder();
         var system = new RecoverySystem(
             model,
@@ -93,6 +81,7 @@ public static class VaporRecovery
             ReceiverPressure = options.ReceiverPressure?.Pascals ?? 0,
             KeepAboveFreezing = options.KeepAboveFreezing,
             StopAtFreezing = options.StopAtFreezing,
+            SlowestFall = options.SlowestFall,
         };
 
         double[] before = (double[])state.Clone();
@@ -121,36 +110,12 @@ public static class VaporRecovery
             hottest,
             recorder.ToTrajectory(),
             findings,
-            Balance(before, state, network, oil, outcome));
+            RecoverySystem.Balance(before, state, network, oil, outcome));
     }
 
     /// <summary>Viscosity of the vapor for the whole stage; it moves little with temperature, and the flow less.</summary>
     internal static double VaporViscosity(PropertyModel model, double temperature) => model.ViscosityAtSaturation(
         Math.Min(0.98 * model.Range.MaximumSaturationTemperature, Math.Max(model.Range.MinimumTemperature, temperature))).Vapor;
-
-    internal static Closure Balance(double[] before, double[] after, ThermalNetwork network, OilProcess? oil, in OdeOutcome outcome)
-    {
-        double mass = 0;
-        foreach (int i in new[] { RecoverySystem.Mass, RecoverySystem.Dissolved, RecoverySystem.Out })
-        {
-            mass += after[i] - before[i];
-        }
-
-        double received = after[RecoverySystem.CylinderMass] - before[RecoverySystem.CylinderMass];
-        double oilEnergy = oil?.SpecificEnergy ?? 0;
-        double Stored(double[] s) => s[RecoverySystem.Energy] + (network.MetalCapacity * s[RecoverySystem.Metal])
-            + (network.WaterCapacity * s[RecoverySystem.Water]) + (oilEnergy * s[RecoverySystem.Dissolved]);
-        double energy = Stored(after) - Stored(before) + after[RecoverySystem.EnergyOut] - after[RecoverySystem.HeatIn];
-        double massScale = before[RecoverySystem.Mass] + before[RecoverySystem.Dissolved];
-        double energyScale = Math.Abs(before[RecoverySystem.Energy]) + (massScale * RecoverySystem.EnergyScale);
-        double massError = Math.Abs(mass) / massScale;
-        if (received != 0)
-        {
-            massError = Math.Max(massError, Math.Abs(received - after[RecoverySystem.Out]) / massScale);
-        }
-
-        return new Closure(massError, Math.Abs(energy) / energyScale, outcome.Steps, outcome.Evaluations);
-    }
 
     private static double Limit(RecoveryCylinder cylinder, Fluid fluid, VaporRecoveryOptions options) =>
         (options.CylinderLimit ?? CylinderFill.Limit(cylinder, fluid).MaximumFill).Kilograms;

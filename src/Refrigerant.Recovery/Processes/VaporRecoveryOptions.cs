@@ -85,6 +85,9 @@ public sealed record VaporRecoveryOptions
     /// <summary>Whether to stop where a surface with water behind it reaches 0 °C; by default that is only reported.</summary>
     public bool StopAtFreezing { get; init; }
 
+    /// <summary>With vapor only, the fall of pressure below which the machine counts as stalled, Pa/s; zero for the usual criterion.</summary>
+    internal double SlowestFall { get; init; }
+
     /// <summary>Relative error allowed in a step.</summary>
     internal double RelativeTolerance { get; init; } = DefaultTolerance;
 }

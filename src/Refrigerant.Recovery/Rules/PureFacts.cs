@@ -122,14 +122,18 @@ internal sealed class PureFacts
         return cell.Length == 0 ? null : Figure(cell, GwpSource, _gwpEvidence);
     }
 
-    private static SourcedFigure? Depletion(SubstanceFamily family, string cell) => cell switch
+    private static SourcedFigure? Depletion(SubstanceFamily family, string cell)
     {
-        "" => null,
-        "0" => new SourcedFigure(0, false, "no chlorine and no bromine in the molecule", Evidence.Computed),
-        _ => family == SubstanceFamily.Cfc
-            ? Figure(cell, "40 CFR 82 Subpart A Appendix A (regulatory)", Evidence.Read)
-            : Figure(cell, family == SubstanceFamily.Hcfc ? "40 CFR 82 Subpart A Appendix B (regulatory)" : "scientific, not regulatory", Evidence.FromMemory),
-    };
+        if (cell.Length == 0)
+        {
+            return null;
+        }
+
+        return cell == "0" ? new SourcedFigure(0, false, "no chlorine and no bromine in the molecule", Evidence.Computed)
+            : family == SubstanceFamily.Cfc ? Figure(cell, "40 CFR 82 Subpart A Appendix A (regulatory)", Evidence.Read)
+            : family == SubstanceFamily.Hcfc ? Figure(cell, "40 CFR 82 Subpart A Appendix B (regulatory)", Evidence.FromMemory)
+            : Figure(cell, "scientific, not regulatory", Evidence.FromMemory);
+    }
 
     private static SourcedFigure Figure(string cell, string source, Evidence evidence)
     {

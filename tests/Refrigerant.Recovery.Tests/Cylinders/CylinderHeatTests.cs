@@ -120,7 +120,7 @@ public sealed class CylinderHeatTests
         CylinderHeatCurve kinked = CylinderFill.Heat(Cylinder, Simple(), mass, Kelvins(293.15), Kelvins(338.15), 1);
         Assert.Equal(3, kinked.Points.Count);
         Assert.Equal(323.15, kinked.Points[1].Temperature.Kelvins, 1e-5);
-        Assert.Equal(model.BubblePressure(323.15), kinked.Points[1].Pressure.Pascals, 5);
+        Assert.Equal(model.BubblePressure(323.15), kinked.Points[1].Pressure.Pascals, 5.0);
 
         CylinderHeatCurve broken = CylinderFill.Heat(Cylinder, Simple(new SimpleFluid { HighestPressure = 1e7 }), mass, Kelvins(293.15), Kelvins(390), 20);
         Assert.True(broken.EndsEarly);
@@ -163,6 +163,18 @@ public sealed class CylinderHeatTests
                 Assert.InRange(perKelvin, 2, 25);
             }
         }
+    }
+
+    [Fact]
+    public void Heat_OnARealRefrigerant_EndsWhereTheEquationDoes()
+    {
+        // R-134a, valid to 70 MPa and 455 K.
+        CylinderHeatCurve full = CylinderFill.Heat(Cylinder, Fluid.Get("R-134a"), Kilograms(1400 * Volume), Celsius(-50), Celsius(180), 230);
+        Assert.True(full.EndsEarly);
+        Assert.InRange(full.Points[^1].Pressure.Megapascals, 60, 70);
+        CylinderHeatCurve hot = CylinderFill.Heat(Cylinder, Fluid.Get("R-134a"), Kilograms(5 * Volume), Celsius(20), Celsius(200), 18);
+        Assert.True(hot.EndsEarly);
+        Assert.Equal(180, hot.Points[^1].Temperature.DegreesCelsius, 1e-6);
     }
 
     [Fact]

@@ -22,6 +22,11 @@ public sealed class CylinderSpecificationTests
     [InlineData("4AA480", "4AA", 480, 960)]
     [InlineData("4E240", "4E", 240, 480)]
     [InlineData("3B300", "3B", 300, 600)]
+    [InlineData("3AX2400", "3AX", 2400, 4000)]
+    [InlineData("3T2400", "3T", 2400, 4000)]
+    [InlineData("4D500", "4D", 500, 1000)]
+    [InlineData("4DA500", "4DA", 500, 1000)]
+    [InlineData("4DS500", "4DS", 500, 1000)]
     public void Parse_ReadsTypeAndPressure(string mark, string type, int psi, double testPsi)
     {
         CylinderSpecification found = CylinderSpecification.Parse(mark);

@@ -308,6 +308,16 @@ public sealed class FillLimitTests
         Assert.Equal(FillRuleKind.EightyPercentAt25C, limit.GoverningRule.Kind);
         Assert.Contains(limit.NotApplied, skipped => skipped.Kind == FillRuleKind.PressureAt55C && skipped.Reason.Contains("320", StringComparison.Ordinal));
 
+        Assert.Equal("PressureAt55C: " + limit.NotApplied.Single(skipped => skipped.Kind == FillRuleKind.PressureAt55C).Reason, limit.NotApplied.Single(skipped => skipped.Kind == FillRuleKind.PressureAt55C).ToString());
+        Assert.EndsWith("kg (AHRI Guideline K)", limit.GoverningRule.ToString(), StringComparison.Ordinal);
+        Assert.Contains("kg (not a limit)", limit.Rule(FillRuleKind.EightyPercentOfWaterCapacity)!.ToString(), StringComparison.Ordinal);
+
+        // One that begins above 55 °C: only the rules at 60 and 65 °C are left.
+        FillLimit warm = CylinderFill.Limit(FiftyLiters, Fluid.FromModel(new SimpleFluid { Lowest = 330 }), Today);
+        Assert.Equal(0.05 * 1060 * (1 - 1e-6), MassOf(warm, FillRuleKind.NotLiquidFullAt60C), 1e-9);
+        Assert.Equal(FillRuleKind.TestPressureAt65C, warm.GoverningRule.Kind);
+        Assert.Null(warm.Rule(FillRuleKind.LiquidDensityAt50C));
+
         Fluid hot = Fluid.FromModel(new SimpleFluid { Lowest = 350 });
         Assert.Throws<PropertyRangeException>(() => CylinderFill.Limit(FiftyLiters, hot, Today));
     }

@@ -5,6 +5,7 @@ using FsCheck.Fluent;
 using FsCheck.Xunit;
 using Refrigerant.Recovery.Cylinders;
 using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using UnitsNet;
 using UnitsNet.Units;
@@ -68,6 +69,15 @@ public sealed class RealFluidFillTests
         Assert.Equal(0.910, curve.Points[1].LiquidFill!.Value.DecimalFractions, 0.009);
         double vapor20 = 10 * (1 - curve.Points[0].LiquidFill!.Value.DecimalFractions) * Fluid.Get("R-22").SaturationAt(curve.Points[0].Temperature).Dew.Density.KilogramsPerLiter;
         Assert.Equal(0.849, curve.Points[0].LiquidFill!.Value.DecimalFractions * 10.3 / (10.3 - vapor20), 0.003);
+    }
+
+    [Fact]
+    public void TheRefrigerantInTheCylinder_IsKnownByAnySpelling()
+    {
+        RecoveryCylinder cylinder = Cylinder(47.6, 27.5) with { Refrigerant = "r 134A" };
+        Assert.DoesNotContain(CylinderFill.Limit(cylinder, Fluid.Get("R-134a")).Findings, finding => finding.Subject == FindingSubject.Mixing);
+        Finding stop = Assert.Single(CylinderFill.Limit(cylinder, Fluid.Get("R-12")).Findings, finding => finding.Subject == FindingSubject.Mixing);
+        Assert.Contains("R-134a", stop.Message, StringComparison.Ordinal);
     }
 
     // Computed from the reference equations by an independent solver: liquid-full limit at 55 °C in percent of WC, 0.95·ρ'(50 °C) in kg/m³,

@@ -105,6 +105,8 @@ public sealed class RefrigerantFactsTests
     public void SafetyGroup_DecidesTheCautions(string designation, bool burns, bool toxic, int findings)
     {
         RefrigerantFacts facts = Of(designation);
+        Assert.Equal("ASHRAE Standard 34", facts.SafetyGroup!.Source);
+        Assert.Equal(Evidence.FromMemory, facts.SafetyGroup.Evidence);
         Assert.Equal(burns, facts.IsFlammable);
         Assert.Equal(toxic, facts.IsToxic);
         Assert.Equal(findings, facts.Findings.Count);
@@ -151,6 +153,7 @@ public sealed class RefrigerantFactsTests
     {
         SourcedFigure below = Of("R-1234yf").GlobalWarmingPotential(AssessmentReport.Fifth)!;
         Assert.True(below.IsUpperBound);
+        Assert.Contains("AR5", below.Source, StringComparison.Ordinal);
         Assert.Equal(1, below.Value);
         Assert.Equal("<1", below.ToString());
         Assert.Equal("1430", Of("R-134a").GlobalWarmingPotential(AssessmentReport.Fourth)!.ToString());

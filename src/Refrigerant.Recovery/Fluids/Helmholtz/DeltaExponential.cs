@@ -1,4 +1,5 @@
 using System;
+using System.Runtime.CompilerServices;
 
 namespace Refrigerant.Recovery.Fluids.Helmholtz;
 
@@ -34,6 +35,7 @@ internal readonly struct DeltaExponential
     public int EndGroup { get; }
 
     /// <summary>exp(F), δF' and (δF')² + δ²F''.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void Evaluate(double delta, ReadOnlySpan<double> powers, out double e, out double e1, out double e2)
     {
         if (_l > 0)

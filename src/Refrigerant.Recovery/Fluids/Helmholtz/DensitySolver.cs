@@ -11,8 +11,10 @@ internal static class DensitySolver
 {
     private const int MaximumSteps = 100;
 
-    /// <summary>Relative density step after which the next one is below rounding (quadratic convergence).</summary>
-    private const double Tolerance = 1e-8;
+    /// <summary>
+    /// Relative density step after which the next one is below rounding (quadratic convergence); less where the isotherm is flat.
+    /// </summary>
+    private const double Tolerance = 3e-7;
 
     /// <summary>
     /// Exponent of Murnaghan's isotherm p ~ ρ^n, which liquids follow closely (Murnaghan 1944, Proc. Natl. Acad. Sci. 30, 244,
@@ -95,7 +97,7 @@ internal static class DensitySolver
             }
 
             double next = slope > 0 ? Step(delta, missing, target, reduced, slope, exponent) : double.NaN;
-            if (Math.Abs(next - delta) <= Tolerance * delta && next > 0)
+            if (Math.Abs(next - delta) <= Tolerance * Math.Min(delta, slope) && next > 0)
             {
                 return next;
             }

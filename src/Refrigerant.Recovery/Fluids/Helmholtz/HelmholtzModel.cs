@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Diagnostics.CodeAnalysis;
 using System.Threading;
+using Refrigerant.Recovery.Numerics;
 
 namespace Refrigerant.Recovery.Fluids.Helmholtz;
 
@@ -15,7 +16,7 @@ internal sealed class HelmholtzModel : PropertyModel
     private const double LeastAmount = 1e-12;
 
     /// <summary>A density above any that an equation's highest pressure reaches, in critical densities.</summary>
-    private const double MostDensity = 6;
+    private const double MostDensity = 4.5;
 
     /// <summary>Relative excess over an end of the curves that is taken for rounding in a caller's unit conversion.</summary>
     private const double Rounding = 1e-12;
@@ -89,7 +90,7 @@ internal sealed class HelmholtzModel : PropertyModel
         CheckTemperature(temperature);
         PureEngine engine = _engine.Value;
         CheckPressure(pressure);
-        return engine.StateAt(engine.PhaseAt(temperature, pressure), temperature, pressure);
+        return engine.StateAt(temperature, pressure);
     }
 
     public override VesselPoint VesselAtTemperature(double temperature, double density)
@@ -129,7 +130,7 @@ internal sealed class HelmholtzModel : PropertyModel
         CheckTemperature(temperature);
         CheckDensity(density);
         StateDerivatives derivatives = _engine.Value.Equation.Derivatives(temperature, density);
-        if (!(derivatives.PressureByDensity > 0))
+        if (!(derivatives.PressureByDensity > 0) || !Require.IsFinite(derivatives.SpeedOfSound))
         {
             ThrowUnstable(temperature, density);
         }

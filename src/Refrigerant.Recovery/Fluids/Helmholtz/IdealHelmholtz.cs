@@ -1,4 +1,7 @@
 using System;
+using System.Linq;
+using System.Runtime.CompilerServices;
+using Refrigerant.Recovery.Numerics;
 
 namespace Refrigerant.Recovery.Fluids.Helmholtz;
 
@@ -10,8 +13,8 @@ internal sealed class IdealHelmholtz
 {
     private readonly double _logTau;
     private readonly double _tauLogTau;
-    private readonly double[,] _powers;
-    private readonly double[,] _planckEinstein;
+    private readonly double[] _powers;
+    private readonly double[] _planckEinstein;
 
     /// <param name="logTau">Coefficient of ln τ.</param>
     /// <param name="tauLogTau">Coefficient of τ·ln τ.</param>
@@ -21,30 +24,33 @@ internal sealed class IdealHelmholtz
     {
         _logTau = logTau;
         _tauLogTau = tauLogTau;
-        _powers = powers;
-        _planckEinstein = planckEinstein;
+        _powers = powers.Cast<double>().ToArray();
+        _planckEinstein = planckEinstein.Cast<double>().ToArray();
     }
 
     /// <summary>The value, τ times the first and τ² times the second derivative by τ.</summary>
+    [MethodImpl(Jit.Hot)]
     public void Evaluate(double tau, out double a, out double t, out double tt)
     {
         double log = Math.Log(tau);
         a = (_logTau + (_tauLogTau * tau)) * log;
         t = _logTau + (_tauLogTau * tau * (log + 1));
         tt = (_tauLogTau * tau) - _logTau;
-        for (int i = 0; i < _powers.GetLength(0); i++)
+        double[] powers = _powers;
+        for (int i = 0; i + 1 < powers.Length; i += 2)
         {
-            double exponent = _powers[i, 1];
-            double term = _powers[i, 0] * Math.Exp(exponent * log);
+            double exponent = powers[i + 1];
+            double term = powers[i] * Math.Exp(exponent * log);
             a += term;
             t += exponent * term;
             tt += exponent * (exponent - 1) * term;
         }
 
-        for (int i = 0; i < _planckEinstein.GetLength(0); i++)
+        double[] oscillators = _planckEinstein;
+        for (int i = 0; i + 1 < oscillators.Length; i += 2)
         {
-            double n = _planckEinstein[i, 0];
-            double x = _planckEinstein[i, 1] * tau;
+            double n = oscillators[i];
+            double x = oscillators[i + 1] * tau;
             double e = Math.Exp(-x);
             double occupation = e / (1 - e);
             a += n * Math.Log(1 - e);

@@ -61,7 +61,7 @@ internal static class IsobarSolver
     /// <summary>Enthalpy or entropy at an end of the temperature range, for the message of a range error.</summary>
     public static double ValueAt(PureEngine engine, double temperature, double pressure, bool isEntropy)
     {
-        StatePoint state = engine.StateAt(engine.PhaseAt(temperature, pressure), temperature, pressure);
+        StatePoint state = engine.StateAt(temperature, pressure);
         return isEntropy ? state.Entropy : state.Enthalpy;
     }
 

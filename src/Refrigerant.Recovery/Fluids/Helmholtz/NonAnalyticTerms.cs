@@ -1,4 +1,6 @@
 using System;
+using System.Runtime.CompilerServices;
+using Refrigerant.Recovery.Numerics;
 
 namespace Refrigerant.Recovery.Fluids.Helmholtz;
 
@@ -8,18 +10,20 @@ namespace Refrigerant.Recovery.Fluids.Helmholtz;
 /// </summary>
 internal static class NonAnalyticTerms
 {
-    /// <summary>Where ψ is below exp(−80) ≈ 2e-35 the terms are lost in rounding.</summary>
-    private const double NegligibleExponent = 80;
+    /// <summary>Where ψ is below exp(−50) ≈ 2e-22 the terms and their derivatives are lost in rounding.</summary>
+    private const double NegligibleExponent = 50;
 
     /// <summary>Keeps Δ^(b − 2) finite in the critical point itself, where the second derivatives diverge.</summary>
     private const double SmallestDistance = 1e-30;
 
     /// <summary>Adds the terms and all derivatives up to second order.</summary>
+    [MethodImpl(Jit.Hot)]
     public static void Add(double[,] rows, double tau, double delta, ref HelmholtzDerivatives sum)
     {
         double x = delta - 1;
         double square = x * x;
         double y = tau - 1;
+        double powerK = 0, powerA = 0, knownK = 0, knownA = 0;
         for (int i = 0; i < rows.GetLength(0); i++)
         {
             double n = rows[i, 0], a = rows[i, 1], b = rows[i, 2], k = 0.5 / rows[i, 3];
@@ -37,8 +41,18 @@ internal static class NonAnalyticTerms
             double psiTT = 2 * d * ((2 * d * y * y) - 1) * psi;
             double psiDT = 4 * c * d * x * y * psi;
 
-            double powerK = Math.Pow(square, k - 1);
-            double powerA = Math.Pow(square, a - 1);
+            if (k != knownK)
+            {
+                powerK = Math.Pow(square, k - 1);
+                knownK = k;
+            }
+
+            if (a != knownA)
+            {
+                powerA = Math.Pow(square, a - 1);
+                knownA = a;
+            }
+
             double theta = -y + (capitalA * powerK * square);
             double distance = Math.Max((theta * theta) + (capitalB * powerA * square), SmallestDistance);
             double slope = (4 * k * capitalA * theta * powerK) + (2 * capitalB * a * powerA);

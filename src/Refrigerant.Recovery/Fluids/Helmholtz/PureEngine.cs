@@ -62,31 +62,19 @@ internal sealed class PureEngine
         return new PureEngine(raw.WithReference(enthalpy, entropy), curves.WithReference(enthalpy, entropy));
     }
 
-    /// <summary>The stable phase at a temperature and a pressure.</summary>
-    public Phase PhaseAt(double temperature, double pressure)
+    /// <summary>The stable state at a temperature and a pressure.</summary>
+    public StatePoint StateAt(double temperature, double pressure)
     {
-        if (temperature > Curves.CriticalTemperature)
-        {
-            return Phase.Supercritical;
-        }
-
-        double end = Curves.MaximumTemperature;
-        double saturation = temperature <= end
-            ? Curves.AtTemperature(temperature).Pressure
-            : MaximumSaturationPressure + ((temperature - end) * EndPressureSlope);
-        return pressure >= saturation ? Phase.Liquid : Phase.Vapor;
+        SaturationValues s = Bounds(temperature);
+        return Complete(PhaseAt(temperature, pressure, s), temperature, pressure, s);
     }
 
     /// <summary>The state of a phase that is stable, or saturated, at a temperature and a pressure.</summary>
-    public StatePoint StateAt(Phase phase, double temperature, double pressure)
-    {
-        double tau = Equation.ReducingTemperature / temperature;
-        Span<double> isotherm = stackalloc double[Equation.Residual.IsothermLength];
-        Equation.Residual.Isotherm(tau, isotherm);
-        double density = Equation.ReducingDensity * ReducedDensity(phase, temperature, tau, pressure, isotherm);
-        Equation.Caloric(temperature, density, isotherm, out _, out double enthalpy, out double entropy);
-        return new StatePoint(phase, temperature, pressure, density, enthalpy, entropy, phase == Phase.Liquid ? 0 : 1);
-    }
+    public StatePoint StateAt(Phase phase, double temperature, double pressure) =>
+        Complete(phase, temperature, pressure, Bounds(temperature));
+
+    /// <summary>The stable phase at a temperature and a pressure.</summary>
+    public Phase PhaseAt(double temperature, double pressure) => PhaseAt(temperature, pressure, Bounds(temperature));
 
     /// <summary>One phase at a temperature and a density.</summary>
     public StatePoint Single(Phase phase, double temperature, double density)
@@ -97,7 +85,33 @@ internal sealed class PureEngine
         return new StatePoint(phase, temperature, pressure, density, enthalpy, entropy, phase == Phase.Liquid ? 0 : 1);
     }
 
-    private double ReducedDensity(Phase phase, double temperature, double tau, double pressure, ReadOnlySpan<double> isotherm)
+    /// <summary>The saturated states, or those at the end of the curves above it; nothing above critical.</summary>
+    private SaturationValues Bounds(double temperature) => temperature > Curves.CriticalTemperature
+        ? default
+        : Curves.AtTemperature(Math.Min(temperature, Curves.MaximumTemperature));
+
+    private Phase PhaseAt(double temperature, double pressure, in SaturationValues s) =>
+        temperature > Curves.CriticalTemperature ? Phase.Supercritical
+        : pressure >= s.Pressure + ((temperature - s.Temperature) * EndPressureSlope) ? Phase.Liquid
+        : Phase.Vapor;
+
+    private StatePoint Complete(Phase phase, double temperature, double pressure, in SaturationValues s)
+    {
+        double tau = Equation.ReducingTemperature / temperature;
+        Span<double> isotherm = stackalloc double[Equation.Residual.IsothermLength];
+        Equation.Residual.Isotherm(tau, isotherm);
+        double density = Equation.ReducingDensity * ReducedDensity(phase, temperature, tau, pressure, s, isotherm);
+        Equation.Caloric(temperature, density, isotherm, out _, out double enthalpy, out double entropy);
+        return new StatePoint(phase, temperature, pressure, density, enthalpy, entropy, phase == Phase.Liquid ? 0 : 1);
+    }
+
+    private double ReducedDensity(
+        Phase phase,
+        double temperature,
+        double tau,
+        double pressure,
+        in SaturationValues s,
+        ReadOnlySpan<double> isotherm)
     {
         ResidualHelmholtz residual = Equation.Residual;
         double rt = Equation.GasConstant * temperature;
@@ -110,7 +124,6 @@ internal sealed class PureEngine
 
         // In the last fraction of a millikelvin below critical the curves are closed, and the density between them bounds both phases.
         bool isClosed = temperature > Curves.MaximumTemperature;
-        SaturationValues s = Curves.AtTemperature(isClosed ? Curves.MaximumTemperature : temperature);
         if (phase == Phase.Liquid)
         {
             double lowest = isClosed ? EndDensity : s.LiquidDensity * (1 - SaturationMargin);

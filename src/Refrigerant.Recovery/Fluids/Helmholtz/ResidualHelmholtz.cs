@@ -1,4 +1,6 @@
 using System;
+using System.Runtime.CompilerServices;
+using Refrigerant.Recovery.Numerics;
 
 namespace Refrigerant.Recovery.Fluids.Helmholtz;
 
@@ -18,9 +20,7 @@ internal sealed class ResidualHelmholtz
     private readonly double[] _termN;
     private readonly int[] _termFactor;
     private readonly int[] _termGroup;
-    private readonly double[] _degree;
-    private readonly double[] _degreePair;
-    private readonly int[] _power;
+    private readonly Group[] _groups;
     private readonly DeltaExponential[] _exponentials;
     private readonly int _highestPower;
     private readonly double[,] _nonAnalytic;
@@ -32,23 +32,22 @@ internal sealed class ResidualHelmholtz
         _termN = layout.TermN;
         _termFactor = layout.TermFactor;
         _termGroup = layout.TermGroup;
-        _power = layout.GroupPower;
-        _degree = Array.ConvertAll(_power, d => (double)d);
-        _degreePair = Array.ConvertAll(_power, d => (double)d * (d - 1));
+        _groups = Array.ConvertAll(layout.GroupPower, power => new Group(power));
         _exponentials = layout.Exponentials;
         _highestPower = layout.HighestPower;
         _nonAnalytic = terms.NonAnalytic;
     }
 
     /// <summary>The number of doubles that an isotherm takes.</summary>
-    public int IsothermLength => 3 * _power.Length;
+    public int IsothermLength => 3 * _groups.Length;
 
     /// <summary>Fills the τ-dependent coefficients: for every group its value, τ times its first, τ² times its second derivative.</summary>
     /// <param name="tau">Inverse reduced temperature.</param>
     /// <param name="isotherm">At least <see cref="IsothermLength"/> doubles.</param>
+    [MethodImpl(Jit.Hot)]
     public void Isotherm(double tau, Span<double> isotherm)
     {
-        int groups = _power.Length;
+        int groups = _groups.Length;
         Span<double> c = isotherm.Slice(0, groups);
         Span<double> cT = isotherm.Slice(groups, groups);
         Span<double> cTT = isotherm.Slice(2 * groups, groups);
@@ -57,7 +56,19 @@ internal sealed class ResidualHelmholtz
         Span<double> values = stackalloc double[3 * _factors.Length];
         for (int j = 0; j < _factors.Length; j++)
         {
-            _factors[j].Evaluate(tau, log, out values[3 * j], out values[(3 * j) + 1], out values[(3 * j) + 2]);
+            ref readonly TauFactor factor = ref _factors[j];
+            if (factor.Kind == TauFactorKind.Power)
+            {
+                double t = factor.Exponent;
+                double value = t == 0 ? 1 : t == 1 ? tau : Math.Exp(t * log);
+                values[3 * j] = value;
+                values[(3 * j) + 1] = t * value;
+                values[(3 * j) + 2] = t * (t - 1) * value;
+            }
+            else
+            {
+                factor.Evaluate(tau, log, out values[3 * j], out values[(3 * j) + 1], out values[(3 * j) + 2]);
+            }
         }
 
         for (int i = 0; i < _termN.Length; i++)
@@ -77,6 +88,7 @@ internal sealed class ResidualHelmholtz
     /// <param name="isotherm">As <see cref="Isotherm"/> filled it.</param>
     /// <param name="d">δ·∂α/∂δ.</param>
     /// <param name="dd">δ²·∂²α/∂δ².</param>
+    [MethodImpl(Jit.Hot)]
     public void ByDensity(double tau, double delta, ReadOnlySpan<double> isotherm, out double d, out double dd)
     {
         Span<double> powers = stackalloc double[_highestPower + 1];
@@ -89,10 +101,11 @@ internal sealed class ResidualHelmholtz
             double p = 0, p1 = 0, p2 = 0;
             for (int g = exponential.FirstGroup; g < exponential.EndGroup; g++)
             {
-                double term = isotherm[g] * powers[_power[g]];
+                ref readonly Group group = ref _groups[g];
+                double term = isotherm[g] * powers[group.Power];
                 p += term;
-                p1 += _degree[g] * term;
-                p2 += _degreePair[g] * term;
+                p1 += group.Degree * term;
+                p2 += group.DegreePair * term;
             }
 
             exponential.Evaluate(delta, powers, out double e, out double e1, out double e2);
@@ -113,9 +126,10 @@ internal sealed class ResidualHelmholtz
     /// <param name="tau">The τ of the isotherm.</param>
     /// <param name="delta">Reduced density, 0 or more.</param>
     /// <param name="isotherm">As <see cref="Isotherm"/> filled it.</param>
+    [MethodImpl(Jit.Hot)]
     public HelmholtzDerivatives At(double tau, double delta, ReadOnlySpan<double> isotherm)
     {
-        int groups = _power.Length;
+        int groups = _groups.Length;
         ReadOnlySpan<double> c = isotherm.Slice(0, groups);
         ReadOnlySpan<double> cT = isotherm.Slice(groups, groups);
         ReadOnlySpan<double> cTT = isotherm.Slice(2 * groups, groups);
@@ -128,14 +142,15 @@ internal sealed class ResidualHelmholtz
             double p = 0, p1 = 0, p2 = 0, q = 0, q1 = 0, r = 0;
             for (int g = exponential.FirstGroup; g < exponential.EndGroup; g++)
             {
-                double power = powers[_power[g]];
+                ref readonly Group group = ref _groups[g];
+                double power = powers[group.Power];
                 double term = c[g] * power;
                 double termT = cT[g] * power;
                 p += term;
-                p1 += _degree[g] * term;
-                p2 += _degreePair[g] * term;
+                p1 += group.Degree * term;
+                p2 += group.DegreePair * term;
                 q += termT;
-                q1 += _degree[g] * termT;
+                q1 += group.Degree * termT;
                 r += cTT[g] * power;
             }
 
@@ -168,5 +183,15 @@ internal sealed class ResidualHelmholtz
         {
             powers[i] = powers[i >> 1] * powers[i - (i >> 1)];
         }
+    }
+
+    /// <summary>δ^d with the factors d and d·(d − 1) of its derivatives.</summary>
+    private readonly struct Group(int power)
+    {
+        public int Power { get; } = power;
+
+        public double Degree { get; } = power;
+
+        public double DegreePair { get; } = (double)power * (power - 1);
     }
 }

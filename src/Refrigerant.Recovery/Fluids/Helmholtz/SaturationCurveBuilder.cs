@@ -26,6 +26,7 @@ internal sealed class SaturationCurveBuilder
     /// <summary>Below this x the isotherms are so flat that a failure to converge is the end of the curves, not an error.</summary>
     private const double CriticalRegion = 0.02;
 
+    private readonly ChebyshevFit _fit = new(Order);
     private readonly PureEquation _equation;
     private readonly double _criticalTemperature;
     private readonly double _cell;
@@ -108,7 +109,7 @@ internal sealed class SaturationCurveBuilder
         {
             for (int i = Order - 1; i >= 0; i--)
             {
-                double log = lowest + ((k + 0.5 + (0.5 * ChebyshevFit.Node(i, Order))) / piecesPerLog);
+                double log = lowest + ((k + 0.5 + (0.5 * _fit.Node(i))) / piecesPerLog);
                 for (int step = 0; step < 20; step++)
                 {
                     SaturationValues s = curves.AtTemperature(temperature);
@@ -123,7 +124,7 @@ internal sealed class SaturationCurveBuilder
                 values[i] = temperature;
             }
 
-            ChebyshevFit.Polynomial(values, coefficients);
+            _fit.Polynomial(values, coefficients);
             for (int i = 0; i < Order; i++)
             {
                 pieces[(k * Order) + i] = coefficients[Order - 1 - i];
@@ -149,7 +150,7 @@ internal sealed class SaturationCurveBuilder
             track.Mark();
             for (int i = 0; i < Order; i++)
             {
-                double x = center + (half * ChebyshevFit.Node(i, Order));
+                double x = center + (half * _fit.Node(i));
                 if (!track.TryMoveTo(x))
                 {
                     if (x > CriticalRegion)
@@ -190,14 +191,14 @@ internal sealed class SaturationCurveBuilder
         return AddPiece(track, firstCell + (cells / 2), cells / 2, values) && AddPiece(track, firstCell, cells / 2, values);
     }
 
-    private static double[] Fit(ReadOnlySpan<double> values, double center, double scale, out bool converged)
+    private double[] Fit(ReadOnlySpan<double> values, double center, double scale, out bool converged)
     {
         var piece = new double[Stride];
         Span<double> coefficients = stackalloc double[Order];
         converged = true;
         for (int k = 0; k < Count; k++)
         {
-            ChebyshevFit.Polynomial(values.Slice(k * Order, Order), coefficients);
+            _fit.Polynomial(values.Slice(k * Order, Order), coefficients);
             for (int i = 0; i < Order; i++)
             {
                 piece[((Order - 1 - i) * Count) + k] = coefficients[i];

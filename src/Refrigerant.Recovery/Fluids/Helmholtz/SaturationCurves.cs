@@ -1,4 +1,6 @@
 using System;
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 
 namespace Refrigerant.Recovery.Fluids.Helmholtz;
 
@@ -28,6 +30,7 @@ internal sealed class SaturationCurves
     /// <summary>Relative change of temperature that is applied without evaluating the curves again.</summary>
     private const double PolishTolerance = 1e-12;
 
+    private readonly double _inverseCriticalTemperature;
     private readonly double _cellsPerX;
     private readonly short[] _pieceOfCell;
     private readonly double[] _pieces;
@@ -46,6 +49,7 @@ internal sealed class SaturationCurves
         double[] temperaturePieces)
     {
         CriticalTemperature = criticalTemperature;
+        _inverseCriticalTemperature = 1 / criticalTemperature;
         MaximumTemperature = maximumTemperature;
         _cellsPerX = cellsPerX;
         _pieceOfCell = pieceOfCell;
@@ -64,23 +68,24 @@ internal sealed class SaturationCurves
     /// <summary>The saturated states at a temperature within the curves; outside them the nearest piece is continued.</summary>
     public SaturationValues AtTemperature(double temperature)
     {
-        double x = Math.Sqrt(Math.Max(0, 1 - (temperature / CriticalTemperature)));
-        ReadOnlySpan<double> c = _pieces.AsSpan(PieceOf(x), Stride);
-        double u = (x - c[Stride - 2]) * c[Stride - 1];
-        double p = c[0];
-        double liquidDensity = c[1];
-        double vaporDensity = c[2];
-        double liquidEnthalpy = c[3];
-        double vaporEnthalpy = c[4];
-        double liquidEntropy = c[5];
-        for (int i = Count; i + 5 < Order * Count; i += Count)
+        double x = X(temperature);
+        ref double c = ref MemoryMarshal.GetReference(_pieces.AsSpan(PieceOf(x), Stride));
+        double u = (x - Unsafe.Add(ref c, Stride - 2)) * Unsafe.Add(ref c, Stride - 1);
+        double p = c;
+        double liquidDensity = Unsafe.Add(ref c, 1);
+        double vaporDensity = Unsafe.Add(ref c, 2);
+        double liquidEnthalpy = Unsafe.Add(ref c, 3);
+        double vaporEnthalpy = Unsafe.Add(ref c, 4);
+        double liquidEntropy = Unsafe.Add(ref c, 5);
+        for (int i = 1; i < Order; i++)
         {
-            p = (p * u) + c[i];
-            liquidDensity = (liquidDensity * u) + c[i + 1];
-            vaporDensity = (vaporDensity * u) + c[i + 2];
-            liquidEnthalpy = (liquidEnthalpy * u) + c[i + 3];
-            vaporEnthalpy = (vaporEnthalpy * u) + c[i + 4];
-            liquidEntropy = (liquidEntropy * u) + c[i + 5];
+            c = ref Unsafe.Add(ref c, Count);
+            p = (p * u) + c;
+            liquidDensity = (liquidDensity * u) + Unsafe.Add(ref c, 1);
+            vaporDensity = (vaporDensity * u) + Unsafe.Add(ref c, 2);
+            liquidEnthalpy = (liquidEnthalpy * u) + Unsafe.Add(ref c, 3);
+            vaporEnthalpy = (vaporEnthalpy * u) + Unsafe.Add(ref c, 4);
+            liquidEntropy = (liquidEntropy * u) + Unsafe.Add(ref c, 5);
         }
 
         return new SaturationValues(temperature, p, liquidDensity, vaporDensity, liquidEnthalpy, vaporEnthalpy, liquidEntropy);
@@ -112,7 +117,7 @@ internal sealed class SaturationCurves
     /// <summary>The changes with temperature of the saturated states, per K, in the places of their values.</summary>
     public SaturationValues SlopesAt(double temperature)
     {
-        double x = Math.Sqrt(Math.Max(0, 1 - (temperature / CriticalTemperature)));
+        double x = X(temperature);
         ReadOnlySpan<double> c = _pieces.AsSpan(PieceOf(x), Stride);
         double u = (x - c[Stride - 2]) * c[Stride - 1];
         Span<double> slopes = stackalloc double[Count];
@@ -151,6 +156,8 @@ internal sealed class SaturationCurves
             _piecesPerLogPressure,
             _temperaturePieces);
     }
+
+    private double X(double temperature) => Math.Sqrt(Math.Max(0, (CriticalTemperature - temperature) * _inverseCriticalTemperature));
 
     private int PieceOf(double x)
     {

@@ -1,4 +1,6 @@
 using System;
+using System.Runtime.CompilerServices;
+using Refrigerant.Recovery.Numerics;
 
 namespace Refrigerant.Recovery.Fluids.Helmholtz;
 
@@ -14,6 +16,7 @@ namespace Refrigerant.Recovery.Fluids.Helmholtz;
 internal readonly record struct TauFactor(TauFactorKind Kind, double Exponent, double Beta, double Gamma, double B)
 {
     /// <summary>A, τ·A' = A·τE' and τ²·A'' = A·((τE')² + τ²E'').</summary>
+    [MethodImpl(Jit.Hot)]
     public void Evaluate(double tau, double logTau, out double a, out double t, out double tt)
     {
         double e = Exponent * logTau;

@@ -1,4 +1,5 @@
 using System;
+using Refrigerant.Recovery.Numerics;
 
 namespace Refrigerant.Recovery.Fluids.Mixtures;
 
@@ -7,11 +8,17 @@ internal static class BlendStates
 {
     private const int MaximumIterations = 80;
 
-    /// <summary>Molar vapor fraction of a start next to the bubble point.</summary>
-    private const double BubbleSide = 1e-4;
+    /// <summary>Molar vapor fractions of other starts: next to the phase boundaries, where the curves are exact, and between.</summary>
+    private static readonly double[] Fractions = [1e-4, 0.9999, 0.9, 0.5];
 
     /// <summary>The first step of a volume, as a ratio.</summary>
     private const double FirstRatio = 1.05;
+
+    /// <summary>The step at which moving a volume is given up.</summary>
+    private const double ShortestRatio = 1.0005;
+
+    /// <summary>Steps of a volume before it is given up.</summary>
+    private const int MostSteps = 400;
 
     /// <summary>How far a two-phase pressure may lie outside dew and bubble pressure, relative: the error of the curves.</summary>
     private const double BoundaryMargin = 1e-8;
@@ -57,9 +64,11 @@ internal static class BlendStates
             return Content(dew);
         }
 
-        return TryByVolume(engine, scratch, temperature, pressure, bubble, dew) ? engine.TwoPhase(scratch.Split)
-            : Math.Abs(pressure - bubble.Pressure) < Math.Abs(pressure - dew.Pressure) ? Content(bubble)
-            : Content(dew);
+        return TryByVolume(engine, scratch, temperature, pressure, bubble, dew)
+            ? engine.TwoPhase(scratch.Split)
+            : throw new ConvergenceException(
+                $"No equilibrium of two phases found at {Require.Text(temperature)} K and {Require.Text(pressure)} Pa.",
+                MaximumIterations);
     }
 
     /// <summary>The stable content at a temperature and a mean density, kg/m³.</summary>
@@ -85,7 +94,11 @@ internal static class BlendStates
         double volume = engine.MolarMass / density;
         return TryVolume(engine, scratch, temperature, volume)
             ? engine.TwoPhase(scratch.Split)
-            : density - dew.Density > bubble.Density - density ? Content(bubble) : Content(dew);
+            : density > bubble.Density * (1 - BoundaryMargin) ? Content(bubble)
+            : density < dew.Density * (1 + BoundaryMargin) ? Content(dew)
+            : throw new ConvergenceException(
+                $"No equilibrium of two phases found at {Require.Text(temperature)} K and {Require.Text(density)} kg/m³.",
+                MostSteps);
     }
 
     /// <summary>Solves two phases at a temperature on the curves and a molar volume between those of bubble and dew.</summary>
@@ -98,7 +111,15 @@ internal static class BlendStates
             return true;
         }
 
-        return TryFromBoundary(engine, scratch, temperature, volume, BubbleSide) || TryFromBoundary(engine, scratch, temperature, volume, 1 - BubbleSide);
+        foreach (double fraction in Fractions)
+        {
+            if (TryFromFraction(engine, scratch, temperature, volume, fraction))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     /// <summary>Whether a pressure lies between dew and bubble pressure, so that a two-phase solution is the physical one.</summary>
@@ -106,15 +127,15 @@ internal static class BlendStates
         pressure >= engine.Curves.Dew.PressureAt(temperature) * (1 - BoundaryMargin)
         && pressure <= engine.Curves.Bubble.PressureAt(temperature) * (1 + BoundaryMargin);
 
-    /// <summary>Starts next to a phase boundary, where the curves are exact, and moves the volume from there.</summary>
-    private static bool TryFromBoundary(MixtureEngine engine, MixtureScratch scratch, double temperature, double volume, double fraction)
+    /// <summary>Starts at a vapor fraction and moves the volume from there.</summary>
+    private static bool TryFromFraction(MixtureEngine engine, MixtureScratch scratch, double temperature, double volume, double fraction)
     {
         PhaseSplit split = scratch.Split;
         SplitStart.AtFraction(engine, scratch, temperature, fraction);
         double at = split.LiquidVolume + split.VaporVolume;
         double ratio = FirstRatio;
         bool isFirst = true;
-        for (int k = 0; k < MaximumIterations; k++)
+        for (int k = 0; k < MostSteps && ratio > ShortestRatio; k++)
         {
             double next = isFirst ? at
                 : Math.Abs(Math.Log(volume / at)) <= Math.Log(ratio) ? volume
@@ -127,7 +148,7 @@ internal static class BlendStates
             {
                 at = next;
                 isFirst = false;
-                ratio *= ratio;
+                ratio *= Math.Sqrt(ratio);
                 if (at == volume)
                 {
                     return true;
@@ -142,7 +163,7 @@ internal static class BlendStates
             }
 
             split.Restore();
-            ratio = Math.Pow(ratio, 0.25);
+            ratio = Math.Sqrt(ratio);
         }
 
         return false;

@@ -182,7 +182,10 @@ internal sealed class PhaseSplit
             difference = Math.Max(difference, Math.Abs(Liquid.X[i] - Vapor.X[i]));
         }
 
-        return difference < SamePhase ? SplitOutcome.Same : SplitOutcome.TwoPhase;
+        // A solution with an unstable phase is one of the equations, not of the physics.
+        return difference < SamePhase ? SplitOutcome.Same
+            : Liquid.Rho > Vapor.Rho && Liquid.IsLocallyStable() && Vapor.IsLocallyStable() ? SplitOutcome.TwoPhase
+            : SplitOutcome.NotConverged;
     }
 
     private bool Evaluate(bool caloric)

@@ -1,0 +1,359 @@
+using System;
+using Refrigerant.Recovery.Numerics;
+
+namespace Refrigerant.Recovery.Fluids.Mixtures;
+
+/// <summary>
+/// A closed vessel of a blend whose composition changes: given the amounts of all components, the volume and the internal energy (or the
+/// temperature), the equilibrium of liquid and vapor with the composition of each. Every solution starts from the last, so steps of a
+/// simulation cost a few Newton iterations and no allocation. Mutable: one simulation, one vessel.
+/// </summary>
+internal sealed class TrackedVessel
+{
+    /// <summary>Amounts below this share of the whole are raised to it, so that logarithms exist; far below the tolerance of any balance.</summary>
+    private const double Trace = 1e-14;
+
+    /// <summary>Relative temperature step at which a single phase's temperature has arrived.</summary>
+    private const double Arrived = 1e-12;
+
+    private const int MaximumIterations = 50;
+
+    /// <summary>Share of the whole with which a new phase starts.</summary>
+    private const double NewPhase = 1e-3;
+
+    /// <summary>Newton without a near start may need several: amounts are approached in this many parts.</summary>
+    private const int ColdParts = 8;
+
+    private readonly MixtureModel _model;
+    private readonly MixtureEngine _engine;
+    private readonly PhaseSplit _split;
+    private readonly MixturePhase _single;
+    private readonly MixturePhase _trial;
+    private readonly double[] _amounts;
+    private readonly double[] _last;
+    private readonly double[] _trialAmounts;
+    private readonly double[] _lastLiquid;
+    private readonly double[] _lastVapor;
+    private bool _isStarted;
+
+    /// <param name="model">The blend whose components, in their order, the amounts are of.</param>
+    public TrackedVessel(MixtureModel model)
+    {
+        _model = model;
+        _engine = model.Engine;
+        int n = _engine.Equation.Count;
+        _split = new PhaseSplit(_engine.Equation);
+        _single = new MixturePhase(_engine.Equation);
+        _trial = new MixturePhase(_engine.Equation);
+        _amounts = new double[n];
+        _last = new double[n];
+        _trialAmounts = new double[n];
+        _lastLiquid = (double[])_engine.Composition.Clone();
+        _lastVapor = (double[])_engine.Composition.Clone();
+    }
+
+    /// <summary>Number of components.</summary>
+    public int Count => _amounts.Length;
+
+    /// <summary>Temperature, K.</summary>
+    public double Temperature { get; private set; }
+
+    /// <summary>Pressure, Pa.</summary>
+    public double Pressure { get; private set; }
+
+    /// <summary>Internal energy, J.</summary>
+    public double Energy { get; private set; }
+
+    /// <summary>The liquid; empty where there is none.</summary>
+    public PhaseContent Liquid { get; private set; }
+
+    /// <summary>The vapor, or supercritical fluid; empty where there is none.</summary>
+    public PhaseContent Vapor { get; private set; }
+
+    /// <summary>Mole fractions of the liquid; those of the last liquid where there is none.</summary>
+    public ReadOnlySpan<double> LiquidFractions => _lastLiquid;
+
+    /// <summary>Mole fractions of the vapor; those of the last vapor where there is none.</summary>
+    public ReadOnlySpan<double> VaporFractions => _lastVapor;
+
+    /// <summary>Molar mass of a component, kg/mol.</summary>
+    public double MolarMass(int component) => _engine.Equation.Components[component].Data.MolarMass;
+
+    /// <summary>Finds the equilibrium at a temperature.</summary>
+    /// <param name="amounts">Amount of each component, mol, 0 or more.</param>
+    /// <param name="volume">m³.</param>
+    /// <param name="temperature">K.</param>
+    /// <exception cref="ConvergenceException">No equilibrium was found.</exception>
+    public void SolveAtTemperature(ReadOnlySpan<double> amounts, double volume, double temperature) =>
+        Solve(SplitGoal.TemperatureVolume, amounts, volume, temperature);
+
+    /// <summary>Finds the equilibrium at an internal energy.</summary>
+    /// <param name="amounts">Amount of each component, mol, 0 or more.</param>
+    /// <param name="volume">m³.</param>
+    /// <param name="energy">J, on the reference states of the components.</param>
+    /// <exception cref="ConvergenceException">No equilibrium was found.</exception>
+    public void SolveAtEnergy(ReadOnlySpan<double> amounts, double volume, double energy) =>
+        Solve(SplitGoal.EnergyVolume, amounts, volume, energy);
+
+    private void Solve(SplitGoal goal, ReadOnlySpan<double> amounts, double volume, double given)
+    {
+        double total = 0;
+        for (int i = 0; i < amounts.Length; i++)
+        {
+            total += amounts[i];
+        }
+
+        for (int i = 0; i < amounts.Length; i++)
+        {
+            _amounts[i] = Math.Max(amounts[i], Trace * total);
+        }
+
+        if (!_isStarted)
+        {
+            Start(goal, volume, given, total);
+        }
+
+        if (Liquid.Amount > 0 && Vapor.Amount > 0)
+        {
+            Warm(volume);
+            if (_split.Solve(goal, _amounts, given, volume) == SplitOutcome.TwoPhase)
+            {
+                KeepTwoPhase();
+                return;
+            }
+        }
+
+        SolveSingle(goal, volume, given, total);
+    }
+
+    /// <summary>Moves the last solution to the present amounts and volume: each component keeps its split, each phase its density.</summary>
+    private void Warm(double volume)
+    {
+        double liquid = 0, vapor = 0;
+        for (int i = 0; i < _amounts.Length; i++)
+        {
+            double share = _split.VaporAmounts[i] / _last[i];
+            _split.VaporAmounts[i] = share * _amounts[i];
+            vapor += share * _amounts[i];
+            liquid += (1 - share) * _amounts[i];
+        }
+
+        _split.LiquidVolume = liquid / _split.Liquid.Rho;
+        _split.VaporVolume = vapor / _split.Vapor.Rho;
+
+        // What the vapor space lost or gained in volume, it lost or gained in vapor.
+        double missing = volume - _split.LiquidVolume - _split.VaporVolume;
+        if (Math.Abs(missing) < 0.5 * _split.VaporVolume)
+        {
+            _split.Stretch(missing);
+        }
+    }
+
+    private void KeepTwoPhase()
+    {
+        _amounts.CopyTo(_last, 0);
+        Temperature = _split.Temperature;
+        Pressure = _split.Pressure;
+        _split.Liquid.X.CopyTo(_lastLiquid, 0);
+        _split.Vapor.X.CopyTo(_lastVapor, 0);
+        Liquid = Content(_split.Liquid, _split.LiquidAmount, _split.LiquidVolume);
+        Vapor = Content(_split.Vapor, _split.VaporAmount, _split.VaporVolume);
+        Energy = (_split.LiquidAmount * _split.Liquid.Energy) + (_split.VaporAmount * _split.Vapor.Energy);
+    }
+
+    private PhaseContent Content(MixturePhase phase, double amount, double volume)
+    {
+        double molarMass = 0;
+        for (int i = 0; i < phase.X.Length; i++)
+        {
+            molarMass += phase.X[i] * MolarMass(i);
+        }
+
+        return new PhaseContent(
+            amount,
+            amount * molarMass,
+            volume,
+            (phase.Energy + (Pressure / phase.Rho)) / molarMass,
+            phase.Entropy / molarMass);
+    }
+
+    private void SolveSingle(SplitGoal goal, double volume, double given, double total)
+    {
+        double temperature = goal == SplitGoal.TemperatureVolume ? given : SingleTemperature(volume, given, total);
+        EvaluateSingle(temperature, volume, total);
+        _single.SetIdealGas();
+        bool isLiquid = _single.Rho > _engine.Critical.Density && temperature < _engine.Critical.Temperature;
+        (isLiquid ? _lastVapor : _lastLiquid).CopyTo(_trialAmounts, 0);
+        bool stable = _single.Pressure > 0 && _single.IsLocallyStable();
+        bool splits = PhaseStability.Forms(_single, _trial, _trialAmounts, !isLiquid) || !stable;
+        if (splits && TrySplitFromSingle(goal, volume, given, total, temperature, isLiquid))
+        {
+            return;
+        }
+
+        if (!stable)
+        {
+            throw new ConvergenceException(
+                $"{_model.Designation}: no equilibrium found for {Require.Text(total)} mol in {Require.Text(volume)} m³ near {Require.Text(temperature)} K.",
+                MaximumIterations);
+        }
+
+        _amounts.CopyTo(_last, 0);
+        Temperature = temperature;
+        Pressure = _single.Pressure;
+        Energy = total * _single.Energy;
+        _single.X.CopyTo(isLiquid ? _lastLiquid : _lastVapor, 0);
+        PhaseContent content = Content(_single, total, volume);
+        Liquid = isLiquid ? content : default;
+        Vapor = isLiquid ? default : content;
+    }
+
+    private bool TrySplitFromSingle(SplitGoal goal, double volume, double given, double total, double temperature, bool isLiquid)
+    {
+        double sum = 0;
+        foreach (double a in _trialAmounts)
+        {
+            sum += a;
+        }
+
+        double small = NewPhase * total;
+        double trialRho = _trial.Rho > 0 ? _trial.Rho : _single.Rho * (isLiquid ? 0.01 : 3);
+        double smallVolume = small / trialRho;
+        for (int attempt = 0; attempt < ColdParts; attempt++)
+        {
+            double scale = Math.Pow(4, attempt) * small;
+            if (scale > 0.5 * total)
+            {
+                break;
+            }
+
+            for (int i = 0; i < _amounts.Length; i++)
+            {
+                double inNew = Math.Min(scale * _trialAmounts[i] / sum, 0.9 * _amounts[i]);
+                _split.VaporAmounts[i] = isLiquid ? inNew : _amounts[i] - inNew;
+            }
+
+            _split.Temperature = temperature;
+            _split.LiquidVolume = isLiquid ? volume - Math.Min(0.5 * volume, scale / small * smallVolume) : scale / small * smallVolume;
+            _split.VaporVolume = volume - _split.LiquidVolume;
+            if (_split.Solve(goal, _amounts, given, volume) == SplitOutcome.TwoPhase)
+            {
+                KeepTwoPhase();
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private double SingleTemperature(double volume, double energy, double total)
+    {
+        double t = Temperature;
+        for (int k = 0; k < MaximumIterations; k++)
+        {
+            EvaluateSingle(t, volume, total);
+            _single.SetIdealGas();
+            double step = ((energy / total) - _single.Energy) / _single.HeatCapacity;
+            t += Math.Max(-0.1 * t, Math.Min(0.1 * t, step));
+            if (Math.Abs(step) < Arrived * t)
+            {
+                return t;
+            }
+        }
+
+        throw new ConvergenceException(
+            $"{_model.Designation}: no temperature found for {Require.Text(energy)} J in {Require.Text(volume)} m³.", MaximumIterations);
+    }
+
+    private void EvaluateSingle(double temperature, double volume, double total)
+    {
+        _single.SetAmounts(_amounts);
+        _single.SetTemperature(temperature);
+        _single.SetDensity(total / volume);
+    }
+
+    /// <summary>The first solution is that of the model's own composition, from its curves.</summary>
+    private void Start(SplitGoal goal, double volume, double given, double total)
+    {
+        double mass = total * _engine.MolarMass;
+        MixtureScratch scratch = _engine.Rent();
+        VesselPoint vessel;
+        if (goal == SplitGoal.TemperatureVolume)
+        {
+            vessel = BlendStates.AtDensity(_engine, scratch, given, mass / volume);
+        }
+        else if (!BlendVessel.TryFind(_engine, scratch, _model.Range, mass / volume, given / mass, out vessel))
+        {
+            throw new ConvergenceException(
+                $"{_model.Designation}: no temperature found for {Require.Text(given)} J in {Require.Text(volume)} m³.", MaximumIterations);
+        }
+
+        Temperature = vessel.Bulk.Temperature;
+        Pressure = vessel.Bulk.Pressure;
+        if (vessel.Bulk.Phase == Phase.TwoPhase)
+        {
+            PhaseSplit split = scratch.Split;
+            _split.Temperature = Temperature;
+            for (int i = 0; i < _amounts.Length; i++)
+            {
+                _split.VaporAmounts[i] = split.VaporAmounts[i] * total;
+                _last[i] = _engine.Composition[i] * total;
+            }
+
+            _split.LiquidVolume = split.LiquidVolume * total;
+            _split.VaporVolume = split.VaporVolume * total;
+            SplitOutcome outcome = _split.Solve(SplitGoal.TemperatureVolume, _last, Temperature, volume);
+            if (outcome == SplitOutcome.TwoPhase)
+            {
+                _engine.Return(scratch);
+                double[] wanted = (double[])_amounts.Clone();
+                _last.CopyTo(_amounts, 0);
+                KeepTwoPhase();
+                wanted.CopyTo(_amounts, 0);
+                _isStarted = true;
+                return;
+            }
+        }
+        else
+        {
+            StartIncipient();
+        }
+
+        _engine.Return(scratch);
+        _isStarted = true;
+    }
+
+    /// <summary>Where one phase alone is there, the composition that a second one would have comes from the curves.</summary>
+    private void StartIncipient()
+    {
+        double t = Math.Min(Temperature, _engine.Curves.MaximumTemperature);
+        _engine.Curves.Bubble.Split(t, _lastVapor);
+        _engine.Curves.Dew.Split(t, _lastLiquid);
+        double vapor = 0, liquid = 0;
+        for (int i = 0; i < Count; i++)
+        {
+            _lastVapor[i] = _engine.Composition[i] * Math.Exp(_lastVapor[i]);
+            _lastLiquid[i] = _engine.Composition[i] * Math.Exp(-_lastLiquid[i]);
+            vapor += _lastVapor[i];
+            liquid += _lastLiquid[i];
+        }
+
+        for (int i = 0; i < Count; i++)
+        {
+            _lastVapor[i] /= vapor;
+            _lastLiquid[i] /= liquid;
+        }
+    }
+}
+
+/// <summary>What a vessel holds of one phase, in plain SI doubles.</summary>
+/// <param name="Amount">mol; 0 where the phase is absent.</param>
+/// <param name="Mass">kg.</param>
+/// <param name="Volume">m³.</param>
+/// <param name="Enthalpy">Specific enthalpy, J/kg.</param>
+/// <param name="Entropy">Specific entropy, J/(kg·K).</param>
+internal readonly record struct PhaseContent(double Amount, double Mass, double Volume, double Enthalpy, double Entropy)
+{
+    /// <summary>kg/m³; NaN where the phase is absent.</summary>
+    public double Density => Mass / Volume;
+}

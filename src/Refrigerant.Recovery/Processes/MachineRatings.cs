@@ -1,0 +1,112 @@
+using System;
+using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Numerics;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace Refrigerant.Recovery.Processes;
+
+/// <summary>The figures that a recovery machine is sold by. Immutable.</summary>
+public sealed record MachineRatings
+{
+    /// <summary>The refrigerant of the ratings.</summary>
+    /// <exception cref="ArgumentNullException">The value is null.</exception>
+    public required Fluid Fluid
+    {
+        get;
+        init => field = Require.NotNull(value, nameof(Fluid));
+    }
+
+    /// <summary>Rating temperature; 24 °C by default (40 CFR 82 Subpart F Appendix B3, 7.1.1), 40 °C for a high-temperature vapor rate.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside 250 K to 350 K.</exception>
+    public Temperature Temperature
+    {
+        get;
+        init
+        {
+            Require.InRange(value.Kelvins, 250, 350, "K", nameof(Temperature));
+            field = value;
+        }
+    }
+
+    = new(297.15, TemperatureUnit.Kelvin);
+
+    /// <summary>Push-pull liquid rate; null where none is published.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside 1e-6 to 1000 kg/s.</exception>
+    public MassFlow? PushPullRate
+    {
+        get;
+        init => field = Valid(value, nameof(PushPullRate));
+    }
+
+    /// <summary>Vapor rate; null where none is published.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside 1e-6 to 1000 kg/s.</exception>
+    public MassFlow? VaporRate
+    {
+        get;
+        init => field = Valid(value, nameof(VaporRate));
+    }
+
+    /// <summary>How the vapor rate was measured.</summary>
+    public VaporRateBasis VaporBasis { get; init; }
+
+    /// <summary>The appliance that an average vapor rate was measured on; needed with <see cref="VaporRateBasis.AverageOfAppliance"/>.</summary>
+    public Appliance? RatingAppliance { get; init; }
+
+    /// <summary>Final vacuum, absolute, read one minute after the valves close; null where none is published.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside 10 Pa to 1 MPa.</exception>
+    public Pressure? FinalVacuum
+    {
+        get;
+        init
+        {
+            if (value is Pressure given)
+            {
+                Require.InRange(given.Pascals, 10, 1e6, "Pa", nameof(FinalVacuum));
+            }
+
+            field = value;
+        }
+    }
+
+    /// <summary>The apparatus that it was rated on.</summary>
+    public RatingApparatus Apparatus { get; init; }
+
+    /// <summary>The hoses of the rating; those typical of the apparatus where it is null.</summary>
+    public HoseSet? Hoses { get; init; }
+
+    /// <summary>A machine whose other properties (exponent, condenser, switches) the fitted one takes over; typical ones where it is null.</summary>
+    public RecoveryMachine? Template { get; init; }
+
+    /// <summary>Checks that the ratings suffice.</summary>
+    internal void Validate(string parameter)
+    {
+        if (PushPullRate is null && VaporRate is null)
+        {
+            throw new ArgumentException("Neither a push-pull nor a vapor rate is given; one of them is needed to find the displacement.", parameter);
+        }
+
+        if (VaporRate is not null && VaporBasis == VaporRateBasis.AverageOfAppliance && (RatingAppliance is null || FinalVacuum is null))
+        {
+            throw new ArgumentException("An average vapor rate needs RatingAppliance and FinalVacuum: what it was averaged over.", parameter);
+        }
+
+        PropertyRange range = Fluid.Model.Range;
+        if (!(Temperature.Kelvins < range.MaximumSaturationTemperature) || !(Temperature.Kelvins > range.MinimumTemperature))
+        {
+            throw new PropertyRangeException(
+                Fluid.Designation, nameof(Temperature), Temperature.Kelvins, range.MinimumTemperature, range.MaximumSaturationTemperature, "K", Fluid.Model.Source);
+        }
+    }
+
+    private static MassFlow? Valid(MassFlow? rate, string parameter)
+    {
+        if (rate is MassFlow given)
+        {
+            Require.InRange(given.KilogramsPerSecond, 1e-6, 1000, "kg/s", parameter);
+        }
+
+        return rate;
+    }
+}

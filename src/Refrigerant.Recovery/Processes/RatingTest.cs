@@ -1,0 +1,205 @@
+using System;
+using System.Collections.Generic;
+using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Findings;
+using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Numerics;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace Refrigerant.Recovery.Processes;
+
+/// <summary>From published ratings to a machine that can be simulated.</summary>
+/// <remarks>
+/// The rating tests are simulated as 40 CFR 82 Subpart F Appendix B3 describes them. The final vacuum gives the clearance ratio, the vapor
+/// rate (or, where there is none, the push-pull rate) the displacement; the other ratings show how well the model agrees.
+/// </remarks>
+public static class RatingTest
+{
+    /// <summary>The rating test gives back the published figure within this share.</summary>
+    private const double Required = 0.005;
+
+    /// <summary>The search goes on to this share where it can.</summary>
+    private const double Wanted = 2e-4;
+
+    private const int MaximumIterations = 40;
+    private const double SmallestDisplacement = 2e-7;
+    private const double LargestDisplacement = 9;
+    private const double SmallestClearance = 1e-4;
+    private const double LargestClearance = 0.5;
+
+    /// <summary>Vapor rate of a chamber in closed form: constant efficiency, isothermal, S·η·(ρ1 − ρ2)/ln(ρ1/ρ2); the chamber's size does not enter.</summary>
+    /// <param name="displacement">Displacement rate S.</param>
+    /// <param name="efficiency">Volumetric efficiency η, above 0 to 1.</param>
+    /// <param name="startDensity">Density at the start ρ1, greater than zero.</param>
+    /// <param name="endDensity">Density at the end ρ2, greater than zero and below ρ1.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
+    public static MassFlow IsothermalVaporRate(VolumeFlow displacement, double efficiency, Density startDensity, Density endDensity)
+    {
+        double s = Require.Positive(displacement.CubicMetersPerSecond, "m³/s", nameof(displacement));
+        Require.InRange(efficiency, double.Epsilon, 1, string.Empty, nameof(efficiency));
+        double first = Require.Positive(startDensity.KilogramsPerCubicMeter, "kg/m³", nameof(startDensity));
+        double last = Require.Positive(endDensity.KilogramsPerCubicMeter, "kg/m³", nameof(endDensity));
+        if (!(last < first))
+        {
+            throw new ArgumentOutOfRangeException(
+                nameof(endDensity), $"endDensity is {Require.Text(last)} kg/m³; it must be below startDensity, {Require.Text(first)} kg/m³.");
+        }
+
+        return new MassFlow(s * efficiency * (first - last) / Math.Log(first / last), MassFlowUnit.KilogramPerSecond);
+    }
+
+    /// <summary>Fits displacement and clearance ratio to published ratings.</summary>
+    /// <param name="ratings">The ratings.</param>
+    /// <exception cref="ArgumentNullException">The ratings are null.</exception>
+    /// <exception cref="ArgumentException">There is no rate, or an average rate without what it was averaged over.</exception>
+    /// <exception cref="PropertyRangeException">The rating temperature is outside the saturation curve of the refrigerant.</exception>
+    public static RatingFit Fit(MachineRatings ratings)
+    {
+        Require.NotNull(ratings, nameof(ratings)).Validate(nameof(ratings));
+        var bench = new RatingBench(ratings);
+        RatingKind used = ratings.VaporRate is not null ? RatingKind.VaporRate : RatingKind.PushPullRate;
+        double published = (ratings.VaporRate ?? ratings.PushPullRate!.Value).KilogramsPerSecond;
+        double Rate(RecoveryMachine m) => used == RatingKind.VaporRate ? bench.VaporRate(m) : bench.PushPullRate(m);
+
+        double density = ratings.Fluid.Model.SaturationAtTemperature(ratings.Temperature.Kelvins).Dew.Density;
+        double displacement = Clamp(published / density * (used == RatingKind.VaporRate ? 2.5 : 0.1), SmallestDisplacement, LargestDisplacement);
+        RecoveryMachine machine = With(ratings, displacement, null);
+        bool met = false;
+        double bestError = double.PositiveInfinity;
+        RecoveryMachine best = machine;
+        for (int i = 0; i < MaximumIterations && !met; i++)
+        {
+            double clearance = ratings.FinalVacuum is Pressure vacuum
+                ? Clearance(ratings, bench, displacement, vacuum.Pascals)
+                : machine.ClearanceRatio;
+            machine = With(ratings, displacement, clearance);
+            double simulated = Rate(machine);
+            double error = Math.Abs((simulated / published) - 1);
+            if (error < bestError)
+            {
+                bestError = error;
+                best = machine;
+            }
+
+            met = error < Wanted;
+            displacement = Clamp(displacement * (simulated > 0 ? Clamp(published / simulated, 0.1, 10) : 10), SmallestDisplacement, LargestDisplacement);
+        }
+
+        IReadOnlyList<RatingDeviation> deviations = Deviations(ratings, bench, best, used);
+        bool within = true;
+        foreach (RatingDeviation deviation in deviations)
+        {
+            within &= !deviation.IsFitted || Math.Abs(deviation.Relative.DecimalFractions) <= Required;
+        }
+
+        return new RatingFit(best, used, within, deviations, FindingsFor(within, deviations));
+    }
+
+    /// <summary>The clearance ratio whose simulated final vacuum is the published one, in the logarithm of both.</summary>
+    private static double Clearance(MachineRatings ratings, RatingBench bench, double displacement, double vacuum)
+    {
+        double Deviation(double logarithm) => Math.Log(bench.FinalVacuum(With(ratings, displacement, Math.Exp(logarithm))) / vacuum);
+
+        double low = Math.Log(SmallestClearance);
+        double high = Math.Log(LargestClearance);
+        double fLow = Deviation(low);
+        if (fLow >= 0)
+        {
+            return SmallestClearance;
+        }
+
+        double fHigh = Deviation(high);
+        if (fHigh <= 0)
+        {
+            return LargestClearance;
+        }
+
+        int side = 0;
+        for (int i = 0; i < MaximumIterations && high - low > 1e-6; i++)
+        {
+            double at = ((low * fHigh) - (high * fLow)) / (fHigh - fLow);
+            double f = Deviation(at);
+            if (Math.Abs(f) < Wanted)
+            {
+                return Math.Exp(at);
+            }
+
+            if (f > 0)
+            {
+                high = at;
+                fHigh = f;
+                fLow = side > 0 ? 0.5 * fLow : fLow;
+                side = 1;
+            }
+            else
+            {
+                low = at;
+                fLow = f;
+                fHigh = side < 0 ? 0.5 * fHigh : fHigh;
+                side = -1;
+            }
+        }
+
+        return Math.Exp(0.5 * (low + high));
+    }
+
+    private static RecoveryMachine With(MachineRatings ratings, double displacement, double? clearance)
+    {
+        var flow = new VolumeFlow(displacement, VolumeFlowUnit.CubicMeterPerSecond);
+        RecoveryMachine machine = ratings.Template is RecoveryMachine template
+            ? template with { Displacement = flow }
+            : RecoveryMachine.FromDisplacement(flow);
+        return clearance is double given ? machine with { ClearanceRatio = given } : machine;
+    }
+
+    private static IReadOnlyList<RatingDeviation> Deviations(MachineRatings ratings, RatingBench bench, RecoveryMachine machine, RatingKind used)
+    {
+        var list = new List<RatingDeviation>();
+        if (ratings.VaporRate is MassFlow vapor)
+        {
+            list.Add(new RatingDeviation(RatingKind.VaporRate, used == RatingKind.VaporRate, vapor.KilogramsPerSecond, bench.VaporRate(machine)));
+        }
+
+        if (ratings.PushPullRate is MassFlow pushPull)
+        {
+            list.Add(new RatingDeviation(RatingKind.PushPullRate, used == RatingKind.PushPullRate, pushPull.KilogramsPerSecond, bench.PushPullRate(machine)));
+        }
+
+        if (ratings.FinalVacuum is Pressure vacuum)
+        {
+            list.Add(new RatingDeviation(RatingKind.FinalVacuum, true, vacuum.Pascals, bench.FinalVacuum(machine)));
+        }
+
+        return list.AsReadOnly();
+    }
+
+    private static IReadOnlyList<Finding> FindingsFor(bool within, IReadOnlyList<RatingDeviation> deviations)
+    {
+        var findings = new List<Finding>();
+        if (!within)
+        {
+            findings.Add(new Finding(
+                Severity.Warning,
+                FindingSubject.Machine,
+                "No displacement and clearance ratio give back the ratings within 0.5 %: they contradict each other, or the hoses of the rating do not pass as much.",
+                "simulated rating test, 40 CFR 82 Subpart F Appendix B3"));
+        }
+
+        foreach (RatingDeviation deviation in deviations)
+        {
+            if (!deviation.IsFitted)
+            {
+                findings.Add(new Finding(
+                    Severity.Note,
+                    FindingSubject.Machine,
+                    FormattableString.Invariant($"{deviation.Rating}: the fitted machine comes to {deviation.Relative.Percent:+0;-0;0} % of the published figure."),
+                    "simulated rating test, 40 CFR 82 Subpart F Appendix B3"));
+            }
+        }
+
+        return findings.AsReadOnly();
+    }
+
+    private static double Clamp(double value, double low, double high) => Math.Min(high, Math.Max(low, value));
+}

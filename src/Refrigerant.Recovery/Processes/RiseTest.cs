@@ -1,0 +1,101 @@
+using System;
+using System.Collections.Generic;
+using Refrigerant.Recovery.Findings;
+using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Numerics;
+
+namespace Refrigerant.Recovery.Processes;
+
+/// <summary>The rise test: two readings of a closed appliance, and what they say about the refrigerant still inside.</summary>
+/// <remarks>
+/// The mass in a closed volume does not change. Once all of it is vapor it is V·ρ(T, p). As long as the pressure is that of
+/// saturation at the temperature read, liquid is there and the vapor is only the least there can be. A pressure above saturation is not
+/// the refrigerant's: air, or another gas. Air that leaks in below saturation looks like refrigerant: the readings cannot tell.
+/// </remarks>
+public static class RiseTest
+{
+    /// <summary>Evaluates two readings.</summary>
+    /// <param name="readings">The readings and how well they are known.</param>
+    /// <exception cref="ArgumentNullException">The readings are null.</exception>
+    /// <exception cref="PropertyRangeException">A temperature is outside the saturation curve of the refrigerant.</exception>
+    public static RiseTestResult Evaluate(RiseTestReadings readings)
+    {
+        PropertyModel model = Require.NotNull(readings, nameof(readings)).Fluid.Model;
+        double t1 = readings.FirstTemperature.Kelvins;
+        double t2 = readings.SecondTemperature.Kelvins;
+        double p1 = readings.FirstPressure.Pascals;
+        double p2 = readings.SecondPressure.Pascals;
+        double dp = readings.PressureUncertainty.Pascals;
+        double dt = readings.TemperatureUncertainty.Kelvins;
+        double volume = readings.InternalVolume.CubicMeters;
+        double dv = readings.VolumeUncertainty.DecimalFractions;
+
+        StatePoint dew = model.SaturationAtTemperature(t2).Dew;
+        double bubble = model.SaturationAtTemperature(t2).Bubble.Pressure;
+        double highest = model.SaturationAtTemperature(Within(model, t2 + dt)).Bubble.Pressure;
+        double lowest = model.SaturationAtTemperature(Within(model, t2 - dt)).Dew.Pressure;
+        if (p2 - dp > highest)
+        {
+            double gas = p2 - bubble;
+            return new RiseTestResult(
+                RiseTestVerdict.ForeignGas,
+                volume * dew.Density,
+                null,
+                gas,
+                [
+                    new Finding(
+                        Severity.Warning,
+                        FindingSubject.NonCondensables,
+                        FormattableString.Invariant($"{p2 / 1000:F1} kPa absolute is {gas / 1000:F1} kPa above saturation at {t2 - 273.15:F1} °C: air or another gas is in the appliance, by a leak or from before. Find the leak before pulling again."),
+                        "Dalton's law and the saturation pressure"),
+                ]);
+        }
+
+        if (p2 + dp >= lowest)
+        {
+            double least = volume * (1 - dv) * model.SaturationAtTemperature(Within(model, t2 - dt)).Dew.Density;
+            return new RiseTestResult(
+                RiseTestVerdict.LiquidLeft,
+                volume * dew.Density,
+                null,
+                0,
+                [
+                    new Finding(
+                        Severity.Warning,
+                        FindingSubject.LiquidLeftBehind,
+                        FormattableString.Invariant($"The pressure is that of saturation at {t2 - 273.15:F1} °C: liquid is left. At least {least:G3} kg are inside, how much more the readings do not tell. Pull again."),
+                        "saturation pressure"),
+                ]);
+        }
+
+        double density = model.StateAt(t2, p2).Density;
+        double mass = volume * density;
+        double relative = Math.Sqrt((dv * dv) + (dp / p2 * (dp / p2)) + (dt / t2 * (dt / t2)));
+        var findings = new List<Finding>
+        {
+            new(
+                Severity.Note,
+                FindingSubject.EvacuationLevel,
+                FormattableString.Invariant($"All of it is vapor: {mass:G3} kg ± {relative * 100:F0} % are inside, besides what oil holds."),
+                "density of the real gas"),
+        };
+
+        // Dry gas at constant volume and mass: p rises with T alone. What rises beyond that evaporated, left the oil or leaked in.
+        double expected = p1 * t2 / t1;
+        double uncertainty = Math.Sqrt((dp * dp) + (dp * t2 / t1 * (dp * t2 / t1)) + (2 * (p1 * dt / t1 * (p1 * dt / t1))));
+        double unexplained = p2 - expected;
+        if (unexplained > uncertainty)
+        {
+            findings.Insert(0, new Finding(
+                Severity.Caution,
+                FindingSubject.Leak,
+                FormattableString.Invariant($"The pressure rose {unexplained / 1000:F2} kPa more than warming of the gas explains: liquid that evaporated, refrigerant from oil, or air that leaks in. Hold again: what comes from liquid or oil levels off, a leak does not."),
+                "gas law at constant volume"));
+        }
+
+        return new RiseTestResult(RiseTestVerdict.VaporOnly, mass, mass * relative, Math.Max(0, unexplained), findings.AsReadOnly());
+    }
+
+    private static double Within(PropertyModel model, double temperature) =>
+        Math.Min(model.Range.MaximumSaturationTemperature, Math.Max(model.Range.MinimumTemperature, temperature));
+}

@@ -1,0 +1,121 @@
+using System;
+using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Numerics;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace Refrigerant.Recovery.Processes;
+
+/// <summary>Two readings of a closed appliance, and how well they are known (standard uncertainties). Immutable.</summary>
+public sealed record RiseTestReadings
+{
+    /// <summary>The refrigerant.</summary>
+    /// <exception cref="ArgumentNullException">The value is null.</exception>
+    public required Fluid Fluid
+    {
+        get;
+        init => field = Require.NotNull(value, nameof(Fluid));
+    }
+
+    /// <summary>Internal volume of the appliance, greater than zero.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
+    public required Volume InternalVolume
+    {
+        get;
+        init
+        {
+            Require.Positive(value.CubicMeters, "m³", nameof(InternalVolume));
+            field = value;
+        }
+    }
+
+    /// <summary>Absolute pressure of the first reading, greater than zero.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
+    public required Pressure FirstPressure
+    {
+        get;
+        init
+        {
+            Require.Positive(value.Pascals, "Pa", nameof(FirstPressure));
+            field = value;
+        }
+    }
+
+    /// <summary>Temperature of the appliance at the first reading.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
+    public required Temperature FirstTemperature
+    {
+        get;
+        init
+        {
+            Require.Positive(value.Kelvins, "K", nameof(FirstTemperature));
+            field = value;
+        }
+    }
+
+    /// <summary>Absolute pressure of the second reading, greater than zero.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
+    public required Pressure SecondPressure
+    {
+        get;
+        init
+        {
+            Require.Positive(value.Pascals, "Pa", nameof(SecondPressure));
+            field = value;
+        }
+    }
+
+    /// <summary>Temperature of the appliance at the second reading.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
+    public required Temperature SecondTemperature
+    {
+        get;
+        init
+        {
+            Require.Positive(value.Kelvins, "K", nameof(SecondTemperature));
+            field = value;
+        }
+    }
+
+    /// <summary>Uncertainty of a pressure reading, 0 or more; 1 kPa by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Negative or not finite.</exception>
+    public Pressure PressureUncertainty
+    {
+        get;
+        init
+        {
+            Require.NotNegative(value.Pascals, "Pa", nameof(PressureUncertainty));
+            field = value;
+        }
+    }
+
+    = new(1000, PressureUnit.Pascal);
+
+    /// <summary>Uncertainty of a temperature reading, 0 K to 50 K; 1 K by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public TemperatureDelta TemperatureUncertainty
+    {
+        get;
+        init
+        {
+            Require.InRange(value.Kelvins, 0, 50, "K", nameof(TemperatureUncertainty));
+            field = value;
+        }
+    }
+
+    = new(1, TemperatureDeltaUnit.Kelvin);
+
+    /// <summary>Relative uncertainty of the volume, 0 to 0.9; 0.15 by default (half of a tolerance of ±30 %).</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Ratio VolumeUncertainty
+    {
+        get;
+        init
+        {
+            Require.InRange(value.DecimalFractions, 0, 0.9, string.Empty, nameof(VolumeUncertainty));
+            field = value;
+        }
+    }
+
+    = new(0.15, RatioUnit.DecimalFraction);
+}

@@ -182,7 +182,7 @@ internal sealed class BoundaryTrace
         Span<double> split = stackalloc double[Order * (_n + 1)];
         for (int k = Order - 1; k >= 0; k--)
         {
-            double x = (0.5 * (from + to)) + (0.5 * (to - from) * ChebyshevFit.Node(k, Order));
+            double x = (0.5 * (from + to)) + (0.5 * (to - from) * BoundaryCurve.Fit.Node(k));
             if (!_boundary.MoveTo(_criticalTemperature * (1 - (x * x))))
             {
                 return false;
@@ -195,7 +195,7 @@ internal sealed class BoundaryTrace
         Span<double> polynomial = stackalloc double[Order];
         for (int k = 0; k < BoundaryCurve.Values; k++)
         {
-            ChebyshevFit.Polynomial(values.Slice(k * Order, Order), polynomial);
+            BoundaryCurve.Fit.Polynomial(values.Slice(k * Order, Order), polynomial);
             good &= Tail(polynomial) < Resolved * Scale(k, polynomial[0]);
         }
 

@@ -13,6 +13,9 @@ internal sealed class BoundaryCurve
     /// <summary>Coefficients of one polynomial.</summary>
     public const int Order = 12;
 
+    /// <summary>The interpolation that both fills and reads the pieces.</summary>
+    public static readonly ChebyshevFit Fit = new(Order);
+
     /// <summary>ln p, density (liquid) or p/(ρT) (vapor), enthalpy, entropy.</summary>
     public const int Values = 4;
 
@@ -250,7 +253,7 @@ internal sealed class BoundaryCurve
             int start = piece * Order * count;
             for (int k = 0; k < count; k++)
             {
-                ChebyshevFit.Polynomial(values.AsSpan(start + (k * Order), Order), polynomial);
+                Fit.Polynomial(values.AsSpan(start + (k * Order), Order), polynomial);
                 for (int i = 0; i < Order; i++)
                 {
                     result[start + (i * count) + k] = polynomial[i];

@@ -1,0 +1,97 @@
+using System;
+using System.IO;
+using System.Linq;
+using Refrigerant.Recovery.Planning;
+using ScottPlot;
+using SkiaSharp;
+
+namespace Refrigerant.Recovery.Samples.Console;
+
+/// <summary>The course of a recovery as a picture: pressure, temperature and mass over time, as SVG and PNG.</summary>
+internal static class Chart
+{
+    private const int Width = 1000;
+    private const int Height = 900;
+
+    private static readonly string[] SansSerif = ["DejaVu Sans", "Liberation Sans", "Noto Sans", "Arial", "Helvetica"];
+
+    public static void Write(RecoveryPlan plan, string folder)
+    {
+        Directory.CreateDirectory(folder);
+        Multiplot chart = Draw(plan);
+        string png = Path.GetFullPath(Path.Combine(folder, "recovery.png"));
+        string svg = Path.ChangeExtension(png, ".svg");
+        chart.SavePng(png, Width, Height);
+        using (FileStream stream = File.Create(svg))
+        using (SKCanvas canvas = SKSvgCanvas.Create(new SKRect(0, 0, Width, Height), stream))
+        {
+            chart.Render(canvas, new PixelRect(0, Width, Height, 0));
+        }
+
+        Screen.Heading("The chiller's recovery as a picture");
+        Screen.Say(png);
+        Screen.Say(svg);
+        if (SKFontManager.Default.FontFamilyCount == 0)
+        {
+            Screen.Say("This machine has no fonts, so the PNG has no labels; the SVG has them.");
+        }
+    }
+
+    private static Multiplot Draw(RecoveryPlan plan)
+    {
+        Fonts.Default = SansSerif.FirstOrDefault(SKFontManager.Default.FontFamilies.Contains) ?? Fonts.Default;
+        PlanPoint[] course = [.. plan.Course()];
+        double[] minutes = [.. course.Select(point => point.Time.Minutes)];
+        var chart = new Multiplot();
+        chart.AddPlots(3);
+
+        Plot pressure = chart.GetPlot(0);
+        pressure.Title(FormattableString.Invariant($"{plan.Job.Appliance.Fluid.Designation}, {plan.Job.Appliance.Charge.Kilograms:F0} kg: {plan.TotalDuration.Minutes:F0} min on site"));
+        Line(pressure, minutes, course, point => point.Point.AppliancePressure.Kilopascals, "appliance");
+        Line(pressure, minutes, course, point => point.Point.DischargePressure.Kilopascals, "cylinder");
+        ScottPlot.Plottables.HorizontalLine level = pressure.Add.HorizontalLine(plan.Requirement.RequiredPressure.Kilopascals, 1, Colors.Red, LinePattern.Dashed);
+        level.LegendText = "required level";
+        pressure.YLabel("kPa absolute");
+
+        Plot temperature = chart.GetPlot(1);
+        Line(temperature, minutes, course, point => point.Point.ApplianceTemperature.DegreesCelsius, "refrigerant in the appliance");
+        Line(temperature, minutes, course, point => point.Point.MetalTemperature.DegreesCelsius, "metal of the appliance");
+        Line(temperature, minutes, course, point => point.Point.CylinderTemperature.DegreesCelsius, "cylinder");
+        temperature.Add.HorizontalLine(0, 1, Colors.SteelBlue, LinePattern.Dotted).LegendText = "water freezes";
+        temperature.YLabel("°C");
+
+        Plot mass = chart.GetPlot(2);
+        Line(mass, minutes, course, point => point.Point.ApplianceMass.Kilograms, "in the appliance");
+        Line(mass, minutes, course, point => point.Point.LiquidMass.Kilograms, "of that, liquid");
+        mass.YLabel("kg");
+        mass.XLabel("minutes since the start");
+
+        foreach (Plot plot in new[] { pressure, temperature, mass })
+        {
+            foreach (PlannedStage stage in plan.Stages.Where(stage => stage.Start.Seconds > 0))
+            {
+                plot.Add.VerticalLine(stage.Start.Minutes, 1, Colors.Gray.WithAlpha(0.4));
+            }
+
+            plot.Axes.SetLimitsX(0, plan.TotalDuration.Minutes);
+            plot.ShowLegend(Alignment.UpperRight);
+        }
+
+        return chart;
+    }
+
+    /// <summary>One line a stage, so that handling in between shows as a gap; one legend entry for all of them.</summary>
+    private static void Line(Plot plot, double[] minutes, PlanPoint[] course, Func<PlanPoint, double> value, string name)
+    {
+        Color color = plot.Add.Palette.GetColor(plot.GetPlottables().OfType<ScottPlot.Plottables.Scatter>().Select(line => line.LegendText).Where(text => text.Length > 0).Distinct().Count());
+        bool first = true;
+        foreach (var stage in course.Select((point, index) => (point, index)).GroupBy(pair => pair.point.Stage))
+        {
+            ScottPlot.Plottables.Scatter line = plot.Add.ScatterLine(
+                stage.Select(pair => minutes[pair.index]).ToArray(), stage.Select(pair => value(pair.point)).ToArray(), color);
+            line.LineWidth = 2;
+            line.LegendText = first ? name : string.Empty;
+            first = false;
+        }
+    }
+}

@@ -1,0 +1,26 @@
+using System;
+
+namespace Refrigerant.Recovery.Planning;
+
+/// <summary>How much one uncertain input moves the results: rank correlations over the sample, −1 to 1. Immutable.</summary>
+public sealed class InputInfluence
+{
+    internal InputInfluence(UncertainInput input, double onDuration, double onRemaining)
+    {
+        Input = input;
+        OnDuration = onDuration;
+        OnRemaining = onRemaining;
+    }
+
+    /// <summary>The input.</summary>
+    public UncertainInput Input { get; }
+
+    /// <summary>Spearman's rank correlation with the time on site; positive: more of it takes longer.</summary>
+    public double OnDuration { get; }
+
+    /// <summary>Spearman's rank correlation with the mass that remains.</summary>
+    public double OnRemaining { get; }
+
+    /// <summary>Input and correlations, culture-invariant.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Input}: {OnDuration:+0.00;-0.00} on time, {OnRemaining:+0.00;-0.00} on what remains");
+}

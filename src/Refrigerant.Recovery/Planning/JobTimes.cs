@@ -1,0 +1,34 @@
+using System;
+using Refrigerant.Recovery.Numerics;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace Refrigerant.Recovery.Planning;
+
+/// <summary>Time that handling takes on site. The defaults are common practice, no source. Each 0 to 24 h. Immutable.</summary>
+public sealed record JobTimes
+{
+    private const double Day = 86_400;
+
+    /// <summary>To change the hoses over from liquid to vapor recovery; 5 min by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Duration HoseChange { get; init => field = Checked(value, nameof(HoseChange)); } = new(300, DurationUnit.Second);
+
+    /// <summary>To close a full cylinder, weigh it and connect the next; 4 min by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Duration CylinderChange { get; init => field = Checked(value, nameof(CylinderChange)); } = new(240, DurationUnit.Second);
+
+    /// <summary>To close valves, weigh and label the last cylinder and disconnect; 5 min by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Duration Close { get; init => field = Checked(value, nameof(Close)); } = new(300, DurationUnit.Second);
+
+    /// <summary>How long the appliance stands after a pull while its pressure is watched; 10 min by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Duration Hold { get; init => field = Checked(value, nameof(Hold)); } = new(600, DurationUnit.Second);
+
+    private static Duration Checked(Duration value, string parameter)
+    {
+        Require.InRange(value.Seconds, 0, Day, "s", parameter);
+        return value;
+    }
+}

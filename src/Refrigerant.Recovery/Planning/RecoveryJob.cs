@@ -1,0 +1,118 @@
+using System;
+using System.Collections.Generic;
+using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Gauges;
+using Refrigerant.Recovery.Numerics;
+using Refrigerant.Recovery.Rules;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace Refrigerant.Recovery.Planning;
+
+/// <summary>A job: what is to be emptied, with what, where, and down to which level. Immutable.</summary>
+public sealed record RecoveryJob
+{
+    private const int MostCylinders = 1000;
+
+    /// <summary>What the refrigerant is taken from.</summary>
+    /// <exception cref="ArgumentNullException">The value is null.</exception>
+    public required Appliance Appliance { get; init => field = Require.NotNull(value, nameof(Appliance)); }
+
+    /// <summary>The recovery machine.</summary>
+    /// <exception cref="ArgumentNullException">The value is null.</exception>
+    public required RecoveryMachine Machine { get; init => field = Require.NotNull(value, nameof(Machine)); }
+
+    /// <summary>The hoses.</summary>
+    /// <exception cref="ArgumentNullException">The value is null.</exception>
+    public required HoseSet Hoses { get; init => field = Require.NotNull(value, nameof(Hoses)); }
+
+    /// <summary>The cylinders on hand, partly filled ones included; at most 1000.</summary>
+    /// <exception cref="ArgumentNullException">The list or one of its members is null.</exception>
+    /// <exception cref="ArgumentException">More than 1000 cylinders.</exception>
+    public required IReadOnlyList<RecoveryCylinder> Cylinders
+    {
+        get;
+        init
+        {
+            field = Require.Copy(value, nameof(Cylinders));
+            if (field.Count > MostCylinders)
+            {
+                throw new ArgumentException($"Cylinders has {field.Count} members; at most {MostCylinders} are planned with.", nameof(Cylinders));
+            }
+        }
+    }
+
+    /// <summary>The air at the place, which gauges read against; the standard atmosphere by default.</summary>
+    /// <exception cref="ArgumentNullException">The value is null.</exception>
+    public Barometer Barometer { get; init => field = Require.NotNull(value, nameof(Barometer)); } = Barometer.Standard;
+
+    /// <summary>
+    /// What decides the required level besides refrigerant and charge; the planner puts in <see cref="Barometer"/> and the machine's date of
+    /// manufacture. Null: a general appliance that is opened for a major repair.
+    /// </summary>
+    public EvacuationOptions? Evacuation { get; init; }
+
+    /// <summary>Whether push-pull is used.</summary>
+    public PushPullUse PushPull { get; init; }
+
+    /// <summary>Whether to throttle so that no surface with water behind it freezes.</summary>
+    public bool KeepAboveFreezing { get; init; }
+
+    /// <summary>Whether the machine empties itself into the last cylinder at the end; true by default.</summary>
+    public bool ClearMachine { get; init; } = true;
+
+    /// <summary>Absolute pressure to which hoses and machine are swept of air, 10 Pa to 100 kPa; 15 inHg below a standard atmosphere (50.5 kPa) by default (common practice, no source).</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Pressure SweepPressure
+    {
+        get;
+        init
+        {
+            Require.InRange(value.Pascals, 10, 1e5, "Pa absolute", nameof(SweepPressure));
+            field = value;
+        }
+    }
+
+    = new(50_500, PressureUnit.Pascal);
+
+    /// <summary>Volume that escapes each time a connection is opened, 0 to 1 L; 2 mL, a low-loss fitting, by default (common practice, no source).</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Volume LossPerConnection
+    {
+        get;
+        init
+        {
+            Require.InRange(value.CubicMeters, 0, 1e-3, "m³", nameof(LossPerConnection));
+            field = value;
+        }
+    }
+
+    = new(2e-6, VolumeUnit.CubicMeter);
+
+    /// <summary>Time that handling takes.</summary>
+    /// <exception cref="ArgumentNullException">The value is null.</exception>
+    public JobTimes Times { get; init => field = Require.NotNull(value, nameof(Times)); } = new();
+
+    /// <summary>The most pulls that are tried before the plan gives up on the level, 1 to 50; 6 by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public int MaximumPulls
+    {
+        get;
+        init
+        {
+            Require.InRange(value, 1, 50, string.Empty, nameof(MaximumPulls));
+            field = value;
+        }
+    }
+
+    = 6;
+
+    /// <summary>The day of the job, against which requalification dates are checked; null leaves them unchecked.</summary>
+    public DateTime? Day { get; init; }
+
+    /// <summary>How far the gauge on which a pull is ended reads low, Pa.</summary>
+    internal double GaugeError { get; init; }
+
+    /// <summary>How far the scale on which a cylinder is filled reads low, kg.</summary>
+    internal double ScaleError { get; init; }
+}

@@ -1,0 +1,74 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using Refrigerant.Recovery.Findings;
+using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Rules;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace Refrigerant.Recovery.Planning;
+
+/// <summary>
+/// A plan for a job: stages with times, cylinders with fills, a ledger that closes, the state at the end, and findings. A job that cannot be
+/// done is a plan too: it says so and how far it gets. Planning figures: local codes and licensed practice govern. Immutable.
+/// </summary>
+public sealed class RecoveryPlan
+{
+    internal RecoveryPlan(
+        RecoveryJob job,
+        EvacuationRequirement requirement,
+        bool isLevelReached,
+        IReadOnlyList<PlannedStage> stages,
+        IReadOnlyList<CylinderUse> cylinders,
+        MassLedger ledger,
+        ApplianceState end,
+        IReadOnlyList<Finding> findings)
+    {
+        Job = job;
+        Requirement = requirement;
+        IsLevelReached = isLevelReached;
+        Stages = stages;
+        Cylinders = cylinders;
+        Ledger = ledger;
+        End = end;
+        Findings = findings;
+    }
+
+    /// <summary>The job.</summary>
+    public RecoveryJob Job { get; }
+
+    /// <summary>The level to reach, with its source.</summary>
+    public EvacuationRequirement Requirement { get; }
+
+    /// <summary>Whether the level is reached and holds.</summary>
+    public bool IsLevelReached { get; }
+
+    /// <summary>The stages in order.</summary>
+    public IReadOnlyList<PlannedStage> Stages { get; }
+
+    /// <summary>Time on site, handling included.</summary>
+    public Duration TotalDuration => Stages.Count == 0
+        ? Duration.Zero
+        : new Duration(Stages[Stages.Count - 1].Start.Seconds + Stages[Stages.Count - 1].Duration.Seconds, DurationUnit.Second);
+
+    /// <summary>Every cylinder on hand, in the order of use, those not used last.</summary>
+    public IReadOnlyList<CylinderUse> Cylinders { get; }
+
+    /// <summary>Where every kilogram goes.</summary>
+    public MassLedger Ledger { get; }
+
+    /// <summary>The appliance at the end.</summary>
+    public ApplianceState End { get; }
+
+    /// <summary>What to know, heaviest first.</summary>
+    public IReadOnlyList<Finding> Findings { get; }
+
+    /// <summary>The course of all simulated stages in order of time, to plot or to list.</summary>
+    public IEnumerable<PlanPoint> Course() =>
+        Stages.Where(stage => stage.Result is not null).SelectMany(stage => stage.Result!.Trajectory.Select(point => new PlanPoint(stage, point)));
+
+    /// <summary>Outcome, time and mass recovered, culture-invariant.</summary>
+    public override string ToString() => FormattableString.Invariant(
+        $"{Job.Appliance.Fluid.Designation}: level {(IsLevelReached ? "reached" : "not reached")}, {Ledger.InCylinders.Kilograms:F2} kg of {Ledger.Charge.Kilograms:F2} kg in {TotalDuration.Minutes:F0} min");
+}

@@ -1,0 +1,57 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Numerics;
+using Refrigerant.Recovery.Processes;
+
+namespace Refrigerant.Recovery.Planning;
+
+/// <summary>Plans a recovery: sweep, push-pull where it pays, hose change, vapor recovery, hold and re-pull, clearing, closing.</summary>
+public static class RecoveryPlanner
+{
+    /// <summary>Plans a job.</summary>
+    /// <param name="job">The job.</param>
+    /// <returns>The plan; where the job cannot be done it says so and how far it gets.</returns>
+    /// <remarks>
+    /// Deterministic; takes about a millisecond. Planning figures: local codes and licensed practice govern.
+    /// </remarks>
+    /// <exception cref="ArgumentNullException"><paramref name="job"/> is null.</exception>
+    /// <exception cref="ArgumentException">The charge does not fit the appliance, or a cylinder's content the cylinder.</exception>
+    /// <exception cref="PropertyRangeException">A starting state is outside the range of the refrigerant's equation.</exception>
+    public static RecoveryPlan Plan(RecoveryJob job)
+    {
+        _ = Require.NotNull(job, nameof(job));
+        var run = new PlanRun(job);
+        run.Run();
+        MassLedger ledger = Ledger(run);
+        return new RecoveryPlan(
+            job, run.Requirement, run.IsLevelReached, [.. run.Stages], Uses(run, ledger), ledger, run.State, PlanFindings.For(run, ledger));
+    }
+
+    private static MassLedger Ledger(PlanRun run)
+    {
+        ApplianceState end = run.State;
+        double delivered = run.Cylinders.Sum(cylinder => cylinder.Delivered);
+        return new MassLedger(
+            run.Job.Appliance.Charge.Kilograms,
+            delivered - run.InHosesAndMachine - run.Released,
+            end.VaporMass.Kilograms,
+            end.LiquidMass.Kilograms,
+            end.DissolvedMass.Kilograms,
+            run.InHosesAndMachine,
+            run.Released);
+    }
+
+    /// <summary>What hoses and machine keep and what escaped did not reach the cylinders: each bears it by its share of the delivery.</summary>
+    private static List<CylinderUse> Uses(PlanRun run, MassLedger ledger)
+    {
+        double delivered = run.Cylinders.Sum(cylinder => cylinder.Delivered);
+        double share = delivered > 0 ? ledger.InCylinders.Kilograms / delivered : 0;
+        return
+        [
+            .. run.Cylinders.Select(cylinder => new CylinderUse(
+                cylinder.Cylinder, cylinder.Limit, share * cylinder.Delivered, cylinder.State?.Pressure, cylinder.State?.Temperature)),
+        ];
+    }
+}

@@ -1,0 +1,46 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using Refrigerant.Recovery.Numerics;
+
+namespace Refrigerant.Recovery.Planning;
+
+/// <summary>What would make it faster: the same job with several setups, side by side. Immutable.</summary>
+public sealed class SetupComparison
+{
+    private SetupComparison(RecoveryPlan asItIs, IReadOnlyList<SetupOutcome> outcomes)
+    {
+        AsItIs = asItIs;
+        Outcomes = outcomes;
+    }
+
+    /// <summary>The plan for the job as it is.</summary>
+    public RecoveryPlan AsItIs { get; }
+
+    /// <summary>The setups: those that reach the level first, then by time.</summary>
+    public IReadOnlyList<SetupOutcome> Outcomes { get; }
+
+    /// <summary>Compares the usual variations of a job (see <see cref="Setup.Variations"/>).</summary>
+    /// <param name="job">The job.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="job"/> is null.</exception>
+    /// <exception cref="ArgumentException">The job is not possible (see <see cref="RecoveryPlanner.Plan"/>).</exception>
+    public static SetupComparison Run(RecoveryJob job) => Run(job, Setup.Variations(job));
+
+    /// <summary>Compares setups of the caller's own.</summary>
+    /// <param name="job">The job as it is.</param>
+    /// <param name="setups">The setups.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <exception cref="ArgumentException">The job or a setup is not possible (see <see cref="RecoveryPlanner.Plan"/>).</exception>
+    public static SetupComparison Run(RecoveryJob job, IEnumerable<Setup> setups)
+    {
+        RecoveryPlan asItIs = RecoveryPlanner.Plan(job);
+        SetupOutcome[] outcomes =
+        [
+            .. Require.NotNull(setups, nameof(setups)).Select(setup => new SetupOutcome(
+                    Require.NotNull(setup, nameof(setups)).Name, RecoveryPlanner.Plan(setup.Job), asItIs.TotalDuration))
+                .OrderByDescending(outcome => outcome.Plan.IsLevelReached)
+                .ThenBy(outcome => outcome.Plan.TotalDuration.Seconds),
+        ];
+        return new SetupComparison(asItIs, outcomes);
+    }
+}

@@ -1,0 +1,29 @@
+namespace Refrigerant.Recovery.Planning;
+
+/// <summary>What is done in a stage of a plan.</summary>
+public enum StageKind
+{
+    /// <summary>Air is pulled out of hoses and machine.</summary>
+    HoseSweep = 0,
+
+    /// <summary>Liquid is pushed into the cylinder by vapor that the machine draws off it.</summary>
+    PushPull,
+
+    /// <summary>Hoses are changed over from liquid to vapor recovery.</summary>
+    HoseChange,
+
+    /// <summary>Vapor is drawn off the appliance, condensed and delivered to the cylinder.</summary>
+    VaporRecovery,
+
+    /// <summary>A full cylinder is closed and the next one connected.</summary>
+    CylinderChange,
+
+    /// <summary>The appliance stands shut while heat goes back into it and its pressure is watched.</summary>
+    Hold,
+
+    /// <summary>The machine empties itself into the cylinder.</summary>
+    MachineClearing,
+
+    /// <summary>Valves are closed, the cylinder is weighed and labelled.</summary>
+    Close,
+}

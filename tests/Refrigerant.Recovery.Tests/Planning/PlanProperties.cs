@@ -1,0 +1,89 @@
+using System;
+using System.Linq;
+using FsCheck;
+using FsCheck.Fluent;
+using FsCheck.Xunit;
+using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Planning;
+using UnitsNet;
+
+namespace Refrigerant.Recovery.Tests.Planning;
+
+/// <summary>What must hold for every plan.</summary>
+public class PlanProperties
+{
+    /// <summary>The ledger closes to this share of the charge.</summary>
+    private const double Closure = 1e-9;
+
+    private static readonly string[] Fluids = ["R-134a", "R-22", "R-32", "R-290", "R-123", "R-410A", "R-407C"];
+
+    public static Arbitrary<RecoveryJob> RandomJobs() => (
+        from fluid in Gen.Elements(Fluids)
+        from charge in Gen.Choose(1, 120)
+        from spread in Gen.Choose(18, 60)
+        from celsius in Gen.Choose(-5, 40)
+        from outer in Gen.Choose(-10, 45)
+        from conductance in Gen.Choose(1, 300)
+        from metal in Gen.Choose(0, 800)
+        from displacement in Gen.Choose(1, 30)
+        from bore in Gen.Choose(4, 14)
+        from capacities in Gen.Choose(20, 250).ListOf()
+        from reachable in Gen.Elements(true, false)
+        select Create(fluid, charge, spread * 0.1, celsius, outer, conductance, metal, displacement * 0.1, bore, [.. capacities.Take(4)], reachable)).ToArbitrary();
+
+    [Property(Arbitrary = [typeof(PlanProperties)], MaxTest = 60)]
+    public Property Every_kilogram_is_accounted_for(RecoveryJob job)
+    {
+        RecoveryPlan plan = RecoveryPlanner.Plan(job);
+        MassLedger ledger = plan.Ledger;
+        double[] terms =
+        [
+            ledger.InCylinders.Kilograms, ledger.VaporInAppliance.Kilograms, ledger.LiquidInAppliance.Kilograms, ledger.InOil.Kilograms,
+            ledger.InHosesAndMachine.Kilograms, ledger.Released.Kilograms,
+        ];
+        return (Math.Abs(ledger.Unexplained.Kilograms) <= Closure * ledger.Charge.Kilograms
+            && terms.All(term => term >= -Closure && term <= ledger.Charge.Kilograms * (1 + Closure))
+            && Math.Abs(plan.Cylinders.Sum(use => use.Received.Kilograms) - ledger.InCylinders.Kilograms) <= Closure * ledger.Charge.Kilograms)
+            .Label(ledger.ToString());
+    }
+
+    [Property(Arbitrary = [typeof(PlanProperties)], MaxTest = 40)]
+    public Property No_cylinder_is_filled_past_its_limit(RecoveryJob job)
+    {
+        RecoveryPlan plan = RecoveryPlanner.Plan(job);
+        return plan.Cylinders.All(use => use.Content.Kilograms <= use.Limit.MaximumFill.Kilograms * (1 + 1e-6))
+            .Label(string.Join("; ", plan.Cylinders));
+    }
+
+    [Property(Arbitrary = [typeof(PlanProperties)], MaxTest = 40)]
+    public Property The_verdict_on_the_level_is_the_pressure_at_the_end(RecoveryJob job)
+    {
+        RecoveryPlan plan = RecoveryPlanner.Plan(job);
+        return (!plan.IsLevelReached || plan.End.Pressure.Pascals <= plan.Requirement.RequiredPressure.Pascals * (1 + 1e-6))
+            .Label(plan.ToString());
+    }
+
+    private static RecoveryJob Create(
+        string fluid, double charge, double litersPerKilogram, double celsius, double outer, double conductance, double metal, double displacement, double bore, int[] capacities, bool reachable)
+    {
+        RecoveryJob job = Jobs.Chiller();
+        return job with
+        {
+            Appliance = new Appliance
+            {
+                Fluid = Fluid.Get(fluid),
+                Charge = Mass.FromKilograms(charge),
+                InternalVolume = Volume.FromLiters(charge * Math.Max(litersPerKilogram, fluid == "R-290" ? 3.2 : 1.8)),
+                Temperature = Temperature.FromDegreesCelsius(celsius),
+                Surroundings = Temperature.FromDegreesCelsius(outer),
+                HeatResistance = ThermalResistance.FromSquareMeterKelvinsPerWatt(1 / conductance),
+                MetalMass = Mass.FromKilograms(metal),
+                LiquidReachable = reachable,
+            },
+            Machine = RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(displacement)),
+            Hoses = Jobs.Hoses(boreMillimeters: bore),
+            Cylinders = [.. capacities.Select((capacity, i) => Jobs.Cylinder(capacity, $"C{i}"))],
+        };
+    }
+}

@@ -11,6 +11,7 @@ internal static class RecoveryChart
 {
     public static void Draw(Plot plot)
     {
+        double longest = 0;
         foreach ((string label, double resistance) in new[]
         {
             ("200 W/K: fans on", 0.005),
@@ -18,7 +19,8 @@ internal static class RecoveryChart
             ("no heat at all", 1e6),
         })
         {
-            VaporRecoveryResult result = HowLong.WithHeat(resistance);
+            VaporRecoveryResult result = OneStage.WithHeat(resistance);
+            longest = Math.Max(longest, result.Duration.Minutes);
             plot.Curve(
                 result.Trajectory.Select(point => point.Time.Minutes),
                 result.Trajectory.Select(point => point.ApplianceMass.Kilograms),
@@ -27,7 +29,8 @@ internal static class RecoveryChart
 
         plot.XLabel("time, min");
         plot.YLabel("refrigerant in the appliance, kg");
-        plot.Axes.SetLimits(0, 30, 0, 10.5);
+        plot.Axes.SetLimitsY(0, 19);
+        plot.Axes.SetLimitsX(0, longest * 1.05);
         plot.ShowLegend(Alignment.UpperRight);
     }
 }

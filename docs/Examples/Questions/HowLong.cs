@@ -1,12 +1,7 @@
 #region usings
 using System;
-using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
-using Refrigerant.Recovery.Fluids;
-using Refrigerant.Recovery.Gauges;
-using Refrigerant.Recovery.Processes;
-using Refrigerant.Recovery.Rules;
-using UnitsNet;
+using Refrigerant.Recovery.Planning;
 #endregion
 
 namespace Refrigerant.Recovery.Docs.Questions;
@@ -14,120 +9,56 @@ namespace Refrigerant.Recovery.Docs.Questions;
 /// <summary>How long will it take?</summary>
 internal static class HowLong
 {
-    public static void Vapor()
+    public static void Plan()
     {
-        #region vapor
-        Appliance appliance = new()
-        {
-            Fluid = Fluid.Get("R-134a"),
-            Charge = Mass.FromKilograms(10),
-            InternalVolume = Volume.FromLiters(40),
-            Temperature = Temperature.FromDegreesCelsius(24),
-        };
-        RecoveryMachine machine = RecoveryMachine.FromDisplacement(
-            VolumeFlow.FromLitersPerSecond(0.5));
-        Hose hose = new()
-        {
-            Length = Length.FromFeet(6),
-            InnerDiameter = Length.FromMillimeters(8),
-        };
-        RecoveryCylinder cylinder = RecoveryCylinder.FromMark(
-            "DOT-4BA400", Mass.FromPounds(47.6), Mass.FromPounds(27.5));
-        Pressure level = EvacuationRequirement
-            .For(appliance.Fluid, appliance.Charge).RequiredPressure;
+        #region plan
+        RecoveryPlan plan = RecoveryPlanner.Plan(ExampleJob.Create());
 
-        VaporRecoveryResult result = VaporRecovery.Simulate(
-            appliance,
-            machine,
-            new HoseSet { VaporSide = [hose] },
-            cylinder,
-            new VaporRecoveryOptions { TargetPressure = level });
-
-        Console.WriteLine($"ends:      {result.End} after {result.Duration.Minutes:F0} min");
-        Console.WriteLine($"recovered: {result.RecoveredMass.Kilograms:F2} kg");
-        Console.WriteLine($"left:      {result.RemainingMass.Kilograms:F2} kg, "
-            + $"{result.Appliance.LiquidMass.Kilograms:F2} kg of it liquid");
-        foreach (Finding finding in result.Findings)
+        foreach (PlannedStage stage in plan.Stages)
         {
-            Console.WriteLine(finding);
+            Console.WriteLine($"{stage.Kind,-16} {stage.Duration.Minutes,5:F1} min  "
+                + $"{stage.Moved.Kilograms,5:F1} kg  {stage.Cylinder}");
         }
+
+        Console.WriteLine($"on site {plan.TotalDuration.Minutes:F0} min; "
+            + $"level reached: {plan.IsLevelReached}");
+        foreach (CylinderUse use in plan.Cylinders)
+        {
+            Console.WriteLine($"{use.Cylinder.Label} gets {use.Received.Pounds:F1} lb; "
+                + $"its scale then shows {use.GrossWeight.Pounds:F1} lb");
+        }
+
+        Console.WriteLine(plan.Ledger);
         #endregion
     }
 
-    public static void Liquid()
+    public static void Findings()
     {
-        #region liquid
-        // The liquid can be reached: push-pull moves it, then vapor recovery takes the rest.
-        Appliance appliance = new()
-        {
-            Fluid = Fluid.Get("R-134a"),
-            Charge = Mass.FromKilograms(18),
-            InternalVolume = Volume.FromLiters(40),
-            Temperature = Temperature.FromDegreesCelsius(24),
-            LiquidReachable = true,
-            LiquidHeel = Mass.FromKilograms(1),
-        };
-        RecoveryMachine machine = RecoveryMachine.FromDisplacement(
-            VolumeFlow.FromLitersPerSecond(0.5));
-        Hose hose = new()
-        {
-            Length = Length.FromFeet(6),
-            InnerDiameter = Length.FromMillimeters(8),
-        };
-        HoseSet hoses = new() { VaporSide = [hose], LiquidSide = [hose], Discharge = [hose] };
-        RecoveryCylinder cylinder = RecoveryCylinder.FromMark(
-            "DOT-4BA400", Mass.FromPounds(47.6), Mass.FromPounds(27.5)) with
-        {
-            Content = Mass.FromKilograms(1), // equalized with the appliance first
-            Refrigerant = "R-134a",
-        };
-        Pressure level = EvacuationRequirement
-            .For(appliance.Fluid, appliance.Charge).RequiredPressure;
+        RecoveryPlan plan = RecoveryPlanner.Plan(ExampleJob.Create());
 
-        PushPullResult push = PushPull.Simulate(
-            appliance, machine, hoses, cylinder, new PushPullOptions());
-        VaporRecoveryResult rest = VaporRecovery.Simulate(
-            appliance,
-            machine,
-            hoses,
-            cylinder,
-            new VaporRecoveryOptions
+        #region findings
+        foreach (Finding finding in plan.Findings)
+        {
+            if (finding.Severity >= Severity.Caution)
             {
-                Start = push.Appliance,
-                CylinderStart = push.Cylinder,
-                TargetPressure = level,
-            });
-        VaporRecoveryResult vaporOnly = VaporRecovery.Simulate(
-            appliance,
-            machine,
-            hoses,
-            cylinder,
-            new VaporRecoveryOptions { TargetPressure = level });
-
-        Console.WriteLine($"push-pull:  {push.Duration.Minutes,5:F1} min, "
-            + $"{push.RecoveredMass.Kilograms:F1} kg, pace set by: {push.Limit}");
-        Console.WriteLine($"then vapor: {rest.Duration.Minutes,5:F1} min, "
-            + $"{rest.RecoveredMass.Kilograms:F1} kg");
-        Console.WriteLine($"vapor only: {vaporOnly.Duration.Minutes,5:F1} min");
-        foreach (Finding finding in push.Findings)
-        {
-            Console.WriteLine(finding);
+                Console.WriteLine(finding);
+            }
         }
         #endregion
     }
 
-    /// <summary>The same job with another resistance between the appliance and its surroundings, in K/W.</summary>
-    public static VaporRecoveryResult WithHeat(double resistance) => VaporRecovery.Simulate(
-        new Appliance
+    public static void Sure()
+    {
+        #region sure
+        PlanUncertainty range = PlanUncertainty.Run(ExampleJob.Create());
+
+        Console.WriteLine($"on site: {range.TotalDuration}");
+        Console.WriteLine($"left in the appliance: {range.Remaining}");
+        Console.WriteLine($"level reached in {range.LevelReached.Percent:F0} % of the samples");
+        foreach (InputInfluence input in range.Influences)
         {
-            Fluid = Fluid.Get("R-134a"),
-            Charge = Mass.FromKilograms(10),
-            InternalVolume = Volume.FromLiters(40),
-            Temperature = Temperature.FromDegreesCelsius(24),
-            HeatResistance = ThermalResistance.FromSquareMeterKelvinsPerWatt(resistance),
-        },
-        RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(0.5)),
-        new HoseSet { VaporSide = [new Hose { Length = Length.FromFeet(6), InnerDiameter = Length.FromMillimeters(8) }] },
-        RecoveryCylinder.FromMark("DOT-4BA400", Mass.FromPounds(47.6), Mass.FromPounds(27.5)),
-        new VaporRecoveryOptions { TargetPressure = Barometer.Standard.FromVacuum(Mercury.FromInches(10)) });
+            Console.WriteLine(input);
+        }
+        #endregion
+    }
 }

@@ -103,6 +103,7 @@ internal static class PlanReport
     private static string Name(StageKind kind) => kind switch
     {
         StageKind.HoseSweep => "sweep hoses",
+        StageKind.Equalize => "vapor first",
         StageKind.PushPull => "push-pull",
         StageKind.HoseChange => "change hoses",
         StageKind.VaporRecovery => "vapor recovery",

@@ -161,6 +161,9 @@ internal sealed class PlanRun
         do
         {
             CylinderTracker cylinder = Cylinders[_current];
+            EqualizationResult vapor = Equalization.Simulate(Job.Appliance, Job.Hoses, State, cylinder.State!);
+            cylinder.Update(vapor.Cylinder);
+            Add(StageKind.Equalize, vapor.Duration.Seconds, vapor.RecoveredMass.Kilograms, vapor.Appliance, vapor);
             PushPullResult result = PushPull.Simulate(
                 Job.Appliance,
                 Job.Machine,

@@ -6,6 +6,9 @@ public enum StageKind
     /// <summary>Air is pulled out of hoses and machine.</summary>
     HoseSweep = 0,
 
+    /// <summary>Vapor first: it flows into the cylinder until its pressure is that of the appliance.</summary>
+    Equalize,
+
     /// <summary>Liquid is pushed into the cylinder by vapor that the machine draws off it.</summary>
     PushPull,
 

@@ -24,6 +24,7 @@ internal sealed class MachineProcess
     private readonly double _subcooling;
     private readonly double _isentropicEfficiency;
     private readonly double _highestSaturation;
+    private readonly double _lowestSaturation;
     private readonly double _idealExponent;
     private readonly double _exponentSlope;
 
@@ -36,6 +37,7 @@ internal sealed class MachineProcess
         _isentropicEfficiency = machine.IsentropicEfficiency;
         PropertyRange range = model.Range;
         _highestSaturation = model.SaturationAtTemperature(range.MaximumSaturationTemperature).Dew.Pressure;
+        _lowestSaturation = model.SaturationAtTemperature(range.MinimumTemperature).Bubble.Pressure;
         _idealExponent = Exponent(model, startTemperature, IdealShare * model.CriticalDensity, out _);
         if (startTemperature < range.MaximumSaturationTemperature && startTemperature > range.MinimumTemperature)
         {
@@ -92,7 +94,8 @@ internal sealed class MachineProcess
 
     private double Condense(double hot, double flow, double discharge)
     {
-        if (!(flow > 0) || _conductance == 0)
+        // Below the saturation curve's cold end the condensing temperature lies far under any coolant's.
+        if (!(flow > 0) || _conductance == 0 || discharge <= _lowestSaturation)
         {
             return 0;
         }

@@ -39,6 +39,9 @@ internal sealed class RatingBench
 
     private const double HighestEnd = 1e5;
 
+    /// <summary>A test that takes more steps than this is none that a machine is rated by.</summary>
+    private const int MaximumSteps = 2000;
+
     private readonly MachineRatings _ratings;
     private readonly PropertyModel _model;
     private readonly RecoveryCylinder _cylinder;
@@ -85,12 +88,14 @@ internal sealed class RatingBench
                 {
                     TargetPressure = _ratings.FinalVacuum,
                     CylinderLimit = new Mass(1e9, MassUnit.Kilogram),
+                    MaximumSteps = MaximumSteps,
                 }));
             default:
                 return Average(VaporRecovery.Run(Chamber(JustDry), machine, _line, Receiver(null), new VaporRecoveryOptions
                 {
                     TargetPressure = new Pressure(VaporEnd, PressureUnit.Pascal),
                     CylinderLimit = new Mass(1e9, MassUnit.Kilogram),
+                    MaximumSteps = MaximumSteps,
                 }));
         }
     }
@@ -119,6 +124,7 @@ internal sealed class RatingBench
         VaporRecoveryResult pull = VaporRecovery.Run(chamber, machine, _line, Receiver(null), new VaporRecoveryOptions
         {
             CylinderLimit = new Mass(1e9, MassUnit.Kilogram),
+            MaximumSteps = MaximumSteps,
             SlowestFall = VacuumAccuracy / VacuumWait,
         });
         HoldResult wait = Hold.Simulate(chamber, new HoldOptions { Start = pull.Appliance, Duration = new Duration(VacuumWait, DurationUnit.Second) });

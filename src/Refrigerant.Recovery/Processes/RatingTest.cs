@@ -22,6 +22,9 @@ public static class RatingTest
     /// <summary>The search goes on to this share where it can.</summary>
     private const double Wanted = 2e-4;
 
+    /// <summary>Where more displacement brings less than this, as a factor, the hoses pass no more.</summary>
+    private const double Saturated = 1.001;
+
     private const int MaximumIterations = 40;
     private const double SmallestDisplacement = 2e-7;
     private const double LargestDisplacement = 9;
@@ -68,6 +71,7 @@ public static class RatingTest
         bool met = false;
         double bestError = double.PositiveInfinity;
         RecoveryMachine best = machine;
+        double previous = 0;
         for (int i = 0; i < MaximumIterations && !met; i++)
         {
             double clearance = ratings.FinalVacuum is Pressure vacuum
@@ -83,6 +87,12 @@ public static class RatingTest
             }
 
             met = error < Wanted;
+            if (i > 0 && simulated < published && simulated < Saturated * previous)
+            {
+                break;
+            }
+
+            previous = Math.Max(previous, simulated);
             displacement = Clamp(displacement * (simulated > 0 ? Clamp(published / simulated, 0.1, 10) : 10), SmallestDisplacement, LargestDisplacement);
         }
 

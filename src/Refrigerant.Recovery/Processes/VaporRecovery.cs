@@ -17,9 +17,6 @@ namespace Refrigerant.Recovery.Processes;
 /// </remarks>
 public static class VaporRecovery
 {
-    /// <summary>Bound on attempted steps.</summary>
-    private const int MaximumSteps = 50_000;
-
     /// <summary>At least this many steps, so that the trajectory can be plotted.</summary>
     private const int FewestSteps = 24;
 
@@ -86,7 +83,7 @@ public static class VaporRecovery
 
         double[] before = (double[])state.Clone();
         OdeOutcome outcome = StageRun.Integrate(
-            system, state, options.MaximumDuration.Seconds, ExpectedTime(start, machine, appliance) / FewestSteps, options.RelativeTolerance, MaximumSteps);
+            system, state, options.MaximumDuration.Seconds, ExpectedTime(start, machine, appliance) / FewestSteps, options.RelativeTolerance, options.MaximumSteps);
         StageEnd end = StageRun.End(outcome);
         var finalAppliance = new ApplianceState(
             appliance, state[RecoverySystem.Mass], state[RecoverySystem.Energy], network.MetalTemperature, state[RecoverySystem.Water], Math.Max(0, state[RecoverySystem.Dissolved]));

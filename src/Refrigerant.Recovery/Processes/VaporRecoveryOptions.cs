@@ -88,6 +88,9 @@ public sealed record VaporRecoveryOptions
     /// <summary>With vapor only, the fall of pressure below which the machine counts as stalled, Pa/s; zero for the usual criterion.</summary>
     internal double SlowestFall { get; init; }
 
+    /// <summary>Bound on attempted steps.</summary>
+    internal int MaximumSteps { get; init; } = 20_000;
+
     /// <summary>Relative error allowed in a step.</summary>
     internal double RelativeTolerance { get; init; } = DefaultTolerance;
 }

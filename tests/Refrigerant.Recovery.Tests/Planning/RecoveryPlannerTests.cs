@@ -21,7 +21,8 @@ public class RecoveryPlannerTests
 
         Assert.True(plan.IsLevelReached, plan.ToString());
         Assert.Equal(StageKind.HoseSweep, plan.Stages[0].Kind);
-        Assert.Equal(StageKind.PushPull, plan.Stages[1].Kind);
+        Assert.Equal(StageKind.Equalize, plan.Stages[1].Kind);
+        Assert.Equal(StageKind.PushPull, plan.Stages[2].Kind);
         StageKind[] after = [StageKind.HoseChange, StageKind.VaporRecovery, StageKind.Hold, StageKind.MachineClearing, StageKind.Close];
         Assert.Equal(after, plan.Stages.Select(stage => stage.Kind).Where(after.Contains).Distinct());
         Assert.True(plan.End.Pressure <= plan.Requirement.RequiredPressure);
@@ -152,7 +153,7 @@ public class RecoveryPlannerTests
                 Charge = Mass.FromKilograms(20),
                 InternalVolume = Volume.FromLiters(50),
                 MetalMass = Mass.Zero,
-                HeatResistance = ThermalResistance.FromSquareMeterKelvinsPerWatt(0.1),
+                HeatResistance = ThermalResistance.FromSquareMeterKelvinsPerWatt(1),
             },
         });
 

@@ -113,6 +113,18 @@ public class BlendEquilibriumTests
 
     [Theory]
     [MemberData(nameof(Blends))]
+    public void PressuresAtTheEndsCanBeAskedAgain(string blend)
+    {
+        MixtureModel model = BlendCases.Model(blend);
+        SaturationPoint low = model.SaturationAtTemperature(model.Range.MinimumTemperature);
+        SaturationPoint high = model.SaturationAtTemperature(model.Range.MaximumSaturationTemperature);
+        Assert.Equal(model.Range.MinimumTemperature, model.SaturationAtPressure(low.Bubble.Pressure).Bubble.Temperature, 1e-7);
+        double end = model.SaturationAtPressure(Math.Min(high.Dew.Pressure, high.Bubble.Pressure)).Dew.Temperature;
+        Assert.Equal(model.Range.MaximumSaturationTemperature, end, 1e-3);
+    }
+
+    [Theory]
+    [MemberData(nameof(Blends))]
     public void PressureLookupsInvertTemperatureLookups(string blend)
     {
         MixtureModel model = BlendCases.Model(blend);

@@ -21,6 +21,7 @@ internal static class Catalogue
         new("how-long-sure.txt", HowLong.Sure),
         new("how-long-vapor.txt", OneStage.Vapor),
         new("how-long-ratings.txt", OneStage.Ratings),
+        new("cautions.md", CautionsTable.Print),
         new("refrigerants.md", RefrigerantsTable.Print),
         new("faster.txt", Faster.Compare),
         new("faster-own.txt", Faster.Own),

@@ -19,7 +19,7 @@ internal sealed class SuctionLine
     private const double Tolerance = 1e-12;
 
     /// <summary>A secant step this small, relative to x, is the last one: the next would be smaller by orders of magnitude.</summary>
-    private const double LastStep = 1e-8;
+    private const double LastStep = 1e-7;
 
     /// <summary>Below this efficiency at the inlet pressure the machine draws nothing.</summary>
     private const double NoFlow = 1e-12;
@@ -30,6 +30,7 @@ internal sealed class SuctionLine
     private readonly double _inverseExponent;
     private readonly double _peak;
     private double _guess = 1;
+    private double _slope = 2;
 
     /// <summary>A machine behind a line; without a line it sees the inlet state.</summary>
     public SuctionLine(Line? line, RecoveryMachine machine)
@@ -134,8 +135,8 @@ internal sealed class SuctionLine
                 return x;
             }
 
-            // The slope of h is at least 2x where the line matters little; it starts the secant.
-            double slope = i == 0 ? 2 * (value + 1) / x : (value - previousValue) / (x - previousX);
+            // The slope of the last solution starts the secant, at first that of a line that matters little, 2x.
+            double slope = i == 0 ? _slope : (value - previousValue) / (x - previousX);
             double next = x - (value / slope);
             if (!(next > low && next < high))
             {
@@ -144,6 +145,7 @@ internal sealed class SuctionLine
 
             if (Math.Abs(next - x) <= LastStep * x)
             {
+                _slope = slope > 0 ? slope : _slope;
                 return next;
             }
 

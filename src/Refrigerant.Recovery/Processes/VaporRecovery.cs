@@ -18,7 +18,7 @@ namespace Refrigerant.Recovery.Processes;
 public static class VaporRecovery
 {
     /// <summary>At least this many steps, so that the trajectory can be plotted.</summary>
-    private const int FewestSteps = 24;
+    private const int FewestSteps = 12;
 
     /// <summary>Simulates a vapor recovery.</summary>
     /// <param name="appliance">What the refrigerant is taken from.</param>

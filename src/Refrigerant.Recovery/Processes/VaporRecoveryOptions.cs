@@ -9,7 +9,7 @@ namespace Refrigerant.Recovery.Processes;
 public sealed record VaporRecoveryOptions
 {
     /// <summary>Relative error of a step: far inside what any input is known to.</summary>
-    internal const double DefaultTolerance = 1e-6;
+    internal const double DefaultTolerance = 1e-5;
 
     /// <summary>Absolute pressure in the appliance to stop at; without one the machine runs until something else stops it.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>

@@ -14,12 +14,15 @@ internal sealed class VesselTracker
 {
     /// <summary>
     /// A secant step of at most this share of the temperature is the last one; the state is moved by it to first order, which leaves
-    /// an error of the order of its square.
+    /// an error smaller by the relative error of the slope, a thousandth or so.
     /// </summary>
-    private const double Tolerance = 3e-9;
+    private const double Tolerance = 1e-7;
 
     /// <summary>Where secant steps have not settled after this many the property model takes over.</summary>
     private const int MaximumIterations = 12;
+
+    /// <summary>A step of at least this share of the temperature gives a new slope.</summary>
+    private const double SlopeStep = 1e-6;
 
     /// <summary>Largest first step of a secant, K; further means that the last state is no help.</summary>
     private const double FarAway = 20;
@@ -27,6 +30,7 @@ internal sealed class VesselTracker
     private readonly PropertyModel _model;
     private readonly bool _isPure;
     private double _slope;
+    private double _pressureSlope;
     private bool _hasLast;
     private bool _lastHadLiquid;
 
@@ -115,6 +119,7 @@ internal sealed class VesselTracker
         }
 
         _slope = 0;
+        _pressureSlope = 0;
         _hasLast = true;
         _lastHadLiquid = hasLiquid;
     }
@@ -169,6 +174,8 @@ internal sealed class VesselTracker
         double temperature = Temperature;
         double previous = 0;
         double previousValue = 0;
+        double lastTemperature = 0;
+        double lastPressure = 0;
         for (int i = 0; i < MaximumIterations; i++)
         {
             StatePoint bulk = _model.VesselAtTemperature(temperature, density).Bulk;
@@ -185,9 +192,17 @@ internal sealed class VesselTracker
             if (settled)
             {
                 TakeOnePhase(bulk);
-                Correct(temperature, bulk.Pressure / bulk.Temperature);
+                Correct(temperature, _pressureSlope > 0 ? _pressureSlope : bulk.Pressure / bulk.Temperature);
                 return true;
             }
+
+            if (i > 0 && Math.Abs(bulk.Temperature - lastTemperature) > SlopeStep * bulk.Temperature)
+            {
+                _pressureSlope = (bulk.Pressure - lastPressure) / (bulk.Temperature - lastTemperature);
+            }
+
+            lastTemperature = bulk.Temperature;
+            lastPressure = bulk.Pressure;
         }
 
         return false;
@@ -206,7 +221,7 @@ internal sealed class VesselTracker
         if (iteration > 0 && temperature != previous)
         {
             double slope = (value - previousValue) / (temperature - previous);
-            if (slope > 0 && Math.Abs(temperature - previous) > 1e-7 * temperature)
+            if (slope > 0 && Math.Abs(temperature - previous) > SlopeStep * temperature)
             {
                 _slope = slope;
             }

@@ -116,7 +116,7 @@ internal sealed class TrackedVessel
         if (Liquid.Amount > 0 && Vapor.Amount > 0)
         {
             Warm(volume);
-            if (_split.Solve(goal, _amounts, given, volume) == SplitOutcome.TwoPhase)
+            if (_split.Solve(goal, _amounts, given, volume) == SplitOutcome.TwoPhase && _split.IsOnOuterBranches())
             {
                 KeepTwoPhase();
                 return;
@@ -236,7 +236,7 @@ internal sealed class TrackedVessel
             _split.Temperature = temperature;
             _split.LiquidVolume = isLiquid ? volume - Math.Min(0.5 * volume, scale / small * smallVolume) : scale / small * smallVolume;
             _split.VaporVolume = volume - _split.LiquidVolume;
-            if (_split.Solve(goal, _amounts, given, volume) == SplitOutcome.TwoPhase)
+            if (_split.Solve(goal, _amounts, given, volume) == SplitOutcome.TwoPhase && _split.IsOnOuterBranches())
             {
                 KeepTwoPhase();
                 return true;

@@ -22,8 +22,8 @@ internal sealed class PhaseSplit
     /// <summary>Phases whose densities and compositions differ by less than this are one.</summary>
     private const double SamePhase = 1e-6;
 
-    /// <summary>Where a liquid's isotherm is looked at beyond its density, and a vapor's below its own: loops are wider than the gaps.</summary>
-    private static readonly double[] Denser = [1.04, 1.09, 1.15, 1.22, 1.3, 1.4, 1.55, 1.75, 2];
+    /// <summary>Where a liquid's isotherm is looked at beyond its density, and a vapor's below its own: loops are wider than the gaps, and far beyond it some equations fail.</summary>
+    private static readonly double[] Denser = [1.04, 1.09, 1.15, 1.22, 1.3];
 
     private static readonly double[] Thinner = [0.9, 0.7, 0.4];
 

@@ -125,7 +125,7 @@ internal sealed class TrackedVessel
         if (Liquid.Amount > 0 && Vapor.Amount > 0)
         {
             Warm(volume);
-            if (_split.Solve(goal, _amounts, given, volume) == SplitOutcome.TwoPhase && _split.IsOnOuterBranches())
+            if (_split.Solve(goal, _amounts, given, volume) == SplitOutcome.TwoPhase && _split.IsOnOuterBranches() && IsNear(total))
             {
                 KeepTwoPhase();
                 return;
@@ -133,6 +133,16 @@ internal sealed class TrackedVessel
         }
 
         SolveSingle(goal, volume, given, total);
+    }
+
+    /// <summary>Whether the solution follows from the last one: a small step does not take away much of the pressure.</summary>
+    private bool IsNear(double total)
+    {
+        const double near = 8, share = 0.2;
+        double last = Liquid.Amount + Vapor.Amount;
+        return Math.Abs(_split.Temperature - Temperature) > near
+            || Math.Abs(total - last) > share * last
+            || _split.Pressure > LeastPressureShare * Pressure;
     }
 
     /// <summary>Moves the last solution to the present amounts and volume: each component keeps its split, each phase its density.</summary>

@@ -1,6 +1,5 @@
 using BenchmarkDotNet.Attributes;
 using Refrigerant.Recovery.Fluids;
-using Refrigerant.Recovery.Fluids.Data;
 using Refrigerant.Recovery.Fluids.Helmholtz;
 using UnitsNet;
 using UnitsNet.Units;

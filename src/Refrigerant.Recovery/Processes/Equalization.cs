@@ -17,8 +17,8 @@ namespace Refrigerant.Recovery.Processes;
 /// </remarks>
 public static class Equalization
 {
-    /// <summary>No more than this share of the appliance's content flows over.</summary>
-    private const double MostShare = 0.9;
+    /// <summary>No more than this share of the appliance's content flows over: it would chill what stays by some 25 K.</summary>
+    private const double MostShare = 0.15;
 
     /// <summary>Pressures that differ by less than this share are equal.</summary>
     private const double AlreadyEqual = 0.02;
@@ -34,7 +34,10 @@ public static class Equalization
     /// <param name="hoses">The hoses; vapor and discharge side count.</param>
     /// <param name="start">The appliance at the start.</param>
     /// <param name="cylinder">The cylinder at the start.</param>
-    /// <returns>Both at equal pressure; nothing moves where the cylinder's is not the lower one.</returns>
+    /// <returns>
+    /// Both at equal pressure, or as near to it as 15 % of the appliance's content brings them; nothing moves where the cylinder's pressure is
+    /// not the lower one.
+    /// </returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="PropertyRangeException">A state is outside the range of the refrigerant's equation.</exception>
     public static EqualizationResult Simulate(Appliance appliance, HoseSet hoses, ApplianceState start, CylinderState cylinder)
@@ -53,7 +56,7 @@ public static class Equalization
         StatePoint vapor = start.HasLiquid ? start.Vessel.Vapor : start.Vessel.Bulk;
         var balance = new Balance(model, appliance.InternalVolume.CubicMeters, start, cylinder, vapor.Enthalpy);
         double high = FirstAbove(balance, vapor.Density * cylinder.Cylinder.InternalVolume.CubicMeters, MostShare * start.Kilograms);
-        double moved = BracketedRoot.Find(ref balance, 0, high, Tolerance * high);
+        double moved = balance.Value(high) > 0 ? BracketedRoot.Find(ref balance, 0, high, Tolerance * high) : high;
         var after = new ApplianceState(
             appliance, start.Kilograms - moved, start.Joules - (moved * vapor.Enthalpy), start.MetalKelvins, start.WaterKelvins, start.DissolvedKilograms);
         var filled = new CylinderState(
@@ -61,7 +64,7 @@ public static class Equalization
         return new EqualizationResult(Time(line, model, vapor, to, moved), moved, after, filled);
     }
 
-    /// <summary>A mass at which the cylinder's pressure is above the appliance's: the vapor that fills it, or more.</summary>
+    /// <summary>A mass at which the cylinder's pressure is above the appliance's, or the most that may flow over.</summary>
     private static double FirstAbove(Balance balance, double guess, double most)
     {
         double mass = Math.Min(guess, most);

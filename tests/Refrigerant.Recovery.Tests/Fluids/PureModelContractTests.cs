@@ -104,12 +104,22 @@ public class PureModelContractTests
     }
 
     [Fact]
-    public void PressureThatADensityWouldNeedIsNamed()
+    public void DensityBeyondTheHighestPressureIsNamedWithTheLimit()
     {
         PropertyModel model = Fluid.Get("R-134a").Model;
         PropertyRangeException error = Assert.Throws<PropertyRangeException>(() => model.VesselAtTemperature(300, 1600));
-        Assert.Equal("Pa", error.Unit);
-        Assert.True(error.Value > 70e6);
+        Assert.Equal("kg/m³", error.Unit);
+        Assert.Equal(1600, error.Value);
+        Assert.Equal(model.StateAt(300, model.Range.MaximumPressure).Density, error.Maximum);
+    }
+
+    /// <summary>R-22 at 540.6 K and 2263 kg/m³: far beyond its highest pressure the isotherm turns down, to negative pressures.</summary>
+    [Fact]
+    public void DensityWhereTheEquationTurnsDownIsOutOfRange()
+    {
+        PropertyModel model = Fluid.Get("R-22").Model;
+        Assert.Throws<PropertyRangeException>(() => model.VesselAtTemperature(540.6, 2263));
+        Assert.Throws<PropertyRangeException>(() => model.VesselAtEnergy(2247.5, 1_007_692));
     }
 
     [Theory]

@@ -206,9 +206,11 @@ internal sealed class HelmholtzModel : PropertyModel
     private void CheckResult(in VesselPoint vessel)
     {
         double maximum = _range.Value.MaximumPressure;
-        if (!(vessel.Bulk.Pressure <= maximum * (1 + PressureRounding)))
+        double pressure = vessel.Bulk.Pressure;
+        if (!(pressure > 0 && pressure <= maximum * (1 + PressureRounding)))
         {
-            Throw("pressure at that density", vessel.Bulk.Pressure, LeastAmount, maximum, "Pa");
+            double densest = _engine.Value.StateAt(vessel.Bulk.Temperature, maximum).Density;
+            Throw("density", vessel.Bulk.Density, LeastAmount, densest, "kg/m³");
         }
     }
 

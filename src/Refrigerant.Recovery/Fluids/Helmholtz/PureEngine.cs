@@ -76,12 +76,14 @@ internal sealed class PureEngine
     /// <summary>The stable phase at a temperature and a pressure.</summary>
     public Phase PhaseAt(double temperature, double pressure) => PhaseAt(temperature, pressure, Bounds(temperature));
 
-    /// <summary>One phase at a temperature and a density.</summary>
+    /// <summary>One phase at a temperature and a density. Its pressure is NaN where the density is beyond what the equation is meant for.</summary>
     public StatePoint Single(Phase phase, double temperature, double density)
     {
         Span<double> isotherm = stackalloc double[Equation.Residual.IsothermLength];
         Equation.Residual.Isotherm(Equation.ReducingTemperature / temperature, isotherm);
-        Equation.Caloric(temperature, density, isotherm, out double pressure, out double enthalpy, out double entropy);
+        double slope = Equation.Caloric(temperature, density, isotherm, out double pressure, out double enthalpy, out double entropy);
+        bool isNextToCritical = temperature > Curves.MaximumTemperature && temperature <= Curves.CriticalTemperature;
+        pressure = slope > 0 || isNextToCritical ? pressure : double.NaN;
         return new StatePoint(phase, temperature, pressure, density, enthalpy, entropy, phase == Phase.Liquid ? 0 : 1);
     }
 

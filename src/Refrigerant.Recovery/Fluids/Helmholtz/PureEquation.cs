@@ -58,7 +58,8 @@ internal sealed class PureEquation
     /// <param name="pressure">Pa.</param>
     /// <param name="enthalpy">J/kg.</param>
     /// <param name="entropy">J/(kg·K).</param>
-    public void Caloric(
+    /// <returns>(∂p/∂ρ)/(RT), positive where the state is mechanically stable.</returns>
+    public double Caloric(
         double temperature,
         double density,
         ReadOnlySpan<double> isotherm,
@@ -74,6 +75,7 @@ internal sealed class PureEquation
         pressure = density * rt * (1 + r.D);
         enthalpy = (rt * (1 + r.D + idealT + r.T)) + _enthalpyOffset;
         entropy = (GasConstant * (idealT + r.T - Math.Log(delta) - ideal - r.A)) + _entropyOffset;
+        return 1 + (2 * r.D) + r.DD;
     }
 
     /// <summary>Specific internal energy, J/kg, and its slope cv, J/(kg·K), at a temperature in K and a density in kg/m³.</summary>

@@ -14,6 +14,9 @@ internal static class VesselSolver
     /// <summary>Relative temperature step after which the next one is below rounding (quadratic convergence).</summary>
     private const double Tolerance = 1e-10;
 
+    /// <summary>Relative density excess up to which a liquid is saturated.</summary>
+    private const double SaturatedDensity = 1e-12;
+
     /// <summary>Share of the critical temperature to start from.</summary>
     private const double FirstTemperature = 0.8;
 
@@ -31,6 +34,13 @@ internal static class VesselSolver
         SaturationValues s = curves.AtTemperature(temperature);
         if (density >= s.LiquidDensity)
         {
+            // The last digits of a cold liquid's density are more pressure than it has.
+            if (density <= s.LiquidDensity * (1 + SaturatedDensity))
+            {
+                return Single(new StatePoint(
+                    Phase.Liquid, temperature, s.Pressure, density, s.LiquidEnthalpy, s.LiquidEntropy, 0));
+            }
+
             return Single(engine.Single(Phase.Liquid, temperature, density));
         }
 

@@ -27,6 +27,9 @@ internal sealed class MixtureModel : PropertyModel
 
     private const double LeastMaximumPressure = 20e6;
 
+    /// <summary>A pressure that a lookup at an end of the curves returned may be asked again: rounding of an exponential.</summary>
+    private const double PressureRounding = 1e-12;
+
     private readonly double[] _moleFractions;
     private readonly Lazy<MixtureEngine> _engine;
     private readonly Lazy<PropertyRange> _range;
@@ -84,14 +87,15 @@ internal sealed class MixtureModel : PropertyModel
         BlendCurves curves = Engine.Curves;
         double highest = Math.Min(curves.Bubble.MaximumPressure, curves.Dew.MaximumPressure);
         double lowest = Math.Max(curves.Bubble.MinimumPressure, curves.Dew.MinimumPressure);
-        if (!(pressure >= lowest && pressure <= highest))
+        if (!(pressure >= lowest * (1 - PressureRounding) && pressure <= highest * (1 + PressureRounding)))
         {
             Throw(nameof(pressure), pressure, lowest, highest, "Pa");
         }
 
+        double within = Math.Max(lowest, Math.Min(highest, pressure));
         return new SaturationPoint(
-            curves.Bubble.At(curves.Bubble.TemperatureOf(pressure)).WithPressure(pressure),
-            curves.Dew.At(curves.Dew.TemperatureOf(pressure)).WithPressure(pressure));
+            curves.Bubble.At(curves.Bubble.TemperatureOf(within)).WithPressure(pressure),
+            curves.Dew.At(curves.Dew.TemperatureOf(within)).WithPressure(pressure));
     }
 
     public override StatePoint StateAt(double temperature, double pressure)
@@ -154,7 +158,9 @@ internal sealed class MixtureModel : PropertyModel
         double slope = r * temperature * stiffness;
         double byTemperature = density * r * phase.ZByT;
         Engine.Return(scratch);
-        if (!(stiffness > 0))
+
+        // A heat capacity that is not positive belongs to a loop of the equation, not to a phase.
+        if (!(stiffness > 0) || !(cv > 0))
         {
             Throw("density (mechanically unstable)", density, LeastAmount, MostDensity * CriticalDensity, "kg/m³");
         }

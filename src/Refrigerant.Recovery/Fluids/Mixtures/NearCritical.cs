@@ -38,7 +38,16 @@ internal static class NearCritical
             }
         }
 
-        return Content(engine.Point(phase, engine.NameAbove(temperature, phase.Rho), pressure));
+        // A single phase whose volume would hold two is none: from those two to the pressure asked.
+        double density = phase.Rho;
+        if (temperature < engine.Curves.TwoPhaseLimit
+            && TryTwoPhase(engine, scratch, temperature, 1 / density, isPressure: false)
+            && scratch.Split.Solve(SplitGoal.TemperaturePressure, engine.Composition, temperature, pressure) == SplitOutcome.TwoPhase)
+        {
+            return engine.TwoPhase(scratch.Split);
+        }
+
+        return Content(engine.Point(phase, engine.NameAbove(temperature, density), pressure));
     }
 
     public static VesselPoint AtDensity(MixtureEngine engine, MixtureScratch scratch, double temperature, double density)

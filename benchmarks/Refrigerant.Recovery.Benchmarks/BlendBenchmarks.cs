@@ -1,0 +1,83 @@
+using System.Linq;
+using BenchmarkDotNet.Attributes;
+using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Fluids.Mixtures;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace Refrigerant.Recovery.Benchmarks;
+
+/// <summary>Blends: lookups on the curves, states of the equation, the building of a blend, a recovery with tracked composition.</summary>
+[MemoryDiagnoser]
+public class BlendBenchmarks
+{
+    private static readonly Temperature Warm = new(298.15, TemperatureUnit.Kelvin);
+    private static readonly Pressure Low = new(500_000, PressureUnit.Pascal);
+
+    private Fluid _fluid = null!;
+    private MixtureModel _model = null!;
+    private double _density;
+    private double _energy;
+
+    [Params("R-410A", "R-448A")]
+    public string Blend { get; set; } = "";
+
+    [GlobalSetup]
+    public void Setup()
+    {
+        _fluid = Fluid.Get(Blend);
+        _model = (MixtureModel)_fluid.Model;
+        _density = 300;
+        _energy = _model.VesselAtTemperature(290, _density).Bulk.InternalEnergy;
+    }
+
+    [Benchmark]
+    public SaturationState SaturationAtTemperature() => _fluid.SaturationAt(Warm);
+
+    [Benchmark]
+    public SaturationState SaturationAtPressure() => _fluid.SaturationAt(Low);
+
+    [Benchmark]
+    public StatePoint Liquid() => _model.StateAt(290, 3e6);
+
+    [Benchmark]
+    public StatePoint Vapor() => _model.StateAt(290, 2e5);
+
+    [Benchmark]
+    public VesselPoint VesselAtEnergy() => _model.VesselAtEnergy(_density, _energy);
+
+    /// <summary>The equation, the critical point and both curves, from nothing but the pure fluids.</summary>
+    [Benchmark]
+    public double FirstUse() =>
+        Fluid.Blend(_fluid.Composition.Select(c => new System.Collections.Generic.KeyValuePair<string, double>(c.Designation, c.MassFraction)))
+            .SaturationAt(Warm).Bubble.Pressure.Pascals;
+
+    /// <summary>Vapor drawn in 300 steps, six equilibria each, at constant temperature, until the liquid is gone.</summary>
+    [Benchmark]
+    public double TrackedRecovery()
+    {
+        const int steps = 300, stages = 6;
+        const double volume = 0.02, mass = 5, temperature = 297;
+        var vessel = new TrackedVessel(_model);
+        double total = mass / _model.MolarMass;
+        double[] amounts = [.. _model.Composition.Select(c => c.MoleFraction * total)];
+        vessel.SolveAtTemperature(amounts, volume, temperature);
+        for (int k = 0; k < steps; k++)
+        {
+            double part = total / (steps + 10);
+            for (int i = 0; i < amounts.Length; i++)
+            {
+                amounts[i] = System.Math.Max(1e-3 * amounts[i], amounts[i] - (part * vessel.VaporFractions[i]));
+            }
+
+            vessel.SolveAtTemperature(amounts, volume, temperature);
+            double energy = vessel.Energy;
+            for (int stage = 1; stage < stages; stage++)
+            {
+                vessel.SolveAtEnergy(amounts, volume, energy - (stage * 1e-6 * System.Math.Abs(energy)));
+            }
+        }
+
+        return vessel.Pressure;
+    }
+}

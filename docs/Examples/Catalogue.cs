@@ -1,0 +1,59 @@
+using System;
+using System.Collections.Generic;
+using Refrigerant.Recovery.Docs.Accuracy;
+using Refrigerant.Recovery.Docs.Charts;
+using Refrigerant.Recovery.Docs.Questions;
+using Refrigerant.Recovery.Docs.Tables;
+
+namespace Refrigerant.Recovery.Docs;
+
+/// <summary>Every example and every chart of the documentation.</summary>
+internal static class Catalogue
+{
+    public static IReadOnlyList<Example> Examples { get; } =
+    [
+        new("start-properties.txt", GettingStarted.Properties),
+        new("start-gauge.txt", GettingStarted.Gauge),
+        new("start-errors.txt", GettingStarted.Errors),
+        new("start-raw.txt", GettingStarted.Raw),
+        new("how-long-plan.txt", HowLong.Plan),
+        new("how-long-findings.txt", HowLong.Findings),
+        new("how-long-sure.txt", HowLong.Sure),
+        new("how-long-vapor.txt", OneStage.Vapor),
+        new("how-long-ratings.txt", OneStage.Ratings),
+        new("cautions.md", CautionsTable.Print),
+        new("refrigerants.md", RefrigerantsTable.Print),
+        new("faster.txt", Faster.Compare),
+        new("faster-own.txt", Faster.Own),
+        new("left-cold-pool.txt", ColdPool.Run),
+        new("level-gauge.txt", LevelUpHere.Gauge),
+        new("level-required.txt", LevelUpHere.Required),
+        new("how-much-limit.txt", HowMuchMayIPut.Limit),
+        new("how-much-rules.txt", HowMuchMayIPut.Rules),
+        new("how-much-scale.txt", HowMuchMayIPut.OnTheScale),
+        new("how-much-heat.txt", HowMuchMayIPut.Heat),
+        new("left-estimate.txt", WhatIsLeft.Estimate),
+        new("left-rise.txt", WhatIsLeft.Rise),
+        new("accuracy-saturation.md", () => AccuracyTable.Print(PureDeviations.Saturation, PureDeviations.SaturationProperties)),
+        new("accuracy-left-out.txt", () => Console.WriteLine(PureDeviations.LeftOut)),
+        new("accuracy-blends-left-out.txt", () => Console.WriteLine(BlendDeviations.LeftOut)),
+        new("accuracy-blends-saturation.md", () => AccuracyTable.Print(BlendDeviations.Saturation, BlendDeviations.SaturationProperties)),
+        new("accuracy-blends-single-phase.md", () => AccuracyTable.Print(BlendDeviations.SinglePhase, BlendDeviations.SinglePhaseProperties)),
+        new("accuracy-single-phase.md", () => AccuracyTable.Print(PureDeviations.SinglePhase, PureDeviations.SinglePhaseProperties)),
+    ];
+
+    public static IReadOnlyList<Chart> Charts { get; } =
+    [
+        new("level-up-here.png", ElevationChart.Draw),
+        new("how-much.png", CylinderHeatChart.Draw),
+        new("left.png", ResidualChart.Draw),
+        new("how-long-mass.png", PlanChart.DrawMass),
+        new("how-long-pressure.png", PlanChart.DrawPressure),
+        new("how-long-heat.png", RecoveryChart.Draw),
+        new("faster.png", FasterChart.Draw),
+        new("accuracy-saturation.png", plot => DeviationChart.Draw(plot, PureDeviations.Saturation, PureDeviations.SaturationProperties)),
+        new("accuracy-blends-saturation.png", plot => DeviationChart.Draw(plot, BlendDeviations.Saturation, BlendDeviations.SaturationProperties)),
+        new("accuracy-blends-single-phase.png", plot => DeviationChart.Draw(plot, BlendDeviations.SinglePhase, BlendDeviations.SinglePhaseProperties)),
+        new("accuracy-single-phase.png", plot => DeviationChart.Draw(plot, PureDeviations.SinglePhase, PureDeviations.SinglePhaseProperties)),
+    ];
+}

@@ -1,0 +1,126 @@
+using System;
+using System.Linq;
+using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Fluids.Mixtures;
+using Xunit;
+
+namespace Refrigerant.Recovery.Tests.Fluids.Mixtures;
+
+/// <summary>A vessel from which vapor is drawn: balances, drift, the last liquid.</summary>
+public class TrackedVesselTests
+{
+    [Theory]
+    [InlineData("R-448A")]
+    [InlineData("R-407C")]
+    [InlineData("R-470A")]
+    [InlineData("R-438A")]
+    [InlineData("R-507A")]
+    [InlineData("R-454B")]
+    public void DrawingVaporConservesEveryComponentAndDriftsToTheHeavyOnes(string blend)
+    {
+        MixtureModel model = BlendCases.Model(blend);
+        var vessel = new TrackedVessel(model);
+        const double volume = 0.02, mass = 5, temperature = 297;
+        double total = mass / model.MolarMass;
+        double[] start = [.. model.Composition.Select(c => c.MoleFraction * total)];
+        double[] amounts = [.. start];
+        double[] drawn = new double[start.Length];
+        vessel.SolveAtTemperature(amounts, volume, temperature);
+        VesselPoint reference = model.VesselAtTemperature(temperature, mass / volume);
+        Assert.Equal(1, vessel.Pressure / reference.Bulk.Pressure, 1e-9);
+        Assert.Equal(1, vessel.Energy / (reference.Bulk.InternalEnergy * mass), 1e-7);
+
+        bool sawLiquid = false, sawNone = false;
+        double firstPressure = vessel.Pressure;
+        for (int step = 0; step < 700 && amounts.Sum() > 0.01 * total; step++)
+        {
+            double part = Math.Min(0.005 * total, 0.3 * vessel.Vapor.Amount);
+            for (int i = 0; i < amounts.Length; i++)
+            {
+                amounts[i] -= part * vessel.VaporFractions[i];
+                drawn[i] += part * vessel.VaporFractions[i];
+            }
+
+            vessel.SolveAtTemperature(amounts, volume, temperature);
+            sawLiquid |= vessel.Liquid.Amount > 0;
+            sawNone |= vessel.Liquid.Amount == 0;
+            for (int i = 0; i < amounts.Length; i++)
+            {
+                double inside = (vessel.Liquid.Amount * (vessel.Liquid.Amount > 0 ? vessel.LiquidFractions[i] : 0))
+                    + (vessel.Vapor.Amount * vessel.VaporFractions[i]);
+                Assert.InRange((inside + drawn[i] - start[i]) / start[i], -1e-9, 1e-9);
+            }
+
+            Assert.Equal(volume, vessel.Liquid.Volume + vessel.Vapor.Volume, 1e-12);
+            Assert.True(vessel.Pressure <= firstPressure * (1 + 1e-9));
+        }
+
+        Assert.True(sawLiquid && sawNone);
+    }
+
+    [Fact]
+    public void LiquidLosesItsVolatileComponent()
+    {
+        MixtureModel model = BlendCases.Model("R-407C");
+        var vessel = new TrackedVessel(model);
+        double total = 5 / model.MolarMass;
+        double[] amounts = [.. model.Composition.Select(c => c.MoleFraction * total)];
+        vessel.SolveAtTemperature(amounts, 0.02, 297);
+        double r32 = vessel.LiquidFractions[0], previous = r32, pressure = vessel.Pressure;
+        while (vessel.Liquid.Amount > 0.1 * total)
+        {
+            for (int i = 0; i < amounts.Length; i++)
+            {
+                amounts[i] -= 0.005 * total * vessel.VaporFractions[i];
+            }
+
+            vessel.SolveAtTemperature(amounts, 0.02, 297);
+            Assert.True(vessel.LiquidFractions[0] < previous);
+            Assert.True(vessel.Pressure < pressure);
+            previous = vessel.LiquidFractions[0];
+            pressure = vessel.Pressure;
+        }
+
+        Assert.True(previous < 0.7 * r32);
+    }
+
+    [Fact]
+    public void EnergyAndTemperatureAgreeAndLiquidComesBackOnCooling()
+    {
+        MixtureModel model = BlendCases.Model("R-448A");
+        var vessel = new TrackedVessel(model);
+        double[] amounts = [.. model.Composition.Select(c => c.MoleFraction * 8)];
+        vessel.SolveAtTemperature(amounts, 0.02, 310);
+        Assert.Equal(0, vessel.Liquid.Amount);
+        for (double t = 308; t > 220; t -= 2)
+        {
+            vessel.SolveAtTemperature(amounts, 0.02, t);
+            VesselPoint exact = model.VesselAtTemperature(t, 8 * model.MolarMass / 0.02);
+            Assert.Equal(1, vessel.Pressure / exact.Bulk.Pressure, 1e-8);
+            Assert.Equal(exact.Liquid.Phase != Phase.Undefined, vessel.Liquid.Amount > 0);
+            double energy = vessel.Energy;
+            vessel.SolveAtEnergy(amounts, 0.02, energy);
+            Assert.Equal(t, vessel.Temperature, 1e-6);
+        }
+    }
+
+    [Fact]
+    public void StepsAllocateNothing()
+    {
+        MixtureModel model = BlendCases.Model("R-448A");
+        var vessel = new TrackedVessel(model);
+        double[] amounts = [.. model.Composition.Select(c => c.MoleFraction * 50)];
+        vessel.SolveAtTemperature(amounts, 0.02, 297);
+        double energy = vessel.Energy;
+        vessel.SolveAtEnergy(amounts, 0.02, energy);
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        for (int k = 0; k < 20; k++)
+        {
+            amounts[0] *= 0.99;
+            energy *= 0.995;
+            vessel.SolveAtEnergy(amounts, 0.02, energy);
+        }
+
+        Assert.Equal(0, GC.GetAllocatedBytesForCurrentThread() - before);
+    }
+}

@@ -10,7 +10,7 @@ namespace Refrigerant.Recovery.Processes;
 /// <summary>The hold after a pull: the appliance is isolated, warms up, and what hides in it shows as pressure.</summary>
 public static class Hold
 {
-    private const int MaximumSteps = 20_000;
+    private const int MaximumSteps = 5000;
     private const int FewestSteps = 24;
 
     /// <summary>Simulates a hold of a tight appliance without air in it.</summary>

@@ -18,7 +18,7 @@ namespace Refrigerant.Recovery.Processes;
 /// <remarks>Planning figures: local codes and licensed practice govern. The liquid keeps siphoning when the machine stops: close the valve by the scale.</remarks>
 public static class PushPull
 {
-    private const int MaximumSteps = 20_000;
+    private const int MaximumSteps = 5000;
     private const int FewestSteps = 12;
 
     /// <summary>Below this share of the machine's own pace the hoses set it.</summary>

@@ -112,7 +112,7 @@ internal sealed class PushPullSystem : OdeSystem
 
     public override bool Derivatives(double time, double[] state, double[] derivatives)
     {
-        if (!Solve(state))
+        if (!TrySolve(state))
         {
             return false;
         }
@@ -142,7 +142,7 @@ internal sealed class PushPullSystem : OdeSystem
 
     public override bool Events(double time, double[] state, double[] values)
     {
-        if (!Solve(state))
+        if (!TrySolve(state))
         {
             return false;
         }
@@ -157,7 +157,7 @@ internal sealed class PushPullSystem : OdeSystem
 
     public override void OnStep(double time, double[] state)
     {
-        if (!Solve(state))
+        if (!TrySolve(state))
         {
             return;
         }
@@ -178,6 +178,23 @@ internal sealed class PushPullSystem : OdeSystem
             CylinderKilograms = state[CylinderMass],
             KilogramsPerSecond = LiquidFlow - VaporFlow,
         });
+    }
+
+    /// <summary>A trial step may reach beyond the equation of state; that only means a shorter one.</summary>
+    private bool TrySolve(double[] state)
+    {
+        try
+        {
+            return Solve(state);
+        }
+        catch (PropertyRangeException)
+        {
+            return false;
+        }
+        catch (ConvergenceException)
+        {
+            return false;
+        }
     }
 
     private bool Solve(double[] state)

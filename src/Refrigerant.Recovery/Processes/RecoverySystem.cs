@@ -296,7 +296,7 @@ internal sealed class RecoverySystem : OdeSystem
 
         Array.Copy(state, _evaluated, Controlled);
         _hasEvaluated = true;
-        _validEvaluation = Solve(state);
+        _validEvaluation = TrySolve(state);
         return _validEvaluation;
     }
 
@@ -311,6 +311,23 @@ internal sealed class RecoverySystem : OdeSystem
         }
 
         return true;
+    }
+
+    /// <summary>A trial step may reach beyond the equation of state; that only means a shorter one.</summary>
+    private bool TrySolve(double[] state)
+    {
+        try
+        {
+            return Solve(state);
+        }
+        catch (PropertyRangeException)
+        {
+            return false;
+        }
+        catch (ConvergenceException)
+        {
+            return false;
+        }
     }
 
     private bool Solve(double[] state)

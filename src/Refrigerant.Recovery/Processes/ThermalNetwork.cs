@@ -31,6 +31,7 @@ internal sealed class ThermalNetwork
         _surroundings = appliance.SurroundingsKelvin;
         _dryFactor = appliance.DryResistanceFactor;
         MetalCapacity = appliance.MetalCapacity;
+        MetalTemperature = appliance.Temperature.Kelvins;
         HasWater = appliance.Water is not null;
         _direct = MetalCapacity == 0 && !HasWater && appliance.MetalResistance is null;
         _inner = appliance.MetalResistance is { } given ? area / given.SquareMeterKelvinsPerWatt : 1 / TypicalMetalResistance;

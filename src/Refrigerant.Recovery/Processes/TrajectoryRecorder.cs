@@ -44,10 +44,10 @@ internal sealed class TrajectoryRecorder
         _points[_count++] = point;
     }
 
-    /// <summary>The trajectory so far, its last point included.</summary>
+    /// <summary>The trajectory so far, its last point included; empty where no state was valid.</summary>
     public Trajectory ToTrajectory()
     {
-        bool missing = _count == 0 || _points[_count - 1].Seconds < Last.Seconds;
+        bool missing = _count > 0 && _points[_count - 1].Seconds < Last.Seconds;
         var points = new TrajectoryPoint[_count + (missing ? 1 : 0)];
         Array.Copy(_points, points, _count);
         if (missing)

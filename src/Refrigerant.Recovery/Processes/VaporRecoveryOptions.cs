@@ -89,7 +89,7 @@ public sealed record VaporRecoveryOptions
     internal double SlowestFall { get; init; }
 
     /// <summary>Bound on attempted steps.</summary>
-    internal int MaximumSteps { get; init; } = 20_000;
+    internal int MaximumSteps { get; init; } = 5000;
 
     /// <summary>Relative error allowed in a step.</summary>
     internal double RelativeTolerance { get; init; } = DefaultTolerance;

@@ -28,12 +28,11 @@ internal static class Faster
     {
         #region own
         RecoveryJob job = ExampleJob.Create();
+        RecoveryCylinder large = RecoveryCylinder.FromMark(
+            "DOT-4BA400", Mass.FromPounds(123), Mass.FromPounds(55));
         Setup oneCylinder = new("one large cylinder instead of two", job with
         {
-            Cylinders =
-            [
-                RecoveryCylinder.FromMark("DOT-4BA400", Mass.FromPounds(123), Mass.FromPounds(55)),
-            ],
+            Cylinders = [large],
         });
         Setup warmer = new("in the sun, at 35 °C", job with
         {

@@ -28,7 +28,7 @@ internal static class Chart
             chart.Render(canvas, new PixelRect(0, Width, Height, 0));
         }
 
-        Screen.Heading("The chiller's recovery as a picture");
+        Screen.Heading("The recovery as a picture");
         Screen.Say(png);
         Screen.Say(svg);
         if (SKFontManager.Default.FontFamilyCount == 0)

@@ -22,9 +22,10 @@ public sealed class Barometer
 
     private readonly double _pascals;
 
-    private Barometer(double pascals, string description)
+    private Barometer(double pascals, string description, double? elevation = null)
     {
         _pascals = pascals;
+        ElevationMeters = elevation;
         Description = description;
     }
 
@@ -36,6 +37,9 @@ public sealed class Barometer
 
     /// <summary>Where the pressure comes from, such as "1600 m above sea level"; culture-invariant.</summary>
     public string Description { get; }
+
+    /// <summary>The elevation that the pressure was computed for, m; null where it was not.</summary>
+    internal double? ElevationMeters { get; }
 
     /// <summary>The barometer that the U.S. Standard Atmosphere 1976 gives for an elevation.</summary>
     /// <param name="elevation">
@@ -49,7 +53,8 @@ public sealed class Barometer
         Require.InRange(meters, StandardAtmosphere.LowestLand, StandardAtmosphere.Tropopause, "m above sea level", nameof(elevation));
         return new Barometer(
             StandardAtmosphere.PressureAt(meters),
-            $"standard atmosphere at {Require.Text(meters)} m above sea level");
+            $"standard atmosphere at {Require.Text(meters)} m above sea level",
+            meters);
     }
 
     /// <summary>The barometer as read at the place.</summary>

@@ -28,6 +28,7 @@ internal static class PlanFindings
         findings.AddRange(Level(run));
         findings.AddRange(CylinderFindings(run, ledger));
         findings.AddRange(Altitude(run));
+        findings.AddRange(StillAboveTheAir(run));
         findings.AddRange(PushPullFindings(run));
         findings.AddRange(run.Requirement.Findings);
         findings.AddRange(RefrigerantFacts.For(run.Job.Appliance.Fluid).Findings);
@@ -112,8 +113,22 @@ internal static class PlanFindings
                 Severity.Caution,
                 FindingSubject.VacuumAndAltitude,
                 FormattableString.Invariant(
-                    $"The air here is at {here.Pressure.Kilopascals:F1} kPa: gauges must show {Reading(run.Requirement.RequiredPressure, here)} for the required level, not the {Reading(run.Requirement.RequiredPressure, Barometer.Standard)} of sea level."),
+                    $"The air here is at {here.Pressure.Kilopascals:F1} kPa: gauges must show {Reading(run.Requirement.RequiredPressure, here)} for the required level; at sea level it would be {Reading(run.Requirement.RequiredPressure, Barometer.Standard)}."),
                 "40 CFR 82.156 Table 1 (vacuum relative to 29.9 inHg); U.S. Standard Atmosphere 1976");
+        }
+    }
+
+    private static IEnumerable<Finding> StillAboveTheAir(PlanRun run)
+    {
+        double above = run.Job.Barometer.ToGauge(run.State.Pressure).Pascals;
+        if (run.IsLevelReached && above > ReadsZero)
+        {
+            yield return new Finding(
+                Severity.Caution,
+                FindingSubject.EvacuationLevel,
+                FormattableString.Invariant(
+                    $"At the end the gauge still shows {above / 1000:F1} kPa ({above / 6894.757:F1} psi) above the air here: refrigerant blows out when the appliance is opened. Cool the cylinder, warm the appliance, pull again."),
+                "common practice, no source");
         }
     }
 

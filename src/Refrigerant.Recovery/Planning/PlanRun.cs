@@ -31,6 +31,12 @@ internal sealed class PlanRun
     /// <summary>Where the air is thin a sweep still goes down to this share of it.</summary>
     private const double MostSwept = 0.9;
 
+    /// <summary>Where warming vapor lifts the pressure, the next pull goes down to no less than this share of the goal.</summary>
+    private const double DeepestShare = 0.6;
+
+    /// <summary>Nor nearer than this to the machine's deepest vacuum, where it crawls.</summary>
+    private const double NearDeepest = 1.1;
+
     /// <summary>However wrong a gauge, the pull ends at no less than this share of its target.</summary>
     private const double LeastTarget = 0.2;
 
@@ -92,22 +98,11 @@ internal sealed class PlanRun
     /// </summary>
     public double Goal => Math.Min(Requirement.RequiredPressure.Pascals, Job.Barometer.Pressure.Pascals);
 
-    private double Required => Goal * (1 + LevelTolerance);
+    /// <summary>Whether the required level is reached.</summary>
+    private bool IsAtLevel => State.Pressure.Pascals <= Requirement.RequiredPressure.Pascals * (1 + LevelTolerance) || IsShareRecovered;
 
-    /// <summary>Where a pull ends, Pa: what the gauge shows as just below the level.</summary>
-    private double PullTarget
-    {
-        get
-        {
-            double target = PullBelow * Goal;
-            return Math.Max(LeastTarget * target, target + Job.GaugeError);
-        }
-    }
-
-    private bool IsAtLevel => State.Pressure.Pascals <= Required || IsShareRecovered;
-
-    /// <summary>Whether the technician's gauge shows the level.</summary>
-    private bool ShowsLevel => State.Pressure.Pascals - Job.GaugeError <= Required || IsShareRecovered;
+    /// <summary>Whether the technician's gauge shows what is gone for.</summary>
+    private bool ShowsLevel => State.Pressure.Pascals - Job.GaugeError <= Goal * (1 + LevelTolerance) || IsShareRecovered;
 
     private bool IsShareRecovered =>
         Requirement.RequiredRecovery is Ratio share
@@ -126,7 +121,12 @@ internal sealed class PlanRun
             PushLiquid();
         }
 
-        IsLevelReached = !IsOutOfCylinders && Pull() && IsAtLevel;
+        if (!IsOutOfCylinders)
+        {
+            Pull();
+        }
+
+        IsLevelReached = IsAtLevel;
         Finish();
     }
 
@@ -183,34 +183,43 @@ internal sealed class PlanRun
         Add(StageKind.HoseChange, Job.Times.HoseChange.Seconds, 0, State, null);
     }
 
-    /// <summary>Pulls and holds until the level holds; false where something stops it.</summary>
-    private bool Pull()
+    /// <summary>Pulls and holds until the level holds, each pull deeper where warming vapor lifted the pressure above it again.</summary>
+    private void Pull()
     {
+        double target = PullBelow * Goal;
         for (int pull = 0; pull < Job.MaximumPulls; pull++)
         {
-            if (!PullOnce())
+            bool goesOn = PullOnce(target);
+            if (!goesOn && !IsAtLevel)
             {
-                return false;
+                return;
             }
 
             if (Job.Times.Hold.Seconds < ShortestHold)
             {
-                return true;
+                return;
             }
 
             HoldResult hold = Hold.Simulate(Job.Appliance, new HoldOptions { Start = State, Duration = Job.Times.Hold });
             Add(StageKind.Hold, hold.Duration.Seconds, 0, hold.Appliance, hold);
-            if (ShowsLevel)
+            if (ShowsLevel || !goesOn)
             {
-                return true;
+                return;
+            }
+
+            if (!State.HasLiquid)
+            {
+                double reach = NearDeepest * Job.Machine.DeepestVacuum(Cylinders[_current].State!.Pressure).Pascals;
+                double deeper = Math.Max(PullBelow * target * Goal / State.Pressure.Pascals, Math.Max(DeepestShare * Goal, reach));
+                target = Math.Min(target, deeper);
             }
         }
 
-        DidNotHold = true;
-        return false;
+        DidNotHold = !IsAtLevel;
     }
 
-    private bool PullOnce()
+    /// <summary>One pull, over as many cylinders as it takes; false where something stops it short of its target.</summary>
+    private bool PullOnce(double target)
     {
         while (true)
         {
@@ -225,14 +234,14 @@ internal sealed class PlanRun
                     Start = State,
                     CylinderStart = cylinder.State,
                     CylinderLimit = LimitOf(cylinder),
-                    TargetPressure = new Pressure(PullTarget, PressureUnit.Pascal),
+                    TargetPressure = new Pressure(Math.Max(LeastTarget * target, target + Job.GaugeError), PressureUnit.Pascal),
                     KeepAboveFreezing = Job.KeepAboveFreezing,
                 });
             cylinder.Update(result.Cylinder);
             Add(StageKind.VaporRecovery, result.Duration.Seconds, result.RecoveredMass.Kilograms, result.Appliance, result);
             if (result.End is not (StageEnd.CylinderFull or StageEnd.HighPressureCutout))
             {
-                return ShowsLevel;
+                return result.End == StageEnd.TargetReached;
             }
 
             if (!NextCylinder())

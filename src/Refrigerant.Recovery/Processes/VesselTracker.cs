@@ -6,9 +6,11 @@ namespace Refrigerant.Recovery.Processes;
 
 /// <summary>The state of a closed vessel while it is simulated: density and internal energy in, what the balances need out.</summary>
 /// <remarks>
-/// The state moves little from one evaluation to the next, so for a pure fluid the temperature is found by secant steps from the last
-/// one: on the saturation curves while there is liquid, on the equation of state when there is none. Where that does not settle, and
-/// for blends, the property model solves from scratch.
+/// The state moves little from one evaluation to the next, so the temperature is found by secant steps from the last one: on the
+/// saturation curves while there is liquid, on the equation of state when there is none. Where that does not settle, the property model
+/// solves from scratch. For a blend with liquid and vapor, the liquid is that of the bubble curve and the vapor that of the dew curve of the
+/// bulk composition, the pressure between the two in proportion to the quality: the shift of composition between the phases is left out
+/// (<see cref="Fractionation"/> follows it).
 /// </remarks>
 internal sealed class VesselTracker
 {
@@ -75,7 +77,7 @@ internal sealed class VesselTracker
 
         try
         {
-            if (_isPure && _hasLast && (_lastHadLiquid ? FollowSaturation(density, energy) : FollowGas(density, energy)))
+            if (_hasLast && (_lastHadLiquid ? FollowSaturation(density, energy) : FollowGas(density, energy)))
             {
                 return true;
             }
@@ -101,6 +103,13 @@ internal sealed class VesselTracker
         if (hasLiquid && vessel.Vapor.Phase != Phase.Undefined)
         {
             TakeTwoPhases(vessel.Liquid, vessel.Vapor, bulk.VaporFraction, density);
+            _slope = 0;
+            if (!_isPure && FollowSaturation(density, energy))
+            {
+                _hasLast = true;
+                _lastHadLiquid = true;
+                return;
+            }
         }
         else if (hasLiquid)
         {
@@ -124,7 +133,7 @@ internal sealed class VesselTracker
         _lastHadLiquid = hasLiquid;
     }
 
-    /// <summary>u'(T) + x·(u''(T) − u'(T)) = u with x from the specific volume: two phases of a pure fluid.</summary>
+    /// <summary>u'(T) + x·(u''(T) − u'(T)) = u with x from the specific volume: two phases on the saturation curves.</summary>
     private bool FollowSaturation(double density, double energy)
     {
         double volume = 1 / density;
@@ -246,7 +255,7 @@ internal sealed class VesselTracker
     private void TakeTwoPhases(in StatePoint liquid, in StatePoint vapor, double quality, double density)
     {
         Temperature = vapor.Temperature;
-        Pressure = vapor.Pressure;
+        Pressure = liquid.Pressure + (quality * (vapor.Pressure - liquid.Pressure));
         VaporFraction = quality;
         VaporDensity = vapor.Density;
         VaporEnthalpy = vapor.Enthalpy;

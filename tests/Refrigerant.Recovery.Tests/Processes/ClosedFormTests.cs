@@ -115,7 +115,7 @@ public class ClosedFormTests
         RecoveryCylinder cylinder = Setups.Cylinder(60, 3);
         double liquid = PushPull.Simulate(appliance, machine, hoses, cylinder, new PushPullOptions()).AverageRate.KilogramsPerSecond * 60 / 0.45359237;
         VaporRecoveryResult pull = VaporRecovery.Simulate(
-            appliance with { Charge = Mass.FromKilograms(15) }, machine, hoses, cylinder, new VaporRecoveryOptions { TargetPressure = vacuum });
+            appliance with { Charge = Mass.FromKilograms(30) }, machine, hoses, cylinder, new VaporRecoveryOptions { TargetPressure = vacuum });
         double vapor = pull.RecoveredMass.Kilograms / pull.Duration.Seconds * 60 / 0.45359237;
         Assert.Equal(StageEnd.TargetReached, pull.End);
         Assert.InRange(sweep, 10 / 2.5, 10 * 2.5);

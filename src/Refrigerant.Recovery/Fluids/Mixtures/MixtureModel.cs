@@ -158,7 +158,9 @@ internal sealed class MixtureModel : PropertyModel
         double slope = r * temperature * stiffness;
         double byTemperature = density * r * phase.ZByT;
         Engine.Return(scratch);
-        if (!(stiffness > 0))
+
+        // A heat capacity that is not positive belongs to a loop of the equation, not to a phase.
+        if (!(stiffness > 0) || !(cv > 0))
         {
             Throw("density (mechanically unstable)", density, LeastAmount, MostDensity * CriticalDensity, "kg/m³");
         }

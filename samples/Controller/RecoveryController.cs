@@ -1,0 +1,43 @@
+namespace Refrigerant.Recovery.Samples.Controller;
+
+/// <summary>
+/// Decides at every tick whether the machine runs. Limits come first, the level last. The machine pulls a little deeper than the level, then
+/// stands still while the pressure is watched: liquid that boils, or oil that gives off refrigerant, brings it back up.
+/// A sample: a real machine has its cut-outs and its relief devices in hardware.
+/// </summary>
+internal sealed class RecoveryController(double levelPascals, double limitKilograms, double cutoutPascals)
+{
+    private const double Depth = 0.9;
+    private const double HoldSeconds = 60;
+    private const double LongestSeconds = 4 * 3600;
+
+    private double _heldSince = double.NaN;
+
+    /// <summary>Why it ended; none while it goes on.</summary>
+    public EndReason End { get; private set; }
+
+    /// <summary>Whether the machine runs until the next tick.</summary>
+    public bool Decide(in Readings now)
+    {
+        End = now switch
+        {
+            _ when End != EndReason.None => End,
+            _ when !(now.AppliancePascals > 0 && now.DischargePascals > 0 && now.CylinderKilograms >= 0) => EndReason.SensorFault,
+            _ when now.DischargePascals >= cutoutPascals => EndReason.HighPressureCutout,
+            _ when now.CylinderKilograms >= limitKilograms => EndReason.CylinderLimit,
+            _ when now.Seconds >= LongestSeconds => EndReason.TimeLimit,
+            _ when now.Seconds - _heldSince >= HoldSeconds && now.AppliancePascals <= levelPascals => EndReason.TargetReached,
+            _ => EndReason.None,
+        };
+        if (double.IsNaN(_heldSince) && now.AppliancePascals <= Depth * levelPascals)
+        {
+            _heldSince = now.Seconds;
+        }
+        else if (now.AppliancePascals > levelPascals)
+        {
+            _heldSince = double.NaN;
+        }
+
+        return End == EndReason.None && double.IsNaN(_heldSince);
+    }
+}

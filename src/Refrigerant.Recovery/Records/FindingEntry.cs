@@ -1,0 +1,31 @@
+using System;
+using Refrigerant.Recovery.Findings;
+using Refrigerant.Recovery.Numerics;
+
+namespace Refrigerant.Recovery.Records;
+
+/// <summary>A finding in a document. Immutable.</summary>
+public sealed record FindingEntry
+{
+    /// <summary>How much it weighs.</summary>
+    public required Severity Severity { get; init; }
+
+    /// <summary>What it is about.</summary>
+    public required FindingSubject Subject { get; init; }
+
+    /// <summary>A sentence for people.</summary>
+    /// <exception cref="ArgumentNullException">Null.</exception>
+    public required string Message { get; init => field = Require.NotNull(value, nameof(Message)); }
+
+    /// <summary>The law, standard or paper behind it, or "common practice".</summary>
+    /// <exception cref="ArgumentNullException">Null.</exception>
+    public required string Source { get; init => field = Require.NotNull(value, nameof(Source)); }
+
+    internal static FindingEntry From(Finding finding) => new()
+    {
+        Severity = finding.Severity,
+        Subject = finding.Subject,
+        Message = finding.Message,
+        Source = finding.Source,
+    };
+}

@@ -1,0 +1,24 @@
+using Refrigerant.Recovery.Gauges;
+
+namespace Refrigerant.Recovery.Records.Jobs;
+
+/// <summary>The air at the place, by its elevation or by the reading of a barometer.</summary>
+internal sealed record BarometerDocument
+{
+    public double? ElevationMeters { get; init; }
+
+    public double? PressureKilopascalsAbsolute { get; init; }
+
+    /// <summary>Null for the standard atmosphere, the default.</summary>
+    public static BarometerDocument? From(Barometer barometer) =>
+        ReferenceEquals(barometer, Barometer.Standard) ? null
+        : barometer.ElevationMeters is double elevation ? new() { ElevationMeters = Plain.Number(elevation) }
+        : new() { PressureKilopascalsAbsolute = Plain.Kilopascals(barometer.Pressure) };
+
+    public Barometer ToBarometer(DocumentNode node) => (ElevationMeters, PressureKilopascalsAbsolute) switch
+    {
+        (double elevation, null) => node.Member("elevationMeters").Build(() => Barometer.AtElevation(Plain.LengthOf(elevation))),
+        (null, double pressure) => node.Member("pressureKilopascalsAbsolute").Build(() => Barometer.Reading(Plain.PressureOf(pressure))),
+        _ => throw node.Wrong("give one of elevationMeters and pressureKilopascalsAbsolute."),
+    };
+}

@@ -1,0 +1,64 @@
+using System;
+using Refrigerant.Recovery.Equipment;
+using UnitsNet;
+
+namespace Refrigerant.Recovery.Records.Jobs;
+
+/// <summary>A fitting: a valve core with its depressor, or a name with a flow coefficient Cv or a loss coefficient and its diameter.</summary>
+internal sealed record FittingDocument
+{
+    private const double LargestLossCoefficient = 1e6;
+    private const double SmallestDiameterMillimeters = 0.1;
+
+    public string? Name { get; init; }
+
+    public bool? CoreDepressor { get; init; }
+
+    public double? FlowCoefficient { get; init; }
+
+    public double? LossCoefficient { get; init; }
+
+    public double? DiameterMillimeters { get; init; }
+
+    /// <summary>The loss coefficient refers to the bore of the hose; where it would be out of range there, to the smallest diameter.</summary>
+    public static FittingDocument From(Fitting fitting, Length bore)
+    {
+        if (fitting.IsCore)
+        {
+            return new FittingDocument { CoreDepressor = true };
+        }
+
+        double diameter = Plain.Millimeters(bore);
+        if (LossIn(diameter, fitting) > LargestLossCoefficient)
+        {
+            diameter = SmallestDiameterMillimeters;
+        }
+
+        return new FittingDocument
+        {
+            Name = fitting.Name,
+            LossCoefficient = Math.Min(LargestLossCoefficient, Plain.Number(LossIn(diameter, fitting))),
+            DiameterMillimeters = diameter,
+        };
+    }
+
+    public Fitting ToFitting(DocumentNode node)
+    {
+        string name = Name ?? "fitting";
+        return (CoreDepressor, FlowCoefficient, LossCoefficient, DiameterMillimeters) switch
+        {
+            (true, null, null, null) => Fitting.CoreDepressor(),
+            (null or false, double flow, null, null) => node.Build(() => Fitting.FromFlowCoefficient(name, flow)),
+            (null or false, null, double loss, double diameter) =>
+                node.Build(() => Fitting.FromLossCoefficient(name, loss, Plain.LengthOf(diameter / 1e3))),
+            _ => throw node.Wrong("give one of coreDepressor, flowCoefficient, and lossCoefficient with diameterMillimeters."),
+        };
+    }
+
+    /// <summary>K = R·A².</summary>
+    private static double LossIn(double millimeters, Fitting fitting)
+    {
+        double area = 0.25 * Math.PI * millimeters * millimeters * 1e-6;
+        return fitting.Resistance * area * area;
+    }
+}

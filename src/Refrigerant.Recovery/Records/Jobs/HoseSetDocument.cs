@@ -1,0 +1,35 @@
+using System.Collections.Generic;
+using System.Linq;
+using Refrigerant.Recovery.Equipment;
+
+namespace Refrigerant.Recovery.Records.Jobs;
+
+/// <summary>The hoses of a job.</summary>
+internal sealed record HoseSetDocument
+{
+    public required IReadOnlyList<HoseDocument> VaporSide { get; init; }
+
+    public IReadOnlyList<HoseDocument>? LiquidSide { get; init; }
+
+    public IReadOnlyList<HoseDocument>? Discharge { get; init; }
+
+    public static HoseSetDocument From(HoseSet hoses) => new()
+    {
+        VaporSide = From(hoses.VaporSide),
+        LiquidSide = From(hoses.LiquidSide),
+        Discharge = From(hoses.Discharge),
+    };
+
+    public HoseSet ToHoses(DocumentNode node)
+    {
+        Hose[] vapor = ToHoses(VaporSide, node.Member("vaporSide"));
+        Hose[] liquid = ToHoses(LiquidSide, node.Member("liquidSide"));
+        Hose[] discharge = ToHoses(Discharge, node.Member("discharge"));
+        return node.Build(() => new HoseSet { VaporSide = vapor, LiquidSide = liquid, Discharge = discharge });
+    }
+
+    private static HoseDocument[] From(IReadOnlyList<Hose> hoses) => [.. hoses.Select(HoseDocument.From)];
+
+    private static Hose[] ToHoses(IReadOnlyList<HoseDocument>? hoses, DocumentNode node) =>
+        hoses is null ? [] : [.. hoses.Select((hose, i) => hose.ToHose(node.Item(i)))];
+}

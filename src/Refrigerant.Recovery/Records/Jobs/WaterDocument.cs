@@ -1,0 +1,37 @@
+using Refrigerant.Recovery.Equipment;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace Refrigerant.Recovery.Records.Jobs;
+
+/// <summary>Water in tubes: standing where its mass is given, moving where its flow is.</summary>
+internal sealed record WaterDocument
+{
+    public double? MassKilograms { get; init; }
+
+    public double? FlowKilogramsPerSecond { get; init; }
+
+    public required double TemperatureCelsius { get; init; }
+
+    public required double ResistanceSquareMeterKelvinsPerWatt { get; init; }
+
+    public static WaterDocument From(TubeWater water) => new()
+    {
+        MassKilograms = water.IsMoving ? null : Plain.Kilograms(water.Mass),
+        FlowKilogramsPerSecond = water.IsMoving ? Plain.Number(water.Flow.KilogramsPerSecond) : null,
+        TemperatureCelsius = Plain.Celsius(water.Temperature),
+        ResistanceSquareMeterKelvinsPerWatt = Plain.Resistance(water.Resistance),
+    };
+
+    public TubeWater ToWater(DocumentNode node)
+    {
+        Temperature temperature = Plain.TemperatureOf(TemperatureCelsius);
+        ThermalResistance resistance = Plain.ResistanceOf(ResistanceSquareMeterKelvinsPerWatt);
+        return (MassKilograms, FlowKilogramsPerSecond) switch
+        {
+            (double mass, null) => node.Build(() => TubeWater.Standing(Plain.MassOf(mass), temperature, resistance)),
+            (null, double flow) => node.Build(() => TubeWater.Moving(new MassFlow(flow, MassFlowUnit.KilogramPerSecond), temperature, resistance)),
+            _ => throw node.Wrong("give one of massKilograms, for standing water, and flowKilogramsPerSecond, for moving water."),
+        };
+    }
+}

@@ -1,0 +1,191 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Findings;
+using Refrigerant.Recovery.Numerics;
+using Refrigerant.Recovery.Planning;
+using Refrigerant.Recovery.Residuals;
+using Refrigerant.Recovery.Rules;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace Refrigerant.Recovery.Records;
+
+/// <summary>Makes a record of a plan and of what was measured.</summary>
+internal sealed class RecordBuilder
+{
+    /// <summary>Records of a disposal are kept for three years (40 CFR 82.156(a)(3)).</summary>
+    private const int YearsKept = 3;
+
+    private readonly RecoveryPlan _plan;
+    private readonly RecordFacts _facts;
+    private readonly Appliance _appliance;
+    private readonly Pressure _barometer;
+    private readonly List<FindingEntry> _findings;
+
+    public RecordBuilder(RecoveryPlan plan, RecordFacts facts)
+    {
+        _plan = plan;
+        _facts = facts;
+        _appliance = plan.Job.Appliance;
+        _barometer = (facts.Barometer ?? plan.Job.Barometer).Pressure;
+        _findings = [.. plan.Findings.Select(FindingEntry.From)];
+    }
+
+    private bool IsWeighed => _facts.ScaleReadings.Count > 0;
+
+    public RecoveryRecord Build()
+    {
+        CylinderEntry[] cylinders = Cylinders();
+        LedgerEntry ledger = Ledger(cylinders.Sum(cylinder => cylinder.ReceivedKilograms));
+        bool disposal = _plan.Job.Evacuation?.Purpose == OpeningPurpose.Disposal;
+        double charge = _appliance.Charge.Kilograms;
+        bool kept = disposal && charge > EvacuationFigures.SmallApplianceCharge && charge < EvacuationFigures.DisposalRecordCharge;
+        return new RecoveryRecord
+        {
+            Format = RecoveryRecord.CurrentFormat,
+            Company = _facts.Company,
+            Location = _facts.Location,
+            Date = _facts.Date.Date,
+            CompletedAt = _facts.CompletedAt,
+            Technician = _facts.Technician,
+            Appliance = _facts.Appliance,
+            Refrigerant = _appliance.Fluid.Designation,
+            IsDisposal = disposal,
+            KeepUntil = kept ? _facts.Date.Date.AddYears(YearsKept) : null,
+            RecoveredKilograms = ledger.InCylindersKilograms,
+            IsRecoveredMeasured = IsWeighed,
+            Level = Level(ledger.InCylindersKilograms),
+            IsLevelMeasured = _facts.GaugeReading is not null,
+            ResidualKilograms = Plain.Number(ledger.VaporInApplianceKilograms + ledger.LiquidInApplianceKilograms + ledger.InOilKilograms),
+            Cylinders = cylinders,
+            Ledger = ledger,
+            Shipments = _facts.Shipments,
+            Findings = _findings,
+            Rules = [.. Rules(cylinders, kept)],
+            LibraryVersion = Library.Version,
+        };
+    }
+
+    private IEnumerable<RuleEntry> Rules(CylinderEntry[] cylinders, bool kept)
+    {
+        IEnumerable<RuleEntry> rules = cylinders.Select(cylinder => cylinder.LimitedBy).Prepend(RuleEntry.From(_plan.Requirement.Rule));
+        return (kept ? rules.Append(RuleEntry.From(EvacuationFigures.DisposalRecord)) : rules).Distinct();
+    }
+
+    private CylinderEntry[] Cylinders()
+    {
+        CylinderEntry[] planned = [.. _plan.Cylinders.Select(CylinderEntry.From)];
+        foreach (string label in _facts.ScaleReadings.Keys)
+        {
+            int found = planned.Count(cylinder => cylinder.Label == label);
+            if (found != 1)
+            {
+                throw new ArgumentException(
+                    FormattableString.Invariant($"ScaleReadings names \"{label}\", which is the label of {found} cylinders of the plan; it must be that of one."),
+                    nameof(RecordFacts.ScaleReadings));
+            }
+        }
+
+        return [.. (IsWeighed ? planned.Select(Weighed) : planned).Where(cylinder => cylinder.ReceivedKilograms > 0)];
+    }
+
+    private CylinderEntry Weighed(CylinderEntry planned)
+    {
+        double before = planned.TareWeightKilograms + planned.ContentBeforeKilograms;
+        double gross = _facts.ScaleReadings.TryGetValue(planned.Label, out Mass reading)
+            ? Require.Finite(reading.Kilograms, "kg", nameof(RecordFacts.ScaleReadings))
+            : before;
+        if (gross < before)
+        {
+            throw new ArgumentException(
+                $"ScaleReadings has {Require.Text(gross)} kg for \"{planned.Label}\", which weighed {Require.Text(before)} kg before: check the unit and the scale's zero.",
+                nameof(RecordFacts.ScaleReadings));
+        }
+
+        double content = gross - planned.TareWeightKilograms;
+        if (content > planned.MaximumFillKilograms)
+        {
+            Add(
+                Severity.Stop,
+                FindingSubject.CylinderOverfill,
+                $"\"{planned.Label}\" holds {Require.Text(content)} kg by the scale; it may hold {Require.Text(planned.MaximumFillKilograms)} kg. Keep it cool and take refrigerant out of it before anything else.",
+                planned.LimitedBy.Source);
+        }
+
+        return planned with
+        {
+            ReceivedKilograms = Plain.Number(gross - before),
+            GrossWeightKilograms = Plain.Number(gross),
+            PressureKilopascalsAbsolute = null,
+            TemperatureCelsius = null,
+        };
+    }
+
+    private LevelEntry Level(double recovered)
+    {
+        if (_facts.GaugeReading is not Pressure)
+        {
+            return LevelEntry.From(_plan.Requirement, _barometer, _plan.End.Pressure, _plan.IsLevelReached);
+        }
+
+        Pressure reached = Reached();
+        double share = recovered / _appliance.Charge.Kilograms;
+        bool isReached = _plan.Requirement.IsMetBy(reached)
+            || (_plan.Requirement.RequiredRecovery is Ratio required && share >= required.DecimalFractions);
+        if (!isReached)
+        {
+            Add(
+                Severity.Warning,
+                FindingSubject.EvacuationLevel,
+                $"The gauge tells {Require.Text(reached.Kilopascals)} kPa absolute; the level is {Require.Text(_plan.Requirement.RequiredPressure.Kilopascals)} kPa absolute. The appliance must not be opened yet.",
+                _plan.Requirement.Source);
+        }
+
+        return LevelEntry.From(_plan.Requirement, _barometer, reached, isReached);
+    }
+
+    private LedgerEntry Ledger(double received)
+    {
+        LedgerEntry planned = LedgerEntry.From(_plan.Ledger) with { InCylindersKilograms = Plain.Number(received) };
+        if (_facts.GaugeReading is not null)
+        {
+            ResidualCharge left = Residual();
+            planned = planned with
+            {
+                VaporInApplianceKilograms = Plain.Kilograms(left.Vapor),
+                LiquidInApplianceKilograms = Plain.Kilograms(left.Liquid.Best),
+                InOilKilograms = Plain.Kilograms(left.InOil.Best),
+            };
+            foreach (Finding finding in left.Findings)
+            {
+                _findings.Add(FindingEntry.From(finding));
+            }
+        }
+
+        return planned with
+        {
+            UnexplainedKilograms = Plain.Number(planned.ChargeKilograms - planned.InCylindersKilograms - planned.VaporInApplianceKilograms
+                - planned.LiquidInApplianceKilograms - planned.InOilKilograms - planned.InHosesAndMachineKilograms - planned.ReleasedKilograms),
+        };
+    }
+
+    private ResidualCharge Residual() => ResidualCharge.Estimate(
+        _appliance.Fluid,
+        _appliance.InternalVolume,
+        _facts.ApplianceTemperature ?? _appliance.Surroundings ?? _appliance.Temperature,
+        Reached(),
+        new ResidualOptions
+        {
+            Charge = _appliance.Charge,
+            Oil = _appliance.Oil is ApplianceOil oil
+                ? new OilCharge { Mass = oil.Mass, MolarMass = new MolarMass(oil.EffectiveMolarMass, MolarMassUnit.KilogramPerMole) }
+                : null,
+        });
+
+    private Pressure Reached() => (_facts.Barometer ?? _plan.Job.Barometer).FromGauge(_facts.GaugeReading!.Value);
+
+    private void Add(Severity severity, FindingSubject subject, string message, string source) =>
+        _findings.Add(new FindingEntry { Severity = severity, Subject = subject, Message = message, Source = source });
+}

@@ -1,0 +1,52 @@
+using System;
+using System.Collections.Generic;
+using Refrigerant.Recovery.Gauges;
+using Refrigerant.Recovery.Numerics;
+using UnitsNet;
+
+namespace Refrigerant.Recovery.Records;
+
+/// <summary>What a record holds beyond the plan: who, where and when, and what was read on scales and gauges. Immutable.</summary>
+public sealed record RecordFacts
+{
+    /// <summary>Company name (40 CFR 82.156(a)(3)).</summary>
+    /// <exception cref="ArgumentNullException">Null.</exception>
+    public required string Company { get; init => field = Require.NotNull(value, nameof(Company)); }
+
+    /// <summary>Location of the appliance (40 CFR 82.156(a)(3)).</summary>
+    /// <exception cref="ArgumentNullException">Null.</exception>
+    public required string Location { get; init => field = Require.NotNull(value, nameof(Location)); }
+
+    /// <summary>Date of the recovery (40 CFR 82.156(a)(3)); the time of day is ignored.</summary>
+    public required DateTime Date { get; init; }
+
+    /// <summary>The moment at which it was completed; null where not noted.</summary>
+    public DateTimeOffset? CompletedAt { get; init; }
+
+    /// <summary>Who did it, with the certificate where one is held; null where not noted.</summary>
+    public string? Technician { get; init; }
+
+    /// <summary>What the refrigerant was taken from, in words; null where not noted.</summary>
+    public string? Appliance { get; init; }
+
+    /// <summary>
+    /// What the scale showed after the job, by the label of the cylinder. Where readings are given a cylinder without one received nothing;
+    /// none by default, and the planned masses stand.
+    /// </summary>
+    /// <exception cref="ArgumentNullException">Null.</exception>
+    public IReadOnlyDictionary<string, Mass> ScaleReadings { get; init => field = Require.NotNull(value, nameof(ScaleReadings)); } =
+        new Dictionary<string, Mass>();
+
+    /// <summary>What the gauge on the appliance showed at the end of the hold, negative for vacuum; null where it was not read.</summary>
+    public Pressure? GaugeReading { get; init; }
+
+    /// <summary>The air at the place during the reading; null for the barometer of the job.</summary>
+    public Barometer? Barometer { get; init; }
+
+    /// <summary>Temperature of the appliance at the reading; null for that of its surroundings.</summary>
+    public Temperature? ApplianceTemperature { get; init; }
+
+    /// <summary>What was sent for reclamation or destruction; none by default.</summary>
+    /// <exception cref="ArgumentNullException">The list or one of its members is null.</exception>
+    public IReadOnlyList<ShipmentEntry> Shipments { get; init => field = Require.Copy(value, nameof(Shipments)); } = [];
+}

@@ -1,0 +1,61 @@
+using System;
+using Refrigerant.Recovery.Numerics;
+using Refrigerant.Recovery.Planning;
+using Refrigerant.Recovery.Processes;
+
+namespace Refrigerant.Recovery.Records;
+
+/// <summary>One stage of a plan in a document. Immutable.</summary>
+public sealed record StageEntry
+{
+    /// <summary>What is done.</summary>
+    public required StageKind Kind { get; init; }
+
+    /// <summary>When it begins, since the start of the job, s.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Negative, or not finite.</exception>
+    public required double StartSeconds { get; init => field = Require.NotNegative(value, "s", nameof(StartSeconds)); }
+
+    /// <summary>How long it takes, s.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Negative, or not finite.</exception>
+    public required double DurationSeconds { get; init => field = Require.NotNegative(value, "s", nameof(DurationSeconds)); }
+
+    /// <summary>Label of the cylinder that is connected; null where none is.</summary>
+    public string? Cylinder { get; init; }
+
+    /// <summary>Refrigerant taken out of the appliance, kg; negative where it goes back.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not finite.</exception>
+    public required double MovedKilograms { get; init => field = Require.Finite(value, "kg", nameof(MovedKilograms)); }
+
+    /// <summary>Why it ended; null for handling.</summary>
+    public StageEnd? End { get; init; }
+
+    /// <summary>Absolute pressure in the appliance after it, kPa.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Negative, or not finite.</exception>
+    public required double PressureAfterKilopascalsAbsolute { get; init => field = Require.NotNegative(value, "kPa", nameof(PressureAfterKilopascalsAbsolute)); }
+
+    /// <summary>Temperature of the refrigerant in the appliance after it, °C.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not finite.</exception>
+    public required double TemperatureAfterCelsius { get; init => field = Require.Finite(value, "°C", nameof(TemperatureAfterCelsius)); }
+
+    /// <summary>Refrigerant in the appliance after it, what the oil holds included, kg.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Negative, or not finite.</exception>
+    public required double MassAfterKilograms { get; init => field = Require.NotNegative(value, "kg", nameof(MassAfterKilograms)); }
+
+    /// <summary>Of that, liquid, kg.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Negative, or not finite.</exception>
+    public required double LiquidAfterKilograms { get; init => field = Require.NotNegative(value, "kg", nameof(LiquidAfterKilograms)); }
+
+    internal static StageEntry From(PlannedStage stage) => new()
+    {
+        Kind = stage.Kind,
+        StartSeconds = Plain.Seconds(stage.Start),
+        DurationSeconds = Plain.Seconds(stage.Duration),
+        Cylinder = stage.Cylinder,
+        MovedKilograms = Plain.Kilograms(stage.Moved),
+        End = stage.Result?.End,
+        PressureAfterKilopascalsAbsolute = Plain.Kilopascals(stage.After.Pressure),
+        TemperatureAfterCelsius = Plain.Celsius(stage.After.Temperature),
+        MassAfterKilograms = Plain.Kilograms(stage.After.Mass),
+        LiquidAfterKilograms = Plain.Kilograms(stage.After.LiquidMass),
+    };
+}

@@ -1,0 +1,102 @@
+using System;
+using System.Collections.Concurrent;
+using System.Collections.Generic;
+using System.Diagnostics;
+using System.Globalization;
+using System.Linq;
+using System.Threading;
+using System.Threading.Tasks;
+using Refrigerant.Recovery.Numerics;
+using Refrigerant.Recovery.Planning;
+
+namespace Refrigerant.Recovery.Soak;
+
+/// <summary>
+/// Random plans on every core for some minutes. Allowed outcomes: a plan whose ledger closes, or an argument error for a job that cannot be.
+/// A <see cref="ConvergenceException"/> is documented, but counted and listed.
+/// </summary>
+internal static class RandomPlans
+{
+    /// <summary>Memory may be this much more than after the first minute, when the tables of all refrigerants in use exist.</summary>
+    private const long Growth = 8 * 1024 * 1024;
+
+    /// <summary>The ledger closes to this share of the charge.</summary>
+    private const double Closure = 1e-9;
+
+    public static int Run(int minutes)
+    {
+        long plans = 0;
+        long refused = 0;
+        var failures = new ConcurrentDictionary<string, int>(StringComparer.Ordinal);
+        long atFirst = Memory();
+        long atLast = atFirst;
+        Report(0, 0, 0, atFirst);
+        for (int minute = 1; minute <= minutes; minute++)
+        {
+            var watch = Stopwatch.StartNew();
+            int seed = minute * 1_000_003;
+            Parallel.For(0, Environment.ProcessorCount, worker =>
+            {
+                var random = new Random(seed + worker);
+                while (watch.Elapsed.TotalSeconds < 60)
+                {
+                    Interlocked.Add(ref plans, Try(random, failures, ref refused));
+                }
+            });
+            atLast = Memory();
+            atFirst = minute == 1 ? atLast : atFirst;
+            Report(minute, plans, refused, atLast);
+        }
+
+        foreach (KeyValuePair<string, int> failure in failures.OrderByDescending(f => f.Value).Take(20))
+        {
+            Console.WriteLine($"  {failure.Value} x {failure.Key}");
+        }
+
+        bool grows = atLast - atFirst > Growth;
+        Console.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"{plans:N0} plans and {refused:N0} jobs turned down, {failures.Values.Sum()} failures; memory {(grows ? "grows" : "does not grow")} from the first minute to the last"));
+        return grows || !failures.IsEmpty ? 1 : 0;
+    }
+
+    private static int Try(Random random, ConcurrentDictionary<string, int> failures, ref long refused)
+    {
+        RecoveryJob job = RandomJobs.Next(random);
+        try
+        {
+            RecoveryPlan plan = RecoveryPlanner.Plan(job);
+            if (!(Math.Abs(plan.Ledger.Unexplained.Kilograms) <= Closure * plan.Ledger.Charge.Kilograms))
+            {
+                Count(failures, $"{job.Appliance.Fluid}: {FormattableString.Invariant($"ledger open by {plan.Ledger.Unexplained.Kilograms:E1} kg of {plan.Ledger.Charge.Kilograms:F2} kg")}");
+            }
+
+            return 1;
+        }
+        catch (ArgumentException)
+        {
+            Interlocked.Increment(ref refused);
+        }
+#pragma warning disable CA1031 // Every other exception is what this run looks for.
+        catch (Exception e)
+#pragma warning restore CA1031
+        {
+            Count(failures, $"{job.Appliance.Fluid}: {e.GetType().Name} {e.Message}");
+        }
+
+        return 0;
+    }
+
+    private static void Count(ConcurrentDictionary<string, int> failures, string what) => failures.AddOrUpdate(what, 1, (_, n) => n + 1);
+
+    private static long Memory()
+    {
+        GC.Collect();
+        GC.WaitForPendingFinalizers();
+        return GC.GetTotalMemory(forceFullCollection: true);
+    }
+
+    private static void Report(int minute, long plans, long refused, long memory) => Console.WriteLine(string.Create(
+        CultureInfo.InvariantCulture,
+        $"minute {minute,3}: {plans,8:N0} plans, {refused,7:N0} turned down, {memory / 1048576.0,7:F1} MiB managed, {Environment.WorkingSet / 1048576.0,7:F0} MiB working set"));
+}

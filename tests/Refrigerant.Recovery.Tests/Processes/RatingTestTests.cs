@@ -1,0 +1,96 @@
+using System;
+using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Processes;
+using UnitsNet;
+using Xunit;
+
+namespace Refrigerant.Recovery.Tests.Processes;
+
+public class RatingTestTests
+{
+    private static readonly Fluid R22 = Fluid.Get("R-22");
+
+    // Invented ratings of the size that certified lists show.
+    [Fact]
+    public void Vapor_rate_and_vacuum_come_back_within_half_a_percent()
+    {
+        RatingFit fit = RatingTest.Fit(new MachineRatings
+        {
+            Fluid = R22,
+            VaporRate = MassFlow.FromKilogramsPerMinute(0.25),
+            FinalVacuum = Pressure.FromKilopascals(34),
+            PushPullRate = MassFlow.FromKilogramsPerMinute(8),
+        });
+        Assert.True(fit.IsMet);
+        Assert.Equal(RatingKind.VaporRate, fit.UsedForDisplacement);
+        Assert.Equal(3, fit.Deviations.Count);
+        foreach (RatingDeviation deviation in fit.Deviations)
+        {
+            Assert.Equal(deviation.Rating != RatingKind.PushPullRate, deviation.IsFitted);
+            Assert.True(!deviation.IsFitted || Math.Abs(deviation.Relative.Percent) <= 0.5, $"{deviation.Rating} {deviation.Relative}");
+        }
+    }
+
+    [Theory]
+    [InlineData(VaporRateBasis.VaporChamber, 24)]
+    [InlineData(VaporRateBasis.VaporChamber, 40)]
+    [InlineData(VaporRateBasis.SteadyAtSaturation, 24)]
+    [InlineData(VaporRateBasis.AverageOfAppliance, 24)]
+    public void Every_basis_can_be_fitted(VaporRateBasis basis, double celsius)
+    {
+        RatingFit fit = RatingTest.Fit(new MachineRatings
+        {
+            Fluid = R22,
+            Temperature = Temperature.FromDegreesCelsius(celsius),
+            VaporRate = MassFlow.FromKilogramsPerMinute(0.5),
+            VaporBasis = basis,
+            FinalVacuum = Pressure.FromKilopascals(50),
+            RatingAppliance = Setups.Appliance("R-22", 10, 30, 24, 200),
+            Apparatus = RatingApparatus.LargeHoses,
+        });
+        Assert.True(fit.IsMet, fit.Deviations[0].Relative.ToString());
+    }
+
+    [Fact]
+    public void A_push_pull_rate_alone_gives_the_displacement()
+    {
+        RatingFit fit = RatingTest.Fit(new MachineRatings { Fluid = R22, PushPullRate = MassFlow.FromKilogramsPerMinute(8) });
+        Assert.True(fit.IsMet);
+        Assert.Equal(RatingKind.PushPullRate, fit.UsedForDisplacement);
+    }
+
+    [Fact]
+    public void A_known_machine_is_found_again()
+    {
+        RecoveryMachine known = Setups.Machine(0.3) with { ClearanceRatio = 0.03 };
+        var probe = new MachineRatings { Fluid = R22, VaporRate = MassFlow.FromKilogramsPerMinute(1), FinalVacuum = Pressure.FromKilopascals(30) };
+        var bench = new RatingBench(probe);
+        double vacuum = bench.FinalVacuum(known);
+        double rate = new RatingBench(probe with { FinalVacuum = Pressure.FromPascals(vacuum) }).VaporRate(known);
+        RatingFit fit = RatingTest.Fit(probe with { VaporRate = MassFlow.FromKilogramsPerSecond(rate), FinalVacuum = Pressure.FromPascals(vacuum) });
+        Assert.Equal(0.3, fit.Machine.Displacement.LitersPerSecond, 0.003);
+        Assert.Equal(0.03, fit.Machine.ClearanceRatio, 0.0005);
+    }
+
+    [Fact]
+    public void Ratings_that_no_machine_can_meet_are_said_to_be_so()
+    {
+        RatingFit fit = RatingTest.Fit(new MachineRatings { Fluid = R22, VaporRate = MassFlow.FromKilogramsPerMinute(500) });
+        Assert.False(fit.IsMet);
+        Assert.NotEmpty(fit.Findings);
+    }
+
+    [Fact]
+    public void Ratings_that_do_not_suffice_are_refused()
+    {
+        Assert.Throws<ArgumentException>(() => RatingTest.Fit(new MachineRatings { Fluid = R22, FinalVacuum = Pressure.FromKilopascals(34) }));
+        Assert.Throws<ArgumentException>(() => RatingTest.Fit(new MachineRatings
+        {
+            Fluid = R22,
+            VaporRate = MassFlow.FromKilogramsPerMinute(0.5),
+            VaporBasis = VaporRateBasis.AverageOfAppliance,
+        }));
+        Assert.Throws<ArgumentNullException>(() => RatingTest.Fit(null!));
+    }
+}

@@ -39,7 +39,8 @@ internal static class Faster
             Appliance = job.Appliance with { Temperature = Temperature.FromDegreesCelsius(35) },
         });
 
-        foreach (SetupOutcome outcome in SetupComparison.Run(job, [oneCylinder, warmer]).Outcomes)
+        SetupComparison own = SetupComparison.Run(job, [oneCylinder, warmer]);
+        foreach (SetupOutcome outcome in own.Outcomes)
         {
             Console.WriteLine(outcome);
         }

@@ -8,11 +8,12 @@ using System.Threading;
 using System.Threading.Tasks;
 using Refrigerant.Recovery.Numerics;
 using Refrigerant.Recovery.Planning;
+using Refrigerant.Recovery.Records;
 
 namespace Refrigerant.Recovery.Soak;
 
 /// <summary>
-/// Random plans on every core for some minutes. Allowed outcomes: a plan whose ledger closes, or an argument error for a job that cannot be.
+/// Random plans on every core for some minutes. Allowed outcomes: a plan whose ledger closes and whose documents are read back as written, or an argument error for a job that cannot be.
 /// A <see cref="ConvergenceException"/> is documented, but counted and listed.
 /// </summary>
 internal static class RandomPlans
@@ -22,6 +23,8 @@ internal static class RandomPlans
 
     /// <summary>The ledger closes to this share of the charge.</summary>
     private const double Closure = 1e-9;
+
+    private static readonly RecordFacts Facts = new() { Company = "Example Cooling", Location = "12 Sample Street", Date = new DateTime(2026, 11, 25) };
 
     public static int Run(int minutes)
     {
@@ -63,28 +66,44 @@ internal static class RandomPlans
     private static int Try(Random random, ConcurrentDictionary<string, int> failures, ref long refused)
     {
         RecoveryJob job = RandomJobs.Next(random);
+        RecoveryPlan plan;
         try
         {
-            RecoveryPlan plan = RecoveryPlanner.Plan(job);
-            if (!(Math.Abs(plan.Ledger.Unexplained.Kilograms) <= Closure * plan.Ledger.Charge.Kilograms))
-            {
-                Count(failures, $"{job.Appliance.Fluid}: {FormattableString.Invariant($"ledger open by {plan.Ledger.Unexplained.Kilograms:E1} kg of {plan.Ledger.Charge.Kilograms:F2} kg")}");
-            }
-
-            return 1;
+            plan = RecoveryPlanner.Plan(job);
         }
         catch (ArgumentException)
         {
             Interlocked.Increment(ref refused);
+            return 0;
         }
 #pragma warning disable CA1031 // Every other exception is what this run looks for.
         catch (Exception e)
-#pragma warning restore CA1031
         {
             Count(failures, $"{job.Appliance.Fluid}: {e.GetType().Name} {e.Message}");
+            return 0;
         }
 
-        return 0;
+        if (!(Math.Abs(plan.Ledger.Unexplained.Kilograms) <= Closure * plan.Ledger.Charge.Kilograms))
+        {
+            Count(failures, FormattableString.Invariant($"{job.Appliance.Fluid}: ledger open by {plan.Ledger.Unexplained.Kilograms:E1} kg of {plan.Ledger.Charge.Kilograms:F2} kg"));
+        }
+
+        try
+        {
+            string json = RecoveryPlanJson.Write(plan, course: true);
+            string record = RecoveryRecordJson.Write(RecoveryRecord.From(plan, Facts));
+            if (RecoveryPlanJson.Write(RecoveryPlanJson.Read(json)) != json || RecoveryRecordJson.Write(RecoveryRecordJson.Read(record)) != record)
+            {
+                Count(failures, $"{job.Appliance.Fluid}: a document differs when it is read and written again");
+            }
+        }
+        catch (Exception e)
+#pragma warning restore CA1031
+        {
+            Count(failures, $"{job.Appliance.Fluid}: writing the plan, {e.GetType().Name} {e.Message}");
+        }
+
+        return 1;
     }
 
     private static void Count(ConcurrentDictionary<string, int> failures, string what) => failures.AddOrUpdate(what, 1, (_, n) => n + 1);

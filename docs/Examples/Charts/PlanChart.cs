@@ -27,7 +27,7 @@ internal static class PlanChart
         RecoveryPlan plan = RecoveryPlanner.Plan(ExampleJob.Create());
         Draw(plot, plan, point => Math.Log10(point.AppliancePressure.Kilopascals));
         double level = plan.Requirement.RequiredPressure.Kilopascals;
-        plot.Add.HorizontalLine(Math.Log10(level), 1.5f, Colors.C3).LegendText =
+        plot.Add.HorizontalLine(Math.Log10(level), 1.5f, Colors.C3, LinePattern.Dashed).LegendText =
             FormattableString.Invariant($"level required: {level:F1} kPa absolute");
         double[] labelled = [50, 100, 200, 500, 1000];
         plot.Axes.Left.TickGenerator = new NumericManual([.. labelled.Select(
@@ -38,7 +38,7 @@ internal static class PlanChart
 
     private static void Draw(Plot plot, RecoveryPlan plan, Func<TrajectoryPoint, double> value)
     {
-        StageKind[] kinds = [StageKind.Equalize, StageKind.PushPull, StageKind.VaporRecovery, StageKind.Hold];
+        StageKind[] kinds = [StageKind.PushPull, StageKind.VaporRecovery, StageKind.Hold];
         for (int i = 0; i < kinds.Length; i++)
         {
             string label = Name(kinds[i]);
@@ -57,7 +57,6 @@ internal static class PlanChart
 
     private static string Name(StageKind kind) => kind switch
     {
-        StageKind.Equalize => "equalize",
         StageKind.PushPull => "push-pull",
         StageKind.VaporRecovery => "vapor recovery",
         _ => "hold",

@@ -20,7 +20,8 @@ internal static class ExampleJob
             Fittings = [Fitting.CoreDepressor()], // the valve core is still in
         };
         RecoveryCylinder cylinder = RecoveryCylinder.FromMark(
-            "DOT-4BA400", waterCapacity: Mass.FromPounds(47.6), tareWeight: Mass.FromPounds(27.5));
+            "DOT-4BA400", Mass.FromPounds(47.6), Mass.FromPounds(27.5));
+        ApplianceOil oil = new() { Mass = Mass.FromKilograms(0.5), Kind = OilKind.PolyolEster };
 
         return new RecoveryJob
         {
@@ -30,14 +31,19 @@ internal static class ExampleJob
                 Charge = Mass.FromKilograms(30),
                 InternalVolume = Volume.FromLiters(75),
                 Temperature = Temperature.FromDegreesCelsius(20),
-                HeatResistance = ThermalResistance.FromSquareMeterKelvinsPerWatt(0.005), // 200 W/K
+                HeatResistance = ThermalResistance.FromSquareMeterKelvinsPerWatt(0.005),
                 MetalMass = Mass.FromKilograms(150),
                 LiquidReachable = true,
                 LiquidHeel = Mass.FromKilograms(2),
-                Oil = new ApplianceOil { Mass = Mass.FromKilograms(0.5), Kind = OilKind.PolyolEster },
+                Oil = oil,
             },
             Machine = RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(0.5)),
-            Hoses = new HoseSet { VaporSide = [hose], LiquidSide = [hose], Discharge = [hose] },
+            Hoses = new HoseSet
+            {
+                VaporSide = [hose],
+                LiquidSide = [hose],
+                Discharge = [hose],
+            },
             Cylinders = [cylinder with { Label = "C1" }, cylinder with { Label = "C2" }],
         };
     }

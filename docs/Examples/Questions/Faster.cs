@@ -28,19 +28,19 @@ internal static class Faster
     {
         #region own
         RecoveryJob job = ExampleJob.Create();
+        RecoveryCylinder large = RecoveryCylinder.FromMark(
+            "DOT-4BA400", Mass.FromPounds(123), Mass.FromPounds(55));
         Setup oneCylinder = new("one large cylinder instead of two", job with
         {
-            Cylinders =
-            [
-                RecoveryCylinder.FromMark("DOT-4BA400", Mass.FromPounds(123), Mass.FromPounds(55)),
-            ],
+            Cylinders = [large],
         });
         Setup warmer = new("in the sun, at 35 °C", job with
         {
             Appliance = job.Appliance with { Temperature = Temperature.FromDegreesCelsius(35) },
         });
 
-        foreach (SetupOutcome outcome in SetupComparison.Run(job, [oneCylinder, warmer]).Outcomes)
+        SetupComparison own = SetupComparison.Run(job, [oneCylinder, warmer]);
+        foreach (SetupOutcome outcome in own.Outcomes)
         {
             Console.WriteLine(outcome);
         }

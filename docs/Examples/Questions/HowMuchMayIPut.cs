@@ -72,7 +72,8 @@ internal static class HowMuchMayIPut
             Pressure then = CylinderFill.PressureAt(cylinder, r32, overfilled, t);
             Pressure warmer = CylinderFill.PressureAt(
                 cylinder, r32, overfilled, t + TemperatureDelta.FromKelvins(10));
-            Console.WriteLine($"liquid-full at {t.DegreesFahrenheit:F0} °F, {t.DegreesCelsius:F1} °C");
+            Console.WriteLine(
+                $"liquid-full at {t.DegreesFahrenheit:F0} °F, {t.DegreesCelsius:F1} °C");
             Console.WriteLine($"pressure there: {then.PoundsForcePerSquareInch:F0} psia");
             Console.WriteLine($"10 K warmer:    {warmer.PoundsForcePerSquareInch:F0} psia");
         }

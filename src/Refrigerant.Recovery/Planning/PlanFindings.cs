@@ -33,7 +33,7 @@ internal static class PlanFindings
         findings.AddRange(run.Requirement.Findings);
         findings.AddRange(RefrigerantFacts.For(run.Job.Appliance.Fluid).Findings);
         findings.AddRange(Flammable(run));
-        findings.AddRange(run.Stages.Where(stage => stage.Result is not null).SelectMany(stage => stage.Result!.Findings));
+        findings.AddRange(StageFindings(run));
         findings.AddRange(Estimates(run));
         findings.Add(new Finding(
             Severity.Caution,
@@ -46,6 +46,13 @@ internal static class PlanFindings
                 .OrderByDescending(finding => finding.Severity),
         ];
     }
+
+    /// <summary>What stages found; of findings that differ in their numbers only, as one pull follows another, the last.</summary>
+    private static IEnumerable<Finding> StageFindings(PlanRun run) => run.Stages
+        .Where(stage => stage.Result is not null)
+        .SelectMany(stage => stage.Result!.Findings.Select(finding => (stage.Kind, Finding: finding)))
+        .GroupBy(found => (found.Kind, found.Finding.Severity, found.Finding.Subject, Words: new string([.. found.Finding.Message.Where(char.IsLetter)])))
+        .Select(group => group.Last().Finding);
 
     private static IEnumerable<Finding> Level(PlanRun run)
     {

@@ -20,7 +20,7 @@ namespace Refrigerant.Recovery.Processes;
 public static class Fractionation
 {
     /// <summary>Most of what is left that one step may draw.</summary>
-    private const double LargestShare = 0.01;
+    private const double LargestShare = 0.02;
 
     /// <summary>Bound on steps between two points of a course.</summary>
     private const int MaximumSteps = 2000;

@@ -68,17 +68,19 @@ internal static class DocumentReader
     private static void CheckObject(JsonElement element, JsonTypeInfo type, DocumentNode node)
     {
         Expect(element.ValueKind == JsonValueKind.Object, node, "it must be an object, in braces.");
+
+        // All names first: one that is no text makes even the search for another fail.
+        (string Name, JsonElement Value)[] members = [.. element.EnumerateObject().Select(member => (Text(() => member.Name, node), member.Value))];
         var seen = new HashSet<string>(StringComparer.Ordinal);
-        foreach (JsonProperty member in element.EnumerateObject())
+        foreach ((string name, JsonElement value) in members)
         {
-            string name = Text(() => member.Name, node);
             DocumentNode place = node.Member(name);
             Expect(seen.Add(name), place, "it is given twice.");
             JsonPropertyInfo? property = type.Properties.FirstOrDefault(p => p.Name == name);
             Expect(property is not null, place, $"there is no such member; known are {string.Join(", ", type.Properties.Select(p => p.Name))}.");
-            if (member.Value.ValueKind != JsonValueKind.Null)
+            if (value.ValueKind != JsonValueKind.Null)
             {
-                Check(member.Value, type.Options.GetTypeInfo(property!.PropertyType), place);
+                Check(value, type.Options.GetTypeInfo(property!.PropertyType), place);
             }
             else
             {

@@ -14,8 +14,9 @@ internal static class Plain
     private const string TwelveDigits = "G12";
     private const int CelsiusDecimals = 9;
 
+    /// <summary>The number rounded; adding zero turns a negative zero into a plain one.</summary>
     public static double Number(double value) =>
-        double.Parse(value.ToString(TwelveDigits, CultureInfo.InvariantCulture), NumberStyles.Float, CultureInfo.InvariantCulture);
+        double.Parse(value.ToString(TwelveDigits, CultureInfo.InvariantCulture), NumberStyles.Float, CultureInfo.InvariantCulture) + 0.0;
 
     public static double Kilograms(Mass value) => Number(value.Kilograms);
 

@@ -59,7 +59,8 @@ public class RecoveryJobJsonTests
     [Fact]
     public void What_is_written_is_written_the_same_again()
     {
-        foreach (RecoveryJob job in new[] { FullJob.Create(), Jobs.Chiller(), RecoveryJobJson.Read(Minimal) })
+        RecoveryJob freezing = RecoveryJobJson.Read(Minimal.Replace("temperatureCelsius\": 30", "temperatureCelsius\": -1e-13", StringComparison.Ordinal));
+        foreach (RecoveryJob job in new[] { FullJob.Create(), Jobs.Chiller(), RecoveryJobJson.Read(Minimal), freezing })
         {
             string once = RecoveryJobJson.Write(job);
             Assert.Equal(once, RecoveryJobJson.Write(RecoveryJobJson.Read(once)));
@@ -180,6 +181,7 @@ public class RecoveryJobJsonTests
     [InlineData("// no\n{}")]
     [InlineData("{\"a\": 01}")]
     [InlineData("{\"\\ud800\": 1}")]
+    [InlineData("{\"a\": 1, \"\\ud800\": 1}")]
     [InlineData("\ud800")]
     [InlineData("{\"appliance\": NaN}")]
     public void What_is_no_job_is_told_so(string text) => Assert.Throws<DocumentException>(() => RecoveryJobJson.Read(text));

@@ -14,9 +14,9 @@ internal static class DensityRoot
     private const double Arrived = 1e-14;
 
     /// <summary>The root on the liquid branch, from above: a cold liquid, where the branch exists. Falls back to the stiffest point found.</summary>
-    public static double Liquid(MixturePhase phase, double pressure)
+    public static double Liquid(MixturePhase phase, double pressure, double reducedStart = ColdLiquid)
     {
-        double rho = ColdLiquid * phase.ReducingDensity;
+        double rho = reducedStart * phase.ReducingDensity;
         for (int k = 0; k < MaximumIterations; k++)
         {
             double p = phase.PressureAt(rho, out double slope);

@@ -12,7 +12,7 @@ namespace Refrigerant.Recovery.Fluids.Mixtures;
 internal sealed class PhaseSplit
 {
     /// <summary>Relative change at which Newton has arrived: its next error is the square of it.</summary>
-    private const double Arrived = 1e-8;
+    private const double Arrived = 1e-7;
 
     private const int MaximumIterations = 40;
 
@@ -21,6 +21,11 @@ internal sealed class PhaseSplit
 
     /// <summary>Phases whose densities and compositions differ by less than this are one.</summary>
     private const double SamePhase = 1e-6;
+
+    /// <summary>Where a liquid's isotherm is looked at beyond its density, and a vapor's below its own: loops are wider than the gaps, and far beyond it some equations fail.</summary>
+    private static readonly double[] Denser = [1.04, 1.09, 1.15, 1.22, 1.3];
+
+    private static readonly double[] Thinner = [0.9, 0.7, 0.4];
 
     private readonly int _n;
     private readonly double[] _overall;
@@ -77,6 +82,32 @@ internal sealed class PhaseSplit
 
     /// <summary>Amounts in the liquid, mol.</summary>
     public double[] LiquidAmounts => _liquid;
+
+    /// <summary>
+    /// Whether the liquid is on the branch that only rises from it, and the vapor on that which only rises to it: several published equations
+    /// have loops between the phases with a stretch that is stable by itself.
+    /// </summary>
+    public bool IsOnOuterBranches()
+    {
+        foreach (double factor in Denser)
+        {
+            if (!(Liquid.PressureAt(factor * Liquid.Rho, out double slope) > Liquid.Pressure) || !(slope > 0))
+            {
+                return false;
+            }
+        }
+
+        foreach (double factor in Thinner)
+        {
+            _ = Vapor.PressureAt(factor * Vapor.Rho, out double slope);
+            if (!(slope > 0))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
 
     /// <summary>Keeps the present point for <see cref="Restore"/>.</summary>
     public void Save()

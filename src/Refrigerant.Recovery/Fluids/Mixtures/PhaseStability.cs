@@ -20,7 +20,8 @@ internal static class PhaseStability
     /// <param name="trial">The trial phase; its composition at the end is that which would form.</param>
     /// <param name="amounts">The start; the trial's amounts at the end.</param>
     /// <param name="isLiquid">Whether the trial is a liquid.</param>
-    public static bool Forms(MixturePhase bulk, MixturePhase trial, Span<double> amounts, bool isLiquid)
+    /// <param name="reducedStart">Where a liquid's density is sought from, in reducing densities: just above that of the liquids at hand.</param>
+    public static bool Forms(MixturePhase bulk, MixturePhase trial, Span<double> amounts, bool isLiquid, double reducedStart)
     {
         double pressure = bulk.Pressure;
         if (!(pressure > 0))
@@ -32,7 +33,7 @@ internal static class PhaseStability
         {
             trial.SetAmounts(amounts);
             trial.SetTemperature(bulk.T);
-            trial.SetDensity(isLiquid ? DensityRoot.Liquid(trial, pressure) : DensityRoot.Vapor(trial, pressure));
+            trial.SetDensity(isLiquid ? DensityRoot.Liquid(trial, pressure, reducedStart) : DensityRoot.Vapor(trial, pressure));
             double sum = 0, change = 0, distance = Math.Abs(Math.Log(trial.Rho / bulk.Rho));
             for (int i = 0; i < amounts.Length; i++)
             {

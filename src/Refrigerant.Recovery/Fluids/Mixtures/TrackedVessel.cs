@@ -21,6 +21,12 @@ internal sealed class TrackedVessel
     /// <summary>Share of the whole with which a new phase starts.</summary>
     private const double NewPhase = 1e-3;
 
+    /// <summary>
+    /// A first drop in a vapor lowers the pressure a little; what would lower it to less than this share is a liquid of the equation's own making
+    /// (R-114's has one at low pressure).
+    /// </summary>
+    private const double LeastPressureShare = 0.7;
+
     /// <summary>Newton without a near start may need several: amounts are approached in this many parts.</summary>
     private const int ColdParts = 8;
 
@@ -34,6 +40,7 @@ internal sealed class TrackedVessel
     private readonly double[] _trialAmounts;
     private readonly double[] _lastLiquid;
     private readonly double[] _lastVapor;
+    private readonly double _bulkReducingDensity;
     private bool _isStarted;
 
     /// <param name="model">The blend whose components, in their order, the amounts are of.</param>
@@ -45,6 +52,8 @@ internal sealed class TrackedVessel
         _split = new PhaseSplit(_engine.Equation);
         _single = new MixturePhase(_engine.Equation);
         _trial = new MixturePhase(_engine.Equation);
+        _single.SetComposition(_engine.Composition);
+        _bulkReducingDensity = _single.ReducingDensity;
         _amounts = new double[n];
         _last = new double[n];
         _trialAmounts = new double[n];
@@ -116,7 +125,7 @@ internal sealed class TrackedVessel
         if (Liquid.Amount > 0 && Vapor.Amount > 0)
         {
             Warm(volume);
-            if (_split.Solve(goal, _amounts, given, volume) == SplitOutcome.TwoPhase)
+            if (_split.Solve(goal, _amounts, given, volume) == SplitOutcome.TwoPhase && _split.IsOnOuterBranches() && IsNear(total))
             {
                 KeepTwoPhase();
                 return;
@@ -124,6 +133,16 @@ internal sealed class TrackedVessel
         }
 
         SolveSingle(goal, volume, given, total);
+    }
+
+    /// <summary>Whether the solution follows from the last one: a small step does not take away much of the pressure.</summary>
+    private bool IsNear(double total)
+    {
+        const double near = 8, share = 0.2;
+        double last = Liquid.Amount + Vapor.Amount;
+        return Math.Abs(_split.Temperature - Temperature) > near
+            || Math.Abs(total - last) > share * last
+            || _split.Pressure > LeastPressureShare * Pressure;
     }
 
     /// <summary>Moves the last solution to the present amounts and volume: each component keeps its split, each phase its density.</summary>
@@ -185,7 +204,7 @@ internal sealed class TrackedVessel
         bool isLiquid = _single.Rho > _engine.Critical.Density && temperature < _engine.Critical.Temperature;
         (isLiquid ? _lastVapor : _lastLiquid).CopyTo(_trialAmounts, 0);
         bool stable = _single.Pressure > 0 && _single.IsLocallyStable();
-        bool splits = PhaseStability.Forms(_single, _trial, _trialAmounts, !isLiquid) || !stable;
+        bool splits = PhaseStability.Forms(_single, _trial, _trialAmounts, !isLiquid, ReducedLiquid(temperature)) || !stable;
         if (splits && TrySplitFromSingle(goal, volume, given, total, temperature, isLiquid))
         {
             return;
@@ -206,6 +225,14 @@ internal sealed class TrackedVessel
         PhaseContent content = Content(_single, total, volume);
         Liquid = isLiquid ? content : default;
         Vapor = isLiquid ? default : content;
+    }
+
+    /// <summary>A little more than the reduced density of the bulk's saturated liquid.</summary>
+    private double ReducedLiquid(double temperature)
+    {
+        const double margin = 1.08;
+        double t = Math.Max(_engine.Curves.MinimumTemperature, Math.Min(_engine.Curves.MaximumTemperature, temperature));
+        return margin * _engine.Curves.Bubble.At(t).Density / (_engine.MolarMass * _bulkReducingDensity);
     }
 
     private bool TrySplitFromSingle(SplitGoal goal, double volume, double given, double total, double temperature, bool isLiquid)
@@ -236,7 +263,8 @@ internal sealed class TrackedVessel
             _split.Temperature = temperature;
             _split.LiquidVolume = isLiquid ? volume - Math.Min(0.5 * volume, scale / small * smallVolume) : scale / small * smallVolume;
             _split.VaporVolume = volume - _split.LiquidVolume;
-            if (_split.Solve(goal, _amounts, given, volume) == SplitOutcome.TwoPhase)
+            if (_split.Solve(goal, _amounts, given, volume) == SplitOutcome.TwoPhase && _split.IsOnOuterBranches()
+                && (isLiquid || _split.Pressure > LeastPressureShare * _single.Pressure))
             {
                 KeepTwoPhase();
                 return true;

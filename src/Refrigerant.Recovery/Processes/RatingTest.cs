@@ -26,6 +26,9 @@ public static class RatingTest
     private const double Saturated = 1.001;
 
     private const int MaximumIterations = 40;
+
+    /// <summary>The search ends after this many iterations that brought nothing.</summary>
+    private const int MostFruitless = 6;
     private const double SmallestDisplacement = 2e-7;
     private const double LargestDisplacement = 9;
     private const double SmallestClearance = 1e-4;
@@ -67,33 +70,41 @@ public static class RatingTest
 
         double density = ratings.Fluid.Model.SaturationAtTemperature(ratings.Temperature.Kelvins).Dew.Density;
         double displacement = Clamp(published / density * (used == RatingKind.VaporRate ? 2.5 : 0.1), SmallestDisplacement, LargestDisplacement);
-        RecoveryMachine machine = With(ratings, displacement, null);
-        bool met = false;
+        RecoveryMachine best = With(ratings, displacement, null);
+        double exponent = best.PolytropicExponent;
+        double? clearance = ratings.FinalVacuum is Pressure goal ? FirstClearance(ratings, goal.Pascals, exponent) : null;
         double bestError = double.PositiveInfinity;
-        RecoveryMachine best = machine;
-        double previous = 0;
-        for (int i = 0; i < MaximumIterations && !met; i++)
+        double fastest = 0;
+        int fruitless = 0;
+        for (int i = 0; i < MaximumIterations && bestError > Wanted && fruitless < MostFruitless; i++)
         {
-            double clearance = ratings.FinalVacuum is Pressure vacuum
-                ? Clearance(ratings, bench, displacement, vacuum.Pascals)
-                : machine.ClearanceRatio;
-            machine = With(ratings, displacement, clearance);
+            RecoveryMachine machine = With(ratings, displacement, clearance);
             double simulated = Rate(machine);
             double error = Math.Abs((simulated / published) - 1);
+            double vacuumRatio = 1;
+            if (clearance is double c && ratings.FinalVacuum is Pressure vacuum)
+            {
+                // The deepest vacuum is that of the discharge pressure over (1 + 1/c)^n: that gives the next clearance ratio.
+                vacuumRatio = bench.FinalVacuum(machine) / vacuum.Pascals;
+                error = Math.Max(error, Math.Abs(vacuumRatio - 1));
+                double inverse = (1 + (1 / c)) * Math.Pow(Clamp(vacuumRatio, 0.1, 10), 1 / exponent);
+                clearance = Clamp(1 / Math.Max(inverse - 1, 1), SmallestClearance, LargestClearance);
+            }
+
+            fruitless = error < bestError ? 0 : fruitless + 1;
             if (error < bestError)
             {
                 bestError = error;
                 best = machine;
             }
 
-            met = error < Wanted;
-            if (i > 0 && simulated < published && simulated < Saturated * previous)
+            if (Math.Abs(vacuumRatio - 1) < Required && i > 0 && simulated < published && simulated < Saturated * fastest)
             {
                 break;
             }
 
-            previous = Math.Max(previous, simulated);
-            displacement = Clamp(displacement * (simulated > 0 ? Clamp(published / simulated, 0.1, 10) : 10), SmallestDisplacement, LargestDisplacement);
+            fastest = Math.Max(fastest, simulated);
+            displacement = Clamp(displacement * (simulated > 0 ? Clamp(published / simulated, 0.1, 10) : 2), SmallestDisplacement, LargestDisplacement);
         }
 
         IReadOnlyList<RatingDeviation> deviations = Deviations(ratings, bench, best, used);
@@ -106,52 +117,12 @@ public static class RatingTest
         return new RatingFit(best, used, within, deviations, FindingsFor(within, deviations));
     }
 
-    /// <summary>The clearance ratio whose simulated final vacuum is the published one, in the logarithm of both.</summary>
-    private static double Clearance(MachineRatings ratings, RatingBench bench, double displacement, double vacuum)
+    /// <summary>The clearance ratio that has the final vacuum as its deepest against saturation at the rating temperature.</summary>
+    private static double FirstClearance(MachineRatings ratings, double vacuum, double exponent)
     {
-        double Deviation(double logarithm) => Math.Log(bench.FinalVacuum(With(ratings, displacement, Math.Exp(logarithm))) / vacuum);
-
-        double low = Math.Log(SmallestClearance);
-        double high = Math.Log(LargestClearance);
-        double fLow = Deviation(low);
-        if (fLow >= 0)
-        {
-            return SmallestClearance;
-        }
-
-        double fHigh = Deviation(high);
-        if (fHigh <= 0)
-        {
-            return LargestClearance;
-        }
-
-        int side = 0;
-        for (int i = 0; i < MaximumIterations && high - low > 1e-6; i++)
-        {
-            double at = ((low * fHigh) - (high * fLow)) / (fHigh - fLow);
-            double f = Deviation(at);
-            if (Math.Abs(f) < Wanted)
-            {
-                return Math.Exp(at);
-            }
-
-            if (f > 0)
-            {
-                high = at;
-                fHigh = f;
-                fLow = side > 0 ? 0.5 * fLow : fLow;
-                side = 1;
-            }
-            else
-            {
-                low = at;
-                fLow = f;
-                fHigh = side < 0 ? 0.5 * fHigh : fHigh;
-                side = -1;
-            }
-        }
-
-        return Math.Exp(0.5 * (low + high));
+        double discharge = ratings.Fluid.Model.SaturationAtTemperature(ratings.Temperature.Kelvins).Dew.Pressure;
+        double inverse = Math.Pow(Math.Max(1, discharge / vacuum), 1 / exponent);
+        return Clamp(1 / Math.Max(inverse - 1, 1), SmallestClearance, LargestClearance);
     }
 
     private static RecoveryMachine With(MachineRatings ratings, double displacement, double? clearance)

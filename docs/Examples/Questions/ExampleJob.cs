@@ -21,7 +21,11 @@ internal static class ExampleJob
         };
         RecoveryCylinder cylinder = RecoveryCylinder.FromMark(
             "DOT-4BA400", Mass.FromPounds(47.6), Mass.FromPounds(27.5));
-        ApplianceOil oil = new() { Mass = Mass.FromKilograms(0.5), Kind = OilKind.PolyolEster };
+        ApplianceOil oil = new()
+        {
+            Mass = Mass.FromKilograms(0.5),
+            Kind = OilKind.PolyolEster,
+        };
 
         return new RecoveryJob
         {

@@ -1,6 +1,16 @@
 using System;
-using Refrigerant.Recovery.Fluids;
-using UnitsNet;
+using System.Linq;
+using Refrigerant.Recovery.Findings;
+using Refrigerant.Recovery.Planning;
+using Refrigerant.Recovery.Records;
+using Refrigerant.Recovery.Samples.Console;
 
-Fluid fluid = Fluid.Get(args.Length > 0 ? args[0] : "R-134a");
-Console.WriteLine($"{fluid} saturated at 25 °C: {fluid.SaturationAt(Temperature.FromDegreesCelsius(25))}");
+// The chiller of the console sample, compiled ahead of time: the whole job, and its way through JSON and back.
+RecoveryJob job = RecoveryJobJson.Read(RecoveryJobJson.Write(ChillerJob.Create()));
+RecoveryPlan plan = RecoveryPlanner.Plan(job);
+Console.WriteLine(plan);
+Console.WriteLine(plan.Ledger);
+foreach (Finding finding in plan.Findings.Where(finding => finding.Severity >= Severity.Caution))
+{
+    Console.WriteLine(finding);
+}

@@ -41,28 +41,28 @@ internal static class Chart
     {
         Fonts.Default = SansSerif.FirstOrDefault(SKFontManager.Default.FontFamilies.Contains) ?? Fonts.Default;
         PlanPoint[] course = [.. plan.Course()];
-        double[] minutes = [.. course.Select(point => point.Time.Minutes)];
+        PlanPoint[] connected = [.. course.Where(point => point.Stage.Kind != StageKind.Hold)];
         var chart = new Multiplot();
         chart.AddPlots(3);
 
         Plot pressure = chart.GetPlot(0);
         pressure.Title(FormattableString.Invariant($"{plan.Job.Appliance.Fluid.Designation}, {plan.Job.Appliance.Charge.Kilograms:F0} kg: {plan.TotalDuration.Minutes:F0} min on site"));
-        Line(pressure, minutes, course, point => point.Point.AppliancePressure.Kilopascals, "appliance");
-        Line(pressure, minutes, course, point => point.Point.DischargePressure.Kilopascals, "cylinder");
+        Line(pressure, course, point => point.Point.AppliancePressure.Kilopascals, "appliance");
+        Line(pressure, connected, point => point.Point.DischargePressure.Kilopascals, "cylinder");
         ScottPlot.Plottables.HorizontalLine level = pressure.Add.HorizontalLine(plan.Requirement.RequiredPressure.Kilopascals, 1, Colors.Red, LinePattern.Dashed);
         level.LegendText = "required level";
         pressure.YLabel("kPa absolute");
 
         Plot temperature = chart.GetPlot(1);
-        Line(temperature, minutes, course, point => point.Point.ApplianceTemperature.DegreesCelsius, "refrigerant in the appliance");
-        Line(temperature, minutes, course, point => point.Point.MetalTemperature.DegreesCelsius, "metal of the appliance");
-        Line(temperature, minutes, course, point => point.Point.CylinderTemperature.DegreesCelsius, "cylinder");
+        Line(temperature, course, point => point.Point.ApplianceTemperature.DegreesCelsius, "refrigerant in the appliance");
+        Line(temperature, course, point => point.Point.MetalTemperature.DegreesCelsius, "metal of the appliance");
+        Line(temperature, connected, point => point.Point.CylinderTemperature.DegreesCelsius, "cylinder");
         temperature.Add.HorizontalLine(0, 1, Colors.SteelBlue, LinePattern.Dotted).LegendText = "water freezes";
         temperature.YLabel("°C");
 
         Plot mass = chart.GetPlot(2);
-        Line(mass, minutes, course, point => point.Point.ApplianceMass.Kilograms, "in the appliance");
-        Line(mass, minutes, course, point => point.Point.LiquidMass.Kilograms, "of that, liquid");
+        Line(mass, course, point => point.Point.ApplianceMass.Kilograms, "in the appliance");
+        Line(mass, course, point => point.Point.LiquidMass.Kilograms, "of that, liquid");
         mass.YLabel("kg");
         mass.XLabel("minutes since the start");
 
@@ -81,14 +81,14 @@ internal static class Chart
     }
 
     /// <summary>One line a stage, so that handling in between shows as a gap; one legend entry for all of them.</summary>
-    private static void Line(Plot plot, double[] minutes, PlanPoint[] course, Func<PlanPoint, double> value, string name)
+    private static void Line(Plot plot, PlanPoint[] course, Func<PlanPoint, double> value, string name)
     {
         Color color = plot.Add.Palette.GetColor(plot.GetPlottables().OfType<ScottPlot.Plottables.Scatter>().Select(line => line.LegendText).Where(text => text.Length > 0).Distinct().Count());
         bool first = true;
-        foreach (var stage in course.Select((point, index) => (point, index)).GroupBy(pair => pair.point.Stage))
+        foreach (IGrouping<PlannedStage, PlanPoint> stage in course.GroupBy(point => point.Stage))
         {
             ScottPlot.Plottables.Scatter line = plot.Add.ScatterLine(
-                stage.Select(pair => minutes[pair.index]).ToArray(), stage.Select(pair => value(pair.point)).ToArray(), color);
+                stage.Select(point => point.Time.Minutes).ToArray(), stage.Select(value).ToArray(), color);
             line.LineWidth = 2;
             line.LegendText = first ? name : string.Empty;
             first = false;

@@ -35,6 +35,7 @@ internal static class PlanReport
         Cylinders(plan);
         System.Console.WriteLine();
         Ledger(plan);
+        Drift(plan);
         System.Console.WriteLine();
         Screen.Say("Findings");
         foreach (Finding finding in plan.Findings)
@@ -98,6 +99,17 @@ internal static class PlanReport
                 FormattableString.Invariant($"{row.Mass.Pounds:F2}"),
                 FormattableString.Invariant($"{row.Mass / ledger.Charge * 100:F2} %"),
             }));
+    }
+
+    private static void Drift(RecoveryPlan plan)
+    {
+        if (plan.Fractionation?.LastLiquid is { } last)
+        {
+            string liquid = string.Join(", ", last.Liquid!.Select(c => FormattableString.Invariant($"{c.Designation} {c.MassFraction * 100:F1} %")));
+            System.Console.WriteLine();
+            Screen.Say(FormattableString.Invariant(
+                $"Vapor leaves richer in the volatile components: the last liquid is {liquid}, and boils under {last.Pressure.Kilopascals:F0} kPa where the blend as charged would under {last.FixedCompositionPressure.Kilopascals:F0} kPa absolute."));
+        }
     }
 
     private static string Name(StageKind kind) => kind switch

@@ -12,11 +12,11 @@ WhatIsLeft.Show();
 
 RecoveryPlan chiller = RecoveryPlanner.Plan(ChillerJob.Create());
 PlanReport.Show("A water chiller in a cold plant room", chiller);
+HowSure.Show(chiller.Job);
 
 RecoveryJob rooftop = RooftopJob.Create();
 PlanReport.Show("A rooftop unit with a zeotropic blend, on a hot roof at 1600 m", RecoveryPlanner.Plan(rooftop));
 WhatIsFaster.Show(rooftop);
-HowSure.Show(rooftop);
 
 string folder = args.Length > 0 ? args[0] : Environment.CurrentDirectory;
 Chart.Write(chiller, folder);

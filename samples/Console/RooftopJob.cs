@@ -38,6 +38,7 @@ internal static class RooftopJob
                 RecoveryCylinder.FromMark("4BA400", Mass.FromPounds(47.6), Mass.FromPounds(27.5)) with { Label = "C1", RequalificationDue = new DateTime(2028, 6, 1) },
             ],
             Barometer = Barometer.AtElevation(Length.FromMeters(1600)),
+            FollowComposition = true,
             Day = new DateTime(2026, 11, 25),
         };
     }

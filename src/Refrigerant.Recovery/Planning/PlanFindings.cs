@@ -22,7 +22,7 @@ internal static class PlanFindings
 
     private const string CommonPractice = "common practice, no source";
 
-    public static IReadOnlyList<Finding> For(PlanRun run, MassLedger ledger)
+    public static IReadOnlyList<Finding> For(PlanRun run, MassLedger ledger, FractionationResult? drift)
     {
         List<Finding> findings = [];
         findings.AddRange(Level(run));
@@ -34,6 +34,7 @@ internal static class PlanFindings
         findings.AddRange(RefrigerantFacts.For(run.Job.Appliance.Fluid).Findings);
         findings.AddRange(Flammable(run));
         findings.AddRange(StageFindings(run));
+        findings.AddRange(drift?.Findings ?? []);
         findings.AddRange(Estimates(run));
         findings.Add(new Finding(
             Severity.Caution,

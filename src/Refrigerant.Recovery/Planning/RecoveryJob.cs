@@ -61,6 +61,12 @@ public sealed record RecoveryJob
     /// <summary>Whether the machine empties itself into the last cylinder at the end; true by default.</summary>
     public bool ClearMachine { get; init; } = true;
 
+    /// <summary>
+    /// Whether the composition of a zeotropic blend is followed while vapor is drawn off it; false by default: it counts as fixed.
+    /// For blends of this package's own property models; of no effect for others.
+    /// </summary>
+    public bool FollowComposition { get; init; }
+
     /// <summary>Absolute pressure to which hoses and machine are swept of air, 10 Pa to 100 kPa; 15 inHg below a standard atmosphere (50.5 kPa) by default (common practice, no source).</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
     public Pressure SweepPressure

@@ -23,6 +23,7 @@ public sealed class RecoveryPlan
         IReadOnlyList<CylinderUse> cylinders,
         MassLedger ledger,
         ApplianceState end,
+        FractionationResult? fractionation,
         IReadOnlyList<Finding> findings)
     {
         Job = job;
@@ -32,6 +33,7 @@ public sealed class RecoveryPlan
         Cylinders = cylinders;
         Ledger = ledger;
         End = end;
+        Fractionation = fractionation;
         Findings = findings;
     }
 
@@ -60,6 +62,11 @@ public sealed class RecoveryPlan
 
     /// <summary>The appliance at the end.</summary>
     public ApplianceState End { get; }
+
+    /// <summary>
+    /// How the composition of a blend drifts over the first vapor recovery; null where it is not followed (<see cref="RecoveryJob.FollowComposition"/>).
+    /// </summary>
+    public FractionationResult? Fractionation { get; }
 
     /// <summary>What to know, heaviest first.</summary>
     public IReadOnlyList<Finding> Findings { get; }

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Numerics;
 using Refrigerant.Recovery.Processes;
@@ -25,8 +26,16 @@ public static class RecoveryPlanner
         var run = new PlanRun(job);
         run.Run();
         MassLedger ledger = Ledger(run);
+        FractionationResult? drift = Drift(run);
         return new RecoveryPlan(
-            job, run.Requirement, run.IsLevelReached, [.. run.Stages], Uses(run, ledger), ledger, run.State, PlanFindings.For(run, ledger));
+            job, run.Requirement, run.IsLevelReached, [.. run.Stages], Uses(run, ledger), ledger, run.State, drift, PlanFindings.For(run, ledger, drift));
+    }
+
+    private static FractionationResult? Drift(PlanRun run)
+    {
+        Appliance appliance = run.Job.Appliance;
+        VaporRecoveryResult? first = run.Stages.Select(stage => stage.Result).OfType<VaporRecoveryResult>().FirstOrDefault(result => result.Trajectory.Count > 0);
+        return run.Job.FollowComposition && first is not null && Fractionation.CanFollow(appliance.Fluid) ? Fractionation.Follow(appliance, first) : null;
     }
 
     private static MassLedger Ledger(PlanRun run)

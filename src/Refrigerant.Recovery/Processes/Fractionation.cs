@@ -25,11 +25,16 @@ public static class Fractionation
     /// <summary>Bound on steps between two points of a course.</summary>
     private const int MaximumSteps = 2000;
 
+    /// <summary>Whether a fluid is a blend whose composition can be followed: one of this package's own property models.</summary>
+    /// <param name="fluid">The fluid.</param>
+    /// <exception cref="ArgumentNullException">The fluid is null.</exception>
+    public static bool CanFollow(Fluid fluid) => Require.NotNull(fluid, nameof(fluid)).Model is MixtureModel;
+
     /// <summary>Follows the composition along a vapor recovery.</summary>
     /// <param name="appliance">The appliance, with a blend of the catalogue or of <see cref="Fluid.Blend"/>, in the composition it was charged with.</param>
     /// <param name="recovery">Its vapor recovery.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    /// <exception cref="ArgumentException">The fluid is no blend of this package's own property models.</exception>
+    /// <exception cref="ArgumentException">The fluid is no blend of this package's own property models, or the recovery has no course.</exception>
     /// <exception cref="ConvergenceException">No equilibrium was found for the charge as it stands at the start.</exception>
     public static FractionationResult Follow(Appliance appliance, VaporRecoveryResult recovery)
     {
@@ -41,20 +46,22 @@ public static class Fractionation
                 $"The appliance holds {fluid.Designation}; only a blend of this package's own property models can be followed.", nameof(appliance));
         }
 
-        return Follow(model, appliance.InternalVolume.CubicMeters, course);
+        return course.Count == 0
+            ? throw new ArgumentException("The recovery has no course: its starting state was outside the range of the equation.", nameof(recovery))
+            : Follow(model, appliance.InternalVolume.CubicMeters, course);
     }
 
     internal static FractionationResult Follow(MixtureModel model, double volume, IReadOnlyList<TrajectoryPoint> course)
     {
         var draw = new VaporDraw(model, volume, course[0].ApplianceKilograms, course[0].ApplianceKelvins);
-        var points = new List<FractionationPoint> { Point(model, draw, course[0]) };
+        var points = new List<FractionationPoint> { Point(model, draw, volume, course[0].Seconds) };
         bool isComplete = true;
         for (int k = 1; k < course.Count && isComplete; k++)
         {
             isComplete = TryMove(draw, course[k]);
             if (isComplete)
             {
-                points.Add(Point(model, draw, course[k]));
+                points.Add(Point(model, draw, volume, course[k].Seconds));
             }
         }
 
@@ -81,12 +88,12 @@ public static class Fractionation
         }
     }
 
-    private static FractionationPoint Point(MixtureModel model, VaporDraw draw, in TrajectoryPoint at) => new(
-        at.Seconds,
+    private static FractionationPoint Point(MixtureModel model, VaporDraw draw, double volume, double seconds) => new(
+        seconds,
         draw.Mass,
         draw.Temperature,
         draw.Pressure,
-        at.AppliancePascals,
+        model.VesselAtTemperature(draw.Temperature, draw.Mass / volume).Bulk.Pressure,
         draw.HasLiquid ? Fractions(model, draw.LiquidMassFractions()) : null,
         Fractions(model, draw.VaporMassFractions()));
 

@@ -32,6 +32,8 @@ internal sealed record JobDocument
 
     public bool? KeepAboveFreezing { get; init; }
 
+    public bool? FollowComposition { get; init; }
+
     public bool? ClearMachine { get; init; }
 
     public double? SweepPressureKilopascalsAbsolute { get; init; }
@@ -55,6 +57,7 @@ internal sealed record JobDocument
         Evacuation = EvacuationDocument.From(job.Evacuation),
         PushPull = job.PushPull,
         KeepAboveFreezing = job.KeepAboveFreezing,
+        FollowComposition = job.FollowComposition,
         ClearMachine = job.ClearMachine,
         SweepPressureKilopascalsAbsolute = Plain.Kilopascals(job.SweepPressure),
         LossPerConnectionMilliliters = Plain.Number(job.LossPerConnection.CubicMeters * 1e6),
@@ -83,6 +86,7 @@ internal sealed record JobDocument
                 Evacuation = Evacuation?.ToOptions(node.Member("evacuation")),
                 PushPull = PushPull ?? job.PushPull,
                 KeepAboveFreezing = KeepAboveFreezing ?? job.KeepAboveFreezing,
+                FollowComposition = FollowComposition ?? job.FollowComposition,
                 ClearMachine = ClearMachine ?? job.ClearMachine,
                 SweepPressure = SweepPressureKilopascalsAbsolute is double sweep ? Plain.PressureOf(sweep) : job.SweepPressure,
                 LossPerConnection = LossPerConnectionMilliliters is double loss ? new Volume(loss / 1e6, VolumeUnit.CubicMeter) : job.LossPerConnection,

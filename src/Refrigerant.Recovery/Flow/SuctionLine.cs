@@ -89,7 +89,7 @@ internal sealed class SuctionLine
         if (a * efficiency > 1)
         {
             IsChoked = true;
-            double flow = Choked(_line, unit, viscosity);
+            double flow = VaporLine.MassFlow(_line, pressure, density, viscosity, 0, out _);
             MassFlow = flow;
             x = DrawnAt(flow / unit / a, ratio);
             efficiency = EfficiencyAt(ratio / x);
@@ -163,24 +163,6 @@ internal sealed class SuctionLine
         double flow = a * EfficiencyAt(ratio / x) * x;
         double k = line.Resistance(flow * unit, viscosity) * line.MinimumArea * line.MinimumArea;
         return (flow * flow * (k - (2 * Math.Log(x)))) + (x * x) - 1;
-    }
-
-    private static double Choked(Line line, double unit, double viscosity)
-    {
-        double area2 = line.MinimumArea * line.MinimumArea;
-        double flow = 0.3 * unit;
-        for (int i = 0; i < MaximumIterations; i++)
-        {
-            double next = unit * VaporLine.CriticalRatio(line.Resistance(flow, viscosity) * area2);
-            double change = Math.Abs(next - flow);
-            flow = next;
-            if (change <= Tolerance * flow)
-            {
-                return flow;
-            }
-        }
-
-        throw new ConvergenceException("Choked flow not found.", MaximumIterations);
     }
 
     /// <summary>Where the machine draws the given share: η(r/x)·x = share.</summary>

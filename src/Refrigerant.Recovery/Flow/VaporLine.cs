@@ -11,8 +11,11 @@ namespace Refrigerant.Recovery.Flow;
 /// </remarks>
 internal static class VaporLine
 {
-    private const int MaximumIterations = 100;
+    private const int MaximumIterations = 40;
     private const double Tolerance = 1e-12;
+
+    /// <summary>Share of √(p1·ρ1)·A below which no flow is sought.</summary>
+    private const double LeastFlow = 1e-12;
 
     /// <summary>Mass flow from an inlet state to an outlet pressure, kg/s; zero where the outlet pressure is not below the inlet's.</summary>
     public static double MassFlow(Line line, double pressure, double density, double viscosity, double outletPressure, out bool choked)
@@ -24,27 +27,23 @@ internal static class VaporLine
         }
 
         double unit = line.MinimumArea * Math.Sqrt(pressure * density);
-        double area2 = line.MinimumArea * line.MinimumArea;
-        double ratio = Math.Max(0, outletPressure / pressure);
+        var excess = new Excess(line, unit, viscosity, Math.Max(0, outletPressure / pressure));
         double flow = 0.3 * unit;
         for (int i = 0; i < MaximumIterations; i++)
         {
-            double k = line.Resistance(flow, viscosity) * area2;
-            double critical = CriticalRatio(k);
-            choked = ratio <= critical;
-            double next = choked ? critical * unit : unit * Math.Sqrt((1 - (ratio * ratio)) / (k - (2 * Math.Log(ratio))));
-
-            // Friction depends on the flow as Re^-1 at most (laminar), so that the error at least halves each time.
-            double change = Math.Abs(next - flow);
-            flow = next;
-            if (change <= Tolerance * flow)
+            double change = excess.Value(flow);
+            flow += change;
+            if (Math.Abs(change) <= Tolerance * flow)
             {
+                choked = excess.IsChoked(flow);
                 return flow;
             }
         }
 
-        throw new ConvergenceException(
-            $"Vapor flow from {Require.Text(pressure)} Pa to {Require.Text(outletPressure)} Pa not found.", MaximumIterations);
+        // Where laminar flow turns turbulent the friction rises so steeply that plain iteration swings to and fro: bracket it.
+        flow = BracketedRoot.Find(ref excess, LeastFlow * unit, unit, Tolerance * unit);
+        choked = excess.IsChoked(flow);
+        return flow;
     }
 
     /// <summary>The pressure ratio at which a line of total loss <paramref name="k"/> chokes: x²·(K − 2·ln x) = 1 − x².</summary>
@@ -63,5 +62,21 @@ internal static class VaporLine
         }
 
         return 1 / Math.Sqrt(z);
+    }
+
+    /// <summary>The flow that follows from the friction at a flow, less that flow. Friction depends on the flow as Re^-1 at most (laminar).</summary>
+    private readonly struct Excess(Line line, double unit, double viscosity, double ratio) : IScalarFunction
+    {
+        public double Value(double x)
+        {
+            double k = Loss(x);
+            double critical = CriticalRatio(k);
+            double next = ratio <= critical ? critical * unit : unit * Math.Sqrt((1 - (ratio * ratio)) / (k - (2 * Math.Log(ratio))));
+            return next - x;
+        }
+
+        public bool IsChoked(double flow) => ratio <= CriticalRatio(Loss(flow));
+
+        private double Loss(double flow) => line.Resistance(flow, viscosity) * line.MinimumArea * line.MinimumArea;
     }
 }

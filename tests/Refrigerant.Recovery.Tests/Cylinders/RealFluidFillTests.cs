@@ -235,7 +235,13 @@ public sealed class RealFluidFillTests
             Fluid fluid = Fluid.All[sample.i];
             RecoveryCylinder cylinder = Cylinder(50, 30);
             Temperature temperature = new(Math.Max(sample.t, fluid.Model.Range.MinimumTemperature - 273.15 + 1), TemperatureUnit.DegreeCelsius);
-            double most = cylinder.InternalVolume.CubicMeters * fluid.Model.StateAt(temperature.Kelvins, Math.Min(3e7, 0.99 * fluid.Model.Range.MaximumPressure)).Density;
+
+            // More than fits as liquid at the equation's lowest temperature is refused.
+            PropertyModel model = fluid.Model;
+            double densest = Math.Min(
+                model.StateAt(temperature.Kelvins, Math.Min(3e7, 0.99 * model.Range.MaximumPressure)).Density,
+                model.SaturationAtTemperature(model.Range.MinimumTemperature).Bubble.Density);
+            double most = cylinder.InternalVolume.CubicMeters * densest;
             double low = most * 0.001 * Math.Min(sample.m.Item1, sample.m.Item2);
             double high = most * 0.001 * Math.Max(sample.m.Item1, sample.m.Item2);
             double lower = CylinderFill.PressureAt(cylinder, fluid, Kilograms(low), temperature).Pascals;

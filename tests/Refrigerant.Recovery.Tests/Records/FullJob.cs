@@ -92,6 +92,7 @@ internal static class FullJob
         },
         PushPull = PushPullUse.Always,
         KeepAboveFreezing = true,
+        FollowComposition = true,
         ClearMachine = false,
         SweepPressure = Pressure.FromKilopascals(40),
         LossPerConnection = Volume.FromMilliliters(3.5),

@@ -54,7 +54,7 @@ internal static class WhatIsLeft
             closed,
             new ResidualOptions
             {
-                RiseTest = new RiseTest
+                RiseTest = new RiseReading
                 {
                     Pressure = closed + Pressure.FromKilopascals(60),
                     Temperature = Temperature.FromDegreesCelsius(5),

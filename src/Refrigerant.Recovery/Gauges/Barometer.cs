@@ -9,7 +9,7 @@ namespace Refrigerant.Recovery.Gauges;
 /// The pressure of the surrounding air, which turns gauge and vacuum readings into absolute pressures and back. Immutable.
 /// </summary>
 /// <remarks>
-/// A gauge shows the difference to the air around it: "15 inHg" of vacuum is 50.5 kPa absolute at sea level and 34 kPa at 1600 m.
+/// A gauge shows the difference to the air around it: "15 inHg" of vacuum is 50.5 kPa absolute at sea level and 32.7 kPa at 1600 m.
 /// Vacuum readings are positive below the barometer. For inches of mercury see <see cref="Mercury"/>.
 /// </remarks>
 public sealed class Barometer

@@ -22,5 +22,5 @@ public sealed class InputInfluence
     public double OnRemaining { get; }
 
     /// <summary>Input and correlations, culture-invariant.</summary>
-    public override string ToString() => FormattableString.Invariant($"{Input}: {OnDuration:+0.00;-0.00} on time, {OnRemaining:+0.00;-0.00} on what remains");
+    public override string ToString() => FormattableString.Invariant($"{Input}: {OnDuration:+0.00;-0.00;0.00} on time, {OnRemaining:+0.00;-0.00;0.00} on what remains");
 }

@@ -38,7 +38,7 @@ internal static class VaporRecoveryFindings
         End(findings, machine, options, end, state, cylinder);
         Liquid(findings, end, state);
         Freezing(findings, system);
-        Discharge(findings, hottest);
+        Discharge(findings, hottest, system.HighestRatio > 0);
         if (lineShare < SlowLine)
         {
             findings.Add(new Finding(
@@ -127,8 +127,17 @@ internal static class VaporRecoveryFindings
         }
     }
 
-    private static void Discharge(List<Finding> findings, Temperature? hottest)
+    private static void Discharge(List<Finding> findings, Temperature? hottest, bool hasCompressed)
     {
+        if (hottest is null && hasCompressed)
+        {
+            findings.Add(new Finding(
+                Severity.Caution,
+                FindingSubject.Machine,
+                "Discharge gas of the machine comes out hotter than the refrigerant's equation of state reaches; oil does not stand that for long. Let the machine rest, or cool the cylinder.",
+                CommonPractice));
+        }
+
         if (hottest is Temperature discharge && discharge.DegreesCelsius > WarmDischarge)
         {
             bool hot = discharge.DegreesCelsius > HotDischarge;

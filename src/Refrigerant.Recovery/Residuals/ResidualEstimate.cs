@@ -38,7 +38,7 @@ internal sealed class ResidualEstimate
     {
         double density = VaporDensity.At(_model, _temperature, _pressure, out VaporState state);
         MassRange liquid = _options.Liquid is UnitsNet.Mass known ? Known(known.Kilograms)
-            : _options.RiseTest is RiseTest rise ? Rise(density, rise)
+            : _options.RiseTest is RiseReading rise ? Rise(density, rise)
             : Unknown(state);
         if (state == VaporState.AboveSaturation)
         {
@@ -114,7 +114,7 @@ internal sealed class ResidualEstimate
     /// What boiled off during the hold: V·(ρ2 − ρ1), densities of the real vapor at the two states. At least that much liquid was there;
     /// all of it if the last pressure is clear below saturation. The bounds take each reading at its worst.
     /// </summary>
-    private MassRange Rise(double first, RiseTest rise)
+    private MassRange Rise(double first, RiseReading rise)
     {
         double temperature = rise.Temperature.Kelvins;
         double pressure = rise.Pressure.Pascals;

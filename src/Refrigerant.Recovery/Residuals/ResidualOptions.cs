@@ -58,7 +58,7 @@ public sealed record ResidualOptions
     = new(0, MassUnit.Kilogram);
 
     /// <summary>A hold with closed valves after the pressure was reached; null where none was made. Not together with <see cref="Liquid"/>.</summary>
-    public RiseTest? RiseTest { get; init; }
+    public RiseReading? RiseTest { get; init; }
 
     /// <summary>Oil in the appliance; null where none is to be counted.</summary>
     public OilCharge? Oil { get; init; }

@@ -103,7 +103,7 @@ public sealed class ResidualChargeTests
     [Fact]
     public void RiseTest_CountsWhatBoiledOff()
     {
-        RiseTest rise = new()
+        RiseReading rise = new()
         {
             Pressure = Pascals(150_000),
             Temperature = Kelvins(295),
@@ -126,7 +126,7 @@ public sealed class ResidualChargeTests
     [Fact]
     public void RiseTest_ThatReachesSaturation_IsALowerBound()
     {
-        RiseTest rise = new() { Pressure = Pascals(Model.BubblePressure(295)), Temperature = Kelvins(295) };
+        RiseReading rise = new() { Pressure = Pascals(Model.BubblePressure(295)), Temperature = Kelvins(295) };
         ResidualCharge left = Simple(200, 290, 50_000, new ResidualOptions { RiseTest = rise });
         Assert.Contains(left.Findings, f => f.Severity == Severity.Warning && f.Message.Contains("lower bound", StringComparison.Ordinal));
     }
@@ -134,20 +134,20 @@ public sealed class ResidualChargeTests
     [Fact]
     public void RiseTest_WithoutRise_FindsNothing()
     {
-        RiseTest flat = new() { Pressure = Pascals(50_000), Temperature = Kelvins(290) };
+        RiseReading flat = new() { Pressure = Pascals(50_000), Temperature = Kelvins(290) };
         ResidualCharge left = Simple(200, 290, 50_000, new ResidualOptions { RiseTest = flat });
         Assert.Equal(0, left.Liquid.Best.Kilograms);
         Assert.Equal(0, left.Liquid.Low.Kilograms);
         Assert.True(left.Liquid.High.Kilograms > 0);
         Assert.Contains(left.Findings, f => f.Severity == Severity.Note && f.Message.Contains("did not rise", StringComparison.Ordinal));
-        RiseTest falling = flat with { Pressure = Pascals(40_000), PressureAccuracy = Pascals(0), TemperatureAccuracy = default };
+        RiseReading falling = flat with { Pressure = Pascals(40_000), PressureAccuracy = Pascals(0), TemperatureAccuracy = default };
         Assert.Equal(0, Simple(200, 290, 50_000, new ResidualOptions { RiseTest = falling }).Liquid.High.Kilograms);
     }
 
     [Fact]
     public void LiquidAndRiseTest_Together_AreAnError()
     {
-        RiseTest rise = new() { Pressure = Pascals(50_000), Temperature = Kelvins(290) };
+        RiseReading rise = new() { Pressure = Pascals(50_000), Temperature = Kelvins(290) };
         ArgumentException e = Assert.Throws<ArgumentException>(() => Simple(10, 290, 50_000, new ResidualOptions { Liquid = Kilograms(1), RiseTest = rise }));
         Assert.Equal("options", e.ParamName);
     }
@@ -255,8 +255,8 @@ public sealed class ResidualChargeTests
         Assert.ThrowsAny<ArgumentException>(() => Simple(10, value, 50_000));
         Assert.ThrowsAny<ArgumentException>(() => Simple(10, 300, value));
         Assert.ThrowsAny<ArgumentException>(() => new ResidualOptions { Charge = Kilograms(value) });
-        Assert.ThrowsAny<ArgumentException>(() => new RiseTest { Pressure = Pascals(value), Temperature = Kelvins(300) });
-        Assert.ThrowsAny<ArgumentException>(() => new RiseTest { Pressure = Pascals(1), Temperature = Kelvins(value) });
+        Assert.ThrowsAny<ArgumentException>(() => new RiseReading { Pressure = Pascals(value), Temperature = Kelvins(300) });
+        Assert.ThrowsAny<ArgumentException>(() => new RiseReading { Pressure = Pascals(1), Temperature = Kelvins(value) });
         Assert.ThrowsAny<ArgumentException>(() => new ResidualSpace { Volume = Liters(1), Temperature = Kelvins(value), Pressure = Pascals(1) });
         Assert.ThrowsAny<ArgumentException>(() => new ResidualSpace { Volume = Liters(1), Temperature = Kelvins(300), Pressure = Pascals(value) });
         Assert.ThrowsAny<ArgumentException>(() => OilCharge.Mineral(Kilograms(1)) with { SolubilityFactor = value });
@@ -267,8 +267,8 @@ public sealed class ResidualChargeTests
             Assert.ThrowsAny<ArgumentException>(() => new ResidualOptions { Liquid = Kilograms(value) });
             Assert.ThrowsAny<ArgumentException>(() => new ResidualOptions { LiquidUncertainty = Kilograms(value) });
             Assert.ThrowsAny<ArgumentException>(() => new ResidualSpace { Volume = Liters(value), Temperature = Kelvins(300), Pressure = Pascals(1) });
-            Assert.ThrowsAny<ArgumentException>(() => new RiseTest { Pressure = Pascals(1), Temperature = Kelvins(300), PressureAccuracy = Pascals(value) });
-            Assert.ThrowsAny<ArgumentException>(() => new RiseTest { Pressure = Pascals(1), Temperature = Kelvins(300), TemperatureAccuracy = new TemperatureDelta(value, TemperatureDeltaUnit.Kelvin) });
+            Assert.ThrowsAny<ArgumentException>(() => new RiseReading { Pressure = Pascals(1), Temperature = Kelvins(300), PressureAccuracy = Pascals(value) });
+            Assert.ThrowsAny<ArgumentException>(() => new RiseReading { Pressure = Pascals(1), Temperature = Kelvins(300), TemperatureAccuracy = new TemperatureDelta(value, TemperatureDeltaUnit.Kelvin) });
         }
     }
 
@@ -280,6 +280,6 @@ public sealed class ResidualChargeTests
         Assert.Throws<ArgumentNullException>(() => new ResidualSpace { Label = null!, Volume = Liters(1), Temperature = Kelvins(300), Pressure = Pascals(1) });
         ResidualOptions none = new() { Charge = null, Liquid = null };
         Assert.Null(none.Charge);
-        Assert.Equal(1, new RiseTest { Pressure = Pascals(1), Temperature = Kelvins(300) }.PressureAccuracy.Kilopascals, 1e-12);
+        Assert.Equal(1, new RiseReading { Pressure = Pascals(1), Temperature = Kelvins(300) }.PressureAccuracy.Kilopascals, 1e-12);
     }
 }

@@ -53,7 +53,7 @@ public sealed class HostileInputTests
         (fluid, a, b, c) => Numbers(ResidualCharge.Estimate(
             fluid, new Volume(0.05, VolumeUnit.CubicMeter), Kelvins(290), Pascals(50_000), new ResidualOptions { Liquid = Kilograms(a), LiquidUncertainty = Kilograms(b), Charge = Kilograms(c) })),
         (fluid, a, b, c) => Numbers(ResidualCharge.Estimate(
-            fluid, new Volume(0.05, VolumeUnit.CubicMeter), Kelvins(290), Pascals(50_000), new ResidualOptions { RiseTest = new RiseTest { Pressure = Pascals(a), Temperature = Kelvins(b), PressureAccuracy = Pascals(c) } })),
+            fluid, new Volume(0.05, VolumeUnit.CubicMeter), Kelvins(290), Pascals(50_000), new ResidualOptions { RiseTest = new RiseReading { Pressure = Pascals(a), Temperature = Kelvins(b), PressureAccuracy = Pascals(c) } })),
         (fluid, a, b, c) => Numbers(ResidualCharge.Estimate(
             fluid, new Volume(0.05, VolumeUnit.CubicMeter), Kelvins(290), Pascals(c), new ResidualOptions { Oil = OilCharge.Polyolester(Kilograms(a)) with { SolubilityFactor = b } })),
         (fluid, a, b, c) => Numbers(ResidualCharge.Estimate(

@@ -8,7 +8,7 @@ namespace Refrigerant.Recovery.Residuals;
 /// <summary>
 /// A hold with closed valves: pressure and temperature at its end. The pressure rise tells how much liquid boiled off meanwhile. Immutable.
 /// </summary>
-public sealed record RiseTest
+public sealed record RiseReading
 {
     /// <summary>Absolute pressure at the end of the hold, greater than zero.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>

@@ -107,5 +107,5 @@ internal static class RandomStates
         double.IsFinite(s.Temperature) && double.IsFinite(s.Pressure) && double.IsFinite(s.Density) && s.Density > 0 && double.IsFinite(s.Enthalpy)
         && double.IsFinite(s.Entropy) && s.VaporFraction is >= 0 and <= 1 && s.Phase != Phase.Undefined;
 
-    private static bool Finite(in SaturationViscosity v) => v.Liquid is > 0 and < 1 && v.Vapor is > 0 and < 1;
+    private static bool Finite(in SaturationViscosity v) => double.IsFinite(v.Liquid) && v.Liquid > 0 && double.IsFinite(v.Vapor) && v.Vapor > 0;
 }

@@ -5,6 +5,7 @@ using System.Threading;
 using FsCheck.Xunit;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Fluids.Helmholtz;
+using Refrigerant.Recovery.Numerics;
 using Xunit;
 
 namespace Refrigerant.Recovery.Tests.Fluids;
@@ -58,12 +59,11 @@ public class PureModelContractTests
         }
     }
 
-    /// <summary>Any two numbers give finite results or a range error.</summary>
+    /// <summary>Any two numbers give finite results or a range error; for a blend, whose two phases may not be found, that documented error too.</summary>
     [Property(MaxTest = 2000)]
     public void AnyNumbersGiveFiniteResultsOrRangeErrors(double a, double b, byte choice)
     {
-        Fluid[] pure = [.. Fluid.All.Where(fluid => !fluid.IsBlend)];
-        PropertyModel model = pure[choice % pure.Length].Model;
+        PropertyModel model = Fluid.All[choice % Fluid.All.Count].Model;
         double t = model.Range.MinimumTemperature + (Math.Abs(a % 1) * (model.Range.MaximumTemperature - model.Range.MinimumTemperature));
         Check(() => Finite(model.StateAt(a, b)));
         Check(() => Finite(model.StateAt(t, Math.Abs(b) * 1e4)));
@@ -73,13 +73,17 @@ public class PureModelContractTests
         Check(() => Finite(model.StateAtEntropy(Math.Abs(b) * 1e4, a * 100)));
         Check(() => Finite(model.SaturationAtPressure(Math.Abs(b) * 1e4).Dew));
 
-        static void Check(Action call)
+        void Check(Action call)
         {
             try
             {
                 call();
             }
             catch (PropertyRangeException)
+            {
+                return;
+            }
+            catch (ConvergenceException) when (model.Composition.Count > 1)
             {
                 return;
             }

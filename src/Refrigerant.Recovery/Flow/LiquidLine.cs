@@ -9,7 +9,7 @@ internal static class LiquidLine
     /// <summary>Standard gravity, m/s².</summary>
     public const double Gravity = 9.80665;
 
-    private const int MaximumIterations = 200;
+    private const int MaximumIterations = 80;
     private const double Tolerance = 1e-12;
 
     /// <summary>Pressure drop from inlet to outlet at a mass flow, static head included, Pa.</summary>
@@ -37,7 +37,15 @@ internal static class LiquidLine
             }
         }
 
-        throw new ConvergenceException($"Liquid flow for {Require.Text(difference)} Pa not found.", MaximumIterations);
+        // Where laminar flow turns turbulent plain iteration can swing to and fro; the drop rises with the flow, so a bracket finds it.
+        var excess = new Excess(line, available, density, viscosity);
+        double upper = flow;
+        for (int i = 0; i < MaximumIterations && excess.Value(upper) < 0; i++)
+        {
+            upper *= 2;
+        }
+
+        return BracketedRoot.Find(ref excess, 0, upper, Tolerance * upper);
     }
 
     /// <summary>Lowest pressure in the line at a mass flow, at the end of any of its hoses, Pa.</summary>
@@ -77,6 +85,12 @@ internal static class LiquidLine
 
         var function = new Margin(line, inletPressure, floor, density, viscosity);
         return BracketedRoot.Find(ref function, 0, upper, Tolerance * upper);
+    }
+
+    /// <summary>The friction at a flow, less the pressure available for it.</summary>
+    private readonly struct Excess(Line line, double available, double density, double viscosity) : IScalarFunction
+    {
+        public double Value(double x) => (line.Resistance(x, viscosity) * x * x / (2 * density)) - available;
     }
 
     private readonly struct Margin(Line line, double inlet, double floor, double density, double viscosity) : IScalarFunction

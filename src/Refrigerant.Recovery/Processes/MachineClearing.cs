@@ -56,11 +56,19 @@ public sealed class MachineClearing
     /// <exception cref="ArgumentOutOfRangeException">A pressure is not greater than zero, or not finite.</exception>
     /// <exception cref="PropertyRangeException">A state is outside the range of the refrigerant's equation.</exception>
     public static MachineClearing Estimate(
-        Fluid fluid, RecoveryMachine machine, HoseSet hoses, Temperature temperature, Pressure cylinderPressure, Pressure targetPressure)
+        Fluid fluid, RecoveryMachine machine, HoseSet hoses, Temperature temperature, Pressure cylinderPressure, Pressure targetPressure) => Estimate(
+            Require.NotNull(fluid, nameof(fluid)),
+            Require.NotNull(machine, nameof(machine)),
+            HoseSet.VolumeOf(Require.NotNull(hoses, nameof(hoses)).Discharge),
+            temperature,
+            cylinderPressure,
+            targetPressure);
+
+    /// <summary>The same with a volume of discharge hoses, m³, which may be zero.</summary>
+    internal static MachineClearing Estimate(
+        Fluid fluid, RecoveryMachine machine, double hose, Temperature temperature, Pressure cylinderPressure, Pressure targetPressure)
     {
-        PropertyModel model = Require.NotNull(fluid, nameof(fluid)).Model;
-        _ = Require.NotNull(machine, nameof(machine));
-        double hose = HoseSet.VolumeOf(Require.NotNull(hoses, nameof(hoses)).Discharge);
+        PropertyModel model = fluid.Model;
         double discharge = Require.Positive(cylinderPressure.Pascals, "Pa", nameof(cylinderPressure));
         double target = Require.Positive(targetPressure.Pascals, "Pa", nameof(targetPressure));
         double kelvins = Require.Positive(temperature.Kelvins, "K", nameof(temperature));

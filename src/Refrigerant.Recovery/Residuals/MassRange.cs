@@ -34,4 +34,6 @@ public readonly struct MassRange
 
     internal MassRange Plus(in MassRange other) => new(
         LowKilograms + other.LowKilograms, BestKilograms + other.BestKilograms, HighKilograms + other.HighKilograms);
+
+    internal MassRange Times(double factor) => new(LowKilograms * factor, BestKilograms * factor, HighKilograms * factor);
 }

@@ -43,6 +43,23 @@ internal static class OilSolubility
             return null;
         }
 
+        return AtMoleFraction(model, x, oil);
+    }
+
+    /// <summary>
+    /// Mass in the oil for every state. Close to saturation it is that at the end of the rule, and <paramref name="atLeast"/> says so; above the
+    /// saturation curves the pressure at their end stands for saturation, which gives too much rather than too little.
+    /// </summary>
+    public static MassRange DissolvedUpToLimit(PropertyModel model, double temperature, double pressure, OilCharge oil, out bool atLeast)
+    {
+        double highest = Math.Min(temperature, model.Range.MaximumSaturationTemperature);
+        MassRange? dissolved = Dissolved(model, highest, pressure, oil);
+        atLeast = dissolved is null;
+        return dissolved ?? AtMoleFraction(model, HighestSaturation, oil);
+    }
+
+    private static MassRange AtMoleFraction(PropertyModel model, double x, OilCharge oil)
+    {
         double raoult = oil.Mass.Kilograms * x * model.MolarMass / ((1 - x) * oil.MolarMass.KilogramsPerMole);
         double factor = oil.SolubilityFactor;
         return new MassRange(raoult * Math.Min(LowFactor, factor), raoult * factor, raoult * Math.Max(HighFactor, factor));

@@ -19,7 +19,9 @@ public static class RuleBook
         .. ListedFillingRatio.All.Select(row => row.Figure),
         .. OilBearingFillingRatio.All.Select(row => row.Figure),
         .. NonCondensableFigures.All,
+        .. PurityFigures.All,
         .. OilSolubility.Figures,
         .. EvacuationFigures.All,
+        .. OilServiceFigures.All,
     ];
 }

@@ -1,0 +1,58 @@
+using System;
+using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Findings;
+using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Numerics;
+
+namespace Refrigerant.Recovery.Rules;
+
+/// <summary>Whether an oil is one that goes with a refrigerant in customary use.</summary>
+public static class OilMatch
+{
+    /// <summary>The family that a kind of oil belongs to.</summary>
+    /// <param name="oil">The kind of oil.</param>
+    /// <exception cref="ArgumentOutOfRangeException">No such kind.</exception>
+    public static OilFamilies FamilyOf(OilKind oil) => oil switch
+    {
+        OilKind.Mineral or OilKind.Alkylbenzene => OilFamilies.Mineral,
+        OilKind.PolyolEster or OilKind.PolyvinylEther => OilFamilies.Polyolester,
+        OilKind.PolyalkyleneGlycol => OilFamilies.PolyalkyleneGlycol,
+        _ => throw new ArgumentOutOfRangeException(nameof(oil), $"oil is {(int)oil}; it must be a kind of {nameof(OilKind)}."),
+    };
+
+    /// <summary>The finding where the oil is not one in customary use with the refrigerant, or that is not known here; null where it is.</summary>
+    /// <param name="fluid">The refrigerant.</param>
+    /// <param name="oil">The kind of oil.</param>
+    /// <exception cref="ArgumentNullException">The fluid is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">No such kind of oil.</exception>
+    public static Finding? Check(Fluid fluid, OilKind oil)
+    {
+        OilFamilies family = FamilyOf(oil);
+        OilFamilies customary = RefrigerantFacts.For(Require.NotNull(fluid, nameof(fluid))).Oils;
+        if ((customary & family) != OilFamilies.None)
+        {
+            return null;
+        }
+
+        string data = "the maker's data decide.";
+        return customary == OilFamilies.None
+            ? new Finding(
+                Severity.Note, FindingSubject.Oil, $"Which oils are customary with {fluid.Designation} is not known here: {data}", OilServiceFigures.CommonPractice)
+            : new Finding(
+                Severity.Caution,
+                FindingSubject.Oil,
+                $"{fluid.Designation} is customarily used with {Text(customary)}, not with {Text(family)}: {data}",
+                OilServiceFigures.Families.Source);
+    }
+
+    /// <summary>The families in words.</summary>
+    internal static string Text(OilFamilies families) => families switch
+    {
+        OilFamilies.None => "an oil that is not known here",
+        OilFamilies.Mineral => "mineral oil",
+        OilFamilies.Polyolester => "polyolester",
+        OilFamilies.PolyalkyleneGlycol => "polyalkylene glycol",
+        OilFamilies.Polyalphaolefin => "polyalphaolefin",
+        _ => families.ToString().ToLowerInvariant(),
+    };
+}

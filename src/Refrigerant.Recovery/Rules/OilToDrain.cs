@@ -1,0 +1,94 @@
+using System;
+using System.Collections.Generic;
+using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Numerics;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace Refrigerant.Recovery.Rules;
+
+/// <summary>Oil in a vessel and the hose that it is drained through. Immutable.</summary>
+public sealed record OilToDrain
+{
+    /// <summary>Mass of the oil, 1 g to 100 t.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public required Mass Mass
+    {
+        get;
+        init
+        {
+            Require.InRange(value.Kilograms, 1e-3, 1e5, "kg", nameof(Mass));
+            field = value;
+        }
+    }
+
+    /// <summary>Dynamic viscosity of the oil at its temperature, 0.1 mPa·s to 10 Pa·s: kinematic viscosity times density, from the maker's data. Dissolved refrigerant thins it.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public required DynamicViscosity Viscosity
+    {
+        get;
+        init
+        {
+            Require.InRange(value.PascalSeconds, 1e-4, 10, "Pa·s", nameof(Viscosity));
+            field = value;
+        }
+    }
+
+    /// <summary>Density of the oil, 500 to 1500 kg/m³; 950 kg/m³ by default (common practice, no source).</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Density Density
+    {
+        get;
+        init
+        {
+            Require.InRange(value.KilogramsPerCubicMeter, 500, 1500, "kg/m³", nameof(Density));
+            field = value;
+        }
+    }
+
+    = new(950, DensityUnit.KilogramPerCubicMeter);
+
+    /// <summary>The drain hose, and what follows it; at least one. The rise of a hose counts.</summary>
+    /// <exception cref="ArgumentNullException">The list or one of its members is null.</exception>
+    /// <exception cref="ArgumentException">The list is empty.</exception>
+    public required IReadOnlyList<Hose> Hoses
+    {
+        get;
+        init
+        {
+            field = Require.Copy(value, nameof(Hoses));
+            if (field.Count == 0)
+            {
+                throw new ArgumentException("Hoses has no hose; the oil needs at least one.", nameof(Hoses));
+            }
+        }
+    }
+
+    /// <summary>Depth of the oil over the inlet of the hose at the start, 0 to 10 m; 0 by default. It falls in step with the mass.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Length Depth
+    {
+        get;
+        init
+        {
+            Require.InRange(value.Meters, 0, 10, "m", nameof(Depth));
+            field = value;
+        }
+    }
+
+    /// <summary>Gauge pressure that the weakest part stands: vessel, hose, sight glass; null where it is not known, which a finding says.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
+    public Pressure? AllowableGaugePressure
+    {
+        get;
+        init
+        {
+            if (value is Pressure given)
+            {
+                Require.Positive(given.Pascals, "Pa gauge", nameof(AllowableGaugePressure));
+            }
+
+            field = value;
+        }
+    }
+}

@@ -1,0 +1,103 @@
+using System;
+using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Numerics;
+using Refrigerant.Recovery.Residuals;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace Refrigerant.Recovery.Rules;
+
+/// <summary>How the machine was left by its last job. Pressures are absolute. Immutable.</summary>
+public sealed record RefrigerantChangeOptions
+{
+    /// <summary>Hoses that go to the next job as they are; null where they are emptied or others are taken.</summary>
+    public HoseSet? Hoses { get; init; }
+
+    /// <summary>Oil in the machine's compressor, 1000 kg at most; null for a machine without oil, or where it is not to be counted, which a finding says.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">More than 1000 kg.</exception>
+    public OilCharge? Oil
+    {
+        get;
+        init
+        {
+            if (value is not null)
+            {
+                Require.InRange(value.Mass.Kilograms, 0, 1000, "kg", nameof(Oil));
+            }
+
+            field = value;
+        }
+    }
+
+    /// <summary>Temperature of machine and oil, greater than 0 K; 20 °C by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not greater than 0 K, or not finite.</exception>
+    public Temperature Temperature
+    {
+        get;
+        init
+        {
+            Require.Positive(value.Kelvins, "K", nameof(Temperature));
+            field = value;
+        }
+    }
+
+    = new(293.15, TemperatureUnit.Kelvin);
+
+    /// <summary>Pressure on the suction side when the last job ended, greater than zero: what hose and oil then hold; 101.325 kPa by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
+    public Pressure SuctionPressure
+    {
+        get;
+        init
+        {
+            Require.Positive(value.Pascals, "Pa absolute", nameof(SuctionPressure));
+            field = value;
+        }
+    }
+
+    = new(101_325, PressureUnit.Pascal);
+
+    /// <summary>Pressure in the last cylinder, greater than zero; null for saturation at <see cref="Temperature"/>.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
+    public Pressure? DischargePressure
+    {
+        get;
+        init
+        {
+            if (value is Pressure given)
+            {
+                Require.Positive(given.Pascals, "Pa absolute", nameof(DischargePressure));
+            }
+
+            field = value;
+        }
+    }
+
+    /// <summary>Pressure that clearing pulls the machine down to, greater than zero; 50.5 kPa (15 inHg of vacuum at sea level) by default (common practice, no source).</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
+    public Pressure ClearingPressure
+    {
+        get;
+        init
+        {
+            Require.Positive(value.Pascals, "Pa absolute", nameof(ClearingPressure));
+            field = value;
+        }
+    }
+
+    = new(50_500, PressureUnit.Pascal);
+
+    /// <summary>Share of the old oil that stays in the machine after an oil change, 0 to 1; 0.1 by default (common practice, no source).</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Ratio OilThatStays
+    {
+        get;
+        init
+        {
+            Require.InRange(value.DecimalFractions, 0, 1, string.Empty, nameof(OilThatStays));
+            field = value;
+        }
+    }
+
+    = new(PurityFigures.OilThatStays, RatioUnit.DecimalFraction);
+}

@@ -59,6 +59,23 @@ public sealed class HostileInputTests
         (fluid, a, b, c) => Numbers(ResidualCharge.Estimate(
             fluid, new Volume(0.05, VolumeUnit.CubicMeter), Kelvins(290), Pascals(50_000), new ResidualOptions { Spaces = [new ResidualSpace { Volume = new Volume(a, VolumeUnit.CubicMeter), Temperature = Kelvins(b), Pressure = Pascals(c) }] })),
         (fluid, a, b, c) => [EvacuationRequirement.For(fluid, Kilograms(a), new EvacuationOptions { LowestAttainable = Pascals(b) }).RequiredPressure.Pascals, EvacuationRequirement.For(fluid, Kilograms(a), new EvacuationOptions { OwnLevel = Pascals(c) }).GaugeReading.Pascals],
+        (fluid, a, b, c) => Numbers(RefrigerantChange.Predict(
+            RecoveryMachine.FromDisplacement(new VolumeFlow(5e-4, VolumeFlowUnit.CubicMeterPerSecond)),
+            fluid,
+            Fluid.Get("R-22"),
+            Kilograms(a),
+            new RefrigerantChangeOptions { Temperature = Kelvins(b), SuctionPressure = Pascals(c), Oil = OilCharge.Polyolester(Kilograms(0.3)) })),
+        (fluid, a, b, c) => Numbers(RefrigerantChange.Predict(
+            RecoveryMachine.FromDisplacement(new VolumeFlow(5e-4, VolumeFlowUnit.CubicMeterPerSecond)),
+            fluid,
+            Fluid.Get("R-22"),
+            Kilograms(5),
+            new RefrigerantChangeOptions { DischargePressure = Pascals(a), ClearingPressure = Pascals(b), Oil = OilCharge.Polyolester(Kilograms(c)) })),
+        (fluid, a, b, c) => Numbers(DrainedOil.Estimate(fluid, OilCharge.Polyolester(Kilograms(a)), Kelvins(b), Pascals(c))),
+        (_, a, b, c) => Numbers(OilPush.At(Oil(a, b, 2, 0.01), Pascals(c))),
+        (_, a, b, c) => Numbers(OilPush.At(Oil(3, 0.05, a, b), Pascals(c))),
+        (_, a, b, c) => Numbers(OilPush.Within(Oil(3, 0.05, a, b), new Duration(c, DurationUnit.Second))),
+        (_, a, b, c) => Numbers(OilPush.Within(Oil(a, b, 2, 0.01), new Duration(c, DurationUnit.Second))),
         (fluid, a, _, _) => [RefrigerantFacts.For(fluid).CarbonDioxideEquivalent(Kilograms(a), AssessmentReport.Fourth)?.Kilograms ?? 0],
     ];
 
@@ -76,6 +93,23 @@ public sealed class HostileInputTests
                 return e.Message.Length > 20;
             }
         });
+
+    private static OilToDrain Oil(double mass, double viscosity, double length, double diameter) => new()
+    {
+        Mass = Kilograms(mass),
+        Viscosity = new DynamicViscosity(viscosity, DynamicViscosityUnit.PascalSecond),
+        Hoses = [new Hose { Length = Meters(length), InnerDiameter = Meters(diameter) }],
+    };
+
+    private static IEnumerable<double> Numbers(RefrigerantChange change) =>
+        new[] { change.BeforeClearing, change.AfterClearing, change.AfterClearingAndOilChange }.SelectMany(
+            state => new[] { state.Trapped.High.Kilograms, state.MassFraction.DecimalFractions, state.HighestMassFraction.DecimalFractions, state.LeastRecovered?.Kilograms ?? 0 });
+
+    private static IEnumerable<double> Numbers(DrainedOil drained) =>
+        [drained.Dissolved.High.Kilograms, drained.MassFraction.DecimalFractions, drained.HighestMassFraction.DecimalFractions];
+
+    private static IEnumerable<double> Numbers(OilPush push) =>
+        [push.Duration?.Seconds ?? 0, push.GaugePressure.Pascals, push.InitialFlow.KilogramsPerSecond, push.ReynoldsNumber];
 
     private static IEnumerable<double> Numbers(FillLimit limit) =>
         limit.Rules.Select(rule => rule.Mass.Kilograms).Append(limit.MaximumGrossWeight.Kilograms).Append(limit.Room.Kilograms);

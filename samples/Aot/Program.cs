@@ -10,7 +10,7 @@ RecoveryJob job = RecoveryJobJson.Read(RecoveryJobJson.Write(ChillerJob.Create()
 RecoveryPlan plan = RecoveryPlanner.Plan(job);
 Console.WriteLine(plan);
 Console.WriteLine(plan.Ledger);
-foreach (Finding finding in plan.Findings.Where(finding => finding.Severity >= Severity.Caution))
+foreach (Finding finding in plan.Findings.Where(finding => finding.Severity >= Severity.Caution).Concat(plan.Cautions))
 {
     Console.WriteLine(finding);
 }

@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
 using Refrigerant.Recovery.Equipment;
@@ -37,8 +38,15 @@ internal static class PlanReport
         Ledger(plan);
         Drift(plan);
         System.Console.WriteLine();
-        Screen.Say("Findings");
-        foreach (Finding finding in plan.Findings)
+        List("Findings", plan.Findings);
+        System.Console.WriteLine();
+        List("Cautions", plan.Cautions);
+    }
+
+    private static void List(string title, IReadOnlyList<Finding> findings)
+    {
+        Screen.Say(title);
+        foreach (Finding finding in findings)
         {
             Screen.Wrap($"  {finding.Severity.ToString().ToLowerInvariant(),-8} ", $"{finding.Message} [{finding.Source}]", Colour(finding.Severity));
         }

@@ -58,11 +58,8 @@ internal static class MarkdownReport
                 ("released at connections", plan.Ledger.Released),
             }.Select(row => new[] { row.Name, Both(row.Mass), FormattableString.Invariant($"{row.Mass / plan.Ledger.Charge * 100:F2} %") }));
 
-        page.Append("\n## Findings\n\n");
-        foreach (Finding finding in plan.Findings)
-        {
-            page.Append(CultureInfo.InvariantCulture, $"- **{finding.Severity}** ({finding.Subject}): {finding.Message} [{finding.Source}]\n");
-        }
+        List(page, "Findings", plan.Findings);
+        List(page, "Cautions", plan.Cautions);
 
         page.Append("\n![The course of the recovery](recovery.svg)\n");
         return page.ToString();
@@ -76,6 +73,15 @@ internal static class MarkdownReport
         foreach (string[] row in rows.Prepend([.. head.Select(_ => "---")]).Prepend(head))
         {
             page.Append("| ").AppendJoin(" | ", row.Select(cell => cell.Replace("|", "\\|", StringComparison.Ordinal))).Append(" |\n");
+        }
+    }
+
+    private static void List(StringBuilder page, string title, IReadOnlyList<Finding> findings)
+    {
+        page.Append(CultureInfo.InvariantCulture, $"\n## {title}\n\n");
+        foreach (Finding finding in findings)
+        {
+            page.Append(CultureInfo.InvariantCulture, $"- **{finding.Severity}** ({finding.Subject}): {finding.Message} [{finding.Source}]\n");
         }
     }
 

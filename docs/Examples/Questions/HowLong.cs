@@ -44,6 +44,12 @@ internal static class HowLong
                 Console.WriteLine(finding);
             }
         }
+
+        Console.WriteLine("Cautions:");
+        foreach (Finding caution in plan.Cautions)
+        {
+            Console.WriteLine(caution);
+        }
         #endregion
     }
 

@@ -42,6 +42,10 @@ internal static class CautionsTable
         Row("The cylinders on hand do not hold the charge", FindingSubject.CylinderCapacity, small.Findings);
         Row("Cold liquid is shut in between two valves", FindingSubject.TrappedLiquid, TrappedLiquid.ShutIn(R134a, Temperature.FromDegreesCelsius(0)).Findings);
         Row("Push-pull is used", FindingSubject.PushPull, plan.Findings);
+        Row("The appliance holds oil", FindingSubject.Oil, plan.Cautions);
+        Row("The charge makes much vapor", FindingSubject.Asphyxiation, plan.Cautions);
+        Row("The refrigerant boils below 0 °C", FindingSubject.Frostbite, plan.Cautions);
+        Row("The appliance comes below the air's pressure", FindingSubject.NonCondensables, plan.Cautions);
         Row("Water stands in the tubes", FindingSubject.Freezing, WithWater(job));
         Row("The level is reached over cold liquid", FindingSubject.LiquidLeftBehind, cold.Findings);
         Row(
@@ -58,7 +62,7 @@ internal static class CautionsTable
                 R134a, Pressure.FromKilopascals(750), Temperature.FromDegreesCelsius(25), Pressure.FromKilopascals(5), TemperatureDelta.FromKelvins(0.5)).Findings);
         Row("The discharge gets hot", FindingSubject.Machine, Hot(job));
         Row("A value was not given", FindingSubject.Estimate, VaporOnly(job, job.Appliance with { HeatResistance = null }).Findings);
-        Row("Always, with a plan", FindingSubject.Safety, plan.Findings);
+        Row("Always, with a plan", FindingSubject.Safety, plan.Cautions);
     }
 
     private static IReadOnlyList<Finding> Fill(RecoveryCylinder cylinder) =>

@@ -27,7 +27,7 @@ internal static class FillFindings
             findings.Add(new Finding(
                 Severity.Caution,
                 FindingSubject.CylinderOverfill,
-                $"80 % of the water capacity would be {Text(old)} kg, {Text(Math.Round(((old / governing.Kilograms) - 1) * 100, 1))} % over the limit of {Text(governing.Kilograms)} kg: do not use the rule without specific gravity.",
+                $"80 % of the water capacity would be {Text(Math.Round(old, 2))} kg, {Text(Math.Round(((old / governing.Kilograms) - 1) * 100, 1))} % over the limit of {Down(governing.Kilograms)} kg: do not use the rule without specific gravity.",
                 FillFigures.EightyPercentOfWaterCapacity.Source));
         }
 
@@ -165,7 +165,7 @@ internal static class FillFindings
             yield return new Finding(
                 Severity.Stop,
                 FindingSubject.CylinderOverfill,
-                $"{cylinder.Label} holds {Text(content)} kg, {Text(content - governing.Kilograms)} kg over its limit of {Text(governing.Kilograms)} kg: do not warm it; take the excess out.",
+                $"{cylinder.Label} holds {Text(Math.Round(content, 2))} kg, {FormattableString.Invariant($"{content - governing.Kilograms:G2}")} kg over its limit of {Down(governing.Kilograms)} kg: do not warm it; take the excess out.",
                 governing.Source);
         }
     }
@@ -207,6 +207,9 @@ internal static class FillFindings
     private static double Psi(double pascals) => Math.Round(pascals / 6894.757293168361, 1);
 
     private static string Date(DateTime date) => date.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
+
+    /// <summary>A limit, rounded to the side on which it is kept.</summary>
+    private static string Down(double kilograms) => Text(Math.Floor(kilograms * 100) / 100);
 
     private static string Text(double value) => Require.Text(value);
 }

@@ -71,4 +71,13 @@ public enum FindingSubject
 
     /// <summary>General caution for people.</summary>
     Safety,
+
+    /// <summary>Vapor that takes the place of air.</summary>
+    Asphyxiation,
+
+    /// <summary>Liquid that freezes skin and eyes.</summary>
+    Frostbite,
+
+    /// <summary>Metal that burns skin.</summary>
+    HotSurface,
 }

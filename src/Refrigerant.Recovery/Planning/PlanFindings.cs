@@ -1,7 +1,6 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
-using Refrigerant.Recovery.Cylinders;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Gauges;
@@ -31,16 +30,15 @@ internal static class PlanFindings
         findings.AddRange(StillAboveTheAir(run));
         findings.AddRange(PushPullFindings(run));
         findings.AddRange(run.Requirement.Findings);
-        findings.AddRange(RefrigerantFacts.For(run.Job.Appliance.Fluid).Findings);
         findings.AddRange(Flammable(run));
         findings.AddRange(StageFindings(run));
         findings.AddRange(drift?.Findings ?? []);
         findings.AddRange(Estimates(run));
-        findings.Add(new Finding(
-            Severity.Caution,
-            FindingSubject.Safety,
-            "Planning figures: check the marks on the cylinder, weigh it on a scale that was checked, wear eye protection and gloves. Local codes and licensed practice govern.",
-            CommonPractice));
+        if (run.Job.Appliance.Oil is { } oil && OilMatch.Check(run.Job.Appliance.Fluid, oil.Kind) is Finding other)
+        {
+            findings.Add(other);
+        }
+
         return
         [
             .. findings.GroupBy(finding => (finding.Subject, finding.Message)).Select(group => group.First())
@@ -136,7 +134,7 @@ internal static class PlanFindings
                 FindingSubject.EvacuationLevel,
                 FormattableString.Invariant(
                     $"At the end the gauge still shows {above / 1000:F1} kPa ({above / 6894.757:F1} psi) above the air here: refrigerant blows out when the appliance is opened. Cool the cylinder, warm the appliance, pull again."),
-                "common practice, no source");
+                CommonPractice);
         }
     }
 
@@ -149,22 +147,14 @@ internal static class PlanFindings
                 Severity.Warning,
                 FindingSubject.PushPull,
                 "Liquid keeps siphoning after the machine stops: watch the scale, close the cylinder's liquid valve at its limit; a float switch alone is no guarantee.",
-                "common practice, no source");
-            double ambient = run.Job.Appliance.SurroundingsKelvin;
-            if (ambient <= run.Job.Appliance.Fluid.Model.Range.MaximumSaturationTemperature)
-            {
-                foreach (Finding finding in TrappedLiquid.ShutIn(run.Job.Appliance.Fluid, new Temperature(ambient, UnitsNet.Units.TemperatureUnit.Kelvin)).Findings)
-                {
-                    yield return finding;
-                }
-            }
+                CommonPractice);
         }
         else if (run.Job.PushPull != PushPullUse.Never && run.Stages.Count > 1)
         {
             string why = !run.Job.Appliance.LiquidReachable
                 ? "liquid cannot be reached"
                 : run.Job.Hoses.LiquidSide.Count == 0 ? "there is no liquid hose" : "there is too little liquid for it to pay (10 to 15 lb)";
-            yield return new Finding(Severity.Note, FindingSubject.PushPull, $"Push-pull is not used: {why}.", "common practice, no source");
+            yield return new Finding(Severity.Note, FindingSubject.PushPull, $"Push-pull is not used: {why}.", CommonPractice);
         }
     }
 

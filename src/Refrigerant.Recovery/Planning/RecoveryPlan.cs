@@ -24,7 +24,8 @@ public sealed class RecoveryPlan
         MassLedger ledger,
         ApplianceState end,
         FractionationResult? fractionation,
-        IReadOnlyList<Finding> findings)
+        IReadOnlyList<Finding> findings,
+        IReadOnlyList<Finding> cautions)
     {
         Job = job;
         Requirement = requirement;
@@ -35,6 +36,7 @@ public sealed class RecoveryPlan
         End = end;
         Fractionation = fractionation;
         Findings = findings;
+        Cautions = cautions;
     }
 
     /// <summary>The job.</summary>
@@ -68,14 +70,20 @@ public sealed class RecoveryPlan
     /// </summary>
     public FractionationResult? Fractionation { get; }
 
-    /// <summary>What to know, heaviest first.</summary>
+    /// <summary>What to know about this plan, heaviest first.</summary>
     public IReadOnlyList<Finding> Findings { get; }
+
+    /// <summary>
+    /// What can hurt people or property in this job, heaviest first, each with what in the job calls for it. Show them to whoever does it.
+    /// The last one always holds: local codes and licensed practice govern.
+    /// </summary>
+    public IReadOnlyList<Finding> Cautions { get; }
 
     /// <summary>The course of all simulated stages in order of time, to plot or to list.</summary>
     public IEnumerable<PlanPoint> Course() =>
         Stages.Where(stage => stage.Result is not null).SelectMany(stage => stage.Result!.Trajectory.Select(point => new PlanPoint(stage, point)));
 
-    /// <summary>Outcome, time and mass recovered, culture-invariant.</summary>
+    /// <summary>Outcome, time, mass recovered and the number of cautions, culture-invariant.</summary>
     public override string ToString() => FormattableString.Invariant(
-        $"{Job.Appliance.Fluid.Designation}: level {(IsLevelReached ? "reached" : "not reached")}, {Ledger.InCylinders.Kilograms:F2} kg of {Ledger.Charge.Kilograms:F2} kg in {TotalDuration.Minutes:F0} min");
+        $"{Job.Appliance.Fluid.Designation}: level {(IsLevelReached ? "reached" : "not reached")}, {Ledger.InCylinders.Kilograms:F2} kg of {Ledger.Charge.Kilograms:F2} kg in {TotalDuration.Minutes:F0} min; {Cautions.Count} cautions");
 }

@@ -27,8 +27,18 @@ public static class RecoveryPlanner
         run.Run();
         MassLedger ledger = Ledger(run);
         FractionationResult? drift = Drift(run);
+        List<CylinderUse> uses = Uses(run, ledger);
         return new RecoveryPlan(
-            job, run.Requirement, run.IsLevelReached, [.. run.Stages], Uses(run, ledger), ledger, run.State, drift, PlanFindings.For(run, ledger, drift));
+            job,
+            run.Requirement,
+            run.IsLevelReached,
+            [.. run.Stages],
+            uses,
+            ledger,
+            run.State,
+            drift,
+            PlanFindings.For(run, ledger, drift),
+            PlanCautions.For(run, uses));
     }
 
     private static FractionationResult? Drift(PlanRun run)

@@ -6,6 +6,10 @@ using UnitsNet.Units;
 namespace Refrigerant.Recovery.Processes;
 
 /// <summary>A simulated hold: valves closed, heat flows in, the pressure comes back. Immutable.</summary>
+/// <remarks>
+/// Neither machine nor cylinder take part. In its trajectory the pressures at the machine's inlet and outlet are that of the appliance, the
+/// temperature of the cylinder is that of the refrigerant in the appliance, and the mass in the cylinder and the flow are zero.
+/// </remarks>
 public sealed class HoldResult : StageResult
 {
     internal HoldResult(

@@ -12,10 +12,10 @@ public readonly struct TrajectoryPoint
     /// <summary>Pressure in the appliance.</summary>
     public Pressure AppliancePressure => new(AppliancePascals, PressureUnit.Pascal);
 
-    /// <summary>Pressure at the machine's inlet.</summary>
+    /// <summary>Pressure at the machine's inlet; where no machine takes part, that of the appliance.</summary>
     public Pressure SuctionPressure => new(SuctionPascals, PressureUnit.Pascal);
 
-    /// <summary>Pressure at the machine's outlet.</summary>
+    /// <summary>Pressure at the machine's outlet; where no machine takes part, that of the appliance.</summary>
     public Pressure DischargePressure => new(DischargePascals, PressureUnit.Pascal);
 
     /// <summary>Temperature of the refrigerant in the appliance.</summary>
@@ -24,7 +24,7 @@ public readonly struct TrajectoryPoint
     /// <summary>Temperature of the metal of the appliance: the surface that water touches.</summary>
     public Temperature MetalTemperature => new(MetalKelvins, TemperatureUnit.Kelvin);
 
-    /// <summary>Temperature of the refrigerant in the cylinder.</summary>
+    /// <summary>Temperature of the refrigerant in the cylinder; where no cylinder takes part, of that in the appliance.</summary>
     public Temperature CylinderTemperature => new(CylinderKelvins, TemperatureUnit.Kelvin);
 
     /// <summary>Refrigerant in the appliance, what its oil holds included.</summary>
@@ -33,7 +33,7 @@ public readonly struct TrajectoryPoint
     /// <summary>Liquid in the appliance.</summary>
     public Mass LiquidMass => new(LiquidKilograms, MassUnit.Kilogram);
 
-    /// <summary>Refrigerant in the cylinder.</summary>
+    /// <summary>Refrigerant in the cylinder; zero where no cylinder takes part.</summary>
     public Mass CylinderMass => new(CylinderKilograms, MassUnit.Kilogram);
 
     /// <summary>Flow out of the appliance.</summary>

@@ -15,11 +15,11 @@ public sealed record CourseEntry
     /// <exception cref="ArgumentOutOfRangeException">Negative, or not finite.</exception>
     public required double AppliancePressureKilopascals { get; init => field = Require.NotNegative(value, "kPa", nameof(AppliancePressureKilopascals)); }
 
-    /// <summary>Pressure at the machine's inlet, kPa.</summary>
+    /// <summary>Pressure at the machine's inlet, kPa; where no machine takes part, that of the appliance.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Negative, or not finite.</exception>
     public required double SuctionPressureKilopascals { get; init => field = Require.NotNegative(value, "kPa", nameof(SuctionPressureKilopascals)); }
 
-    /// <summary>Pressure at the machine's outlet, kPa.</summary>
+    /// <summary>Pressure at the machine's outlet, kPa; where no machine takes part, that of the appliance.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Negative, or not finite.</exception>
     public required double DischargePressureKilopascals { get; init => field = Require.NotNegative(value, "kPa", nameof(DischargePressureKilopascals)); }
 
@@ -31,7 +31,7 @@ public sealed record CourseEntry
     /// <exception cref="ArgumentOutOfRangeException">Not finite.</exception>
     public required double MetalTemperatureCelsius { get; init => field = Require.Finite(value, "°C", nameof(MetalTemperatureCelsius)); }
 
-    /// <summary>Temperature of the refrigerant in the cylinder, °C.</summary>
+    /// <summary>Temperature of the refrigerant in the cylinder, °C; where no cylinder takes part, of that in the appliance.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not finite.</exception>
     public required double CylinderTemperatureCelsius { get; init => field = Require.Finite(value, "°C", nameof(CylinderTemperatureCelsius)); }
 

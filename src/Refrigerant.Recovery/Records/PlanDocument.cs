@@ -54,6 +54,10 @@ public sealed record PlanDocument
     /// <exception cref="ArgumentNullException">The list or one of its members is null.</exception>
     public required IReadOnlyList<FindingEntry> Findings { get; init => field = Require.Copy(value, nameof(Findings)); }
 
+    /// <summary>What can hurt people or property in the job; the last one always holds. Empty in documents that were written before there were any.</summary>
+    /// <exception cref="ArgumentNullException">The list or one of its members is null.</exception>
+    public IReadOnlyList<FindingEntry> Cautions { get; init => field = Require.Copy(value, nameof(Cautions)); } = [];
+
     /// <summary>The course of all stages in order of time; null where it was left out.</summary>
     public IReadOnlyList<CourseEntry>? Course { get; init; }
 
@@ -75,6 +79,7 @@ public sealed record PlanDocument
             Cylinders = [.. plan.Cylinders.Select(CylinderEntry.From)],
             Ledger = LedgerEntry.From(plan.Ledger),
             Findings = [.. plan.Findings.Select(FindingEntry.From)],
+            Cautions = [.. plan.Cautions.Select(FindingEntry.From)],
             Course = course ? [.. plan.Course().Select(CourseEntry.From)] : null,
         };
     }

@@ -63,6 +63,7 @@ internal sealed class RecordBuilder
             Ledger = ledger,
             Shipments = _facts.Shipments,
             Findings = _findings,
+            Cautions = [.. _plan.Cautions.Select(FindingEntry.From)],
             Rules = [.. Rules(cylinders, kept)],
             LibraryVersion = Library.Version,
         };
@@ -110,7 +111,7 @@ internal sealed class RecordBuilder
             Add(
                 Severity.Stop,
                 FindingSubject.CylinderOverfill,
-                $"\"{planned.Label}\" holds {Require.Text(content)} kg by the scale; it may hold {Require.Text(planned.MaximumFillKilograms)} kg. Keep it cool and take refrigerant out of it before anything else.",
+                $"\"{planned.Label}\" holds {Require.Text(Math.Round(content, 3))} kg by the scale; it may hold {Require.Text(Math.Floor(planned.MaximumFillKilograms * 100) / 100)} kg. Keep it cool and take refrigerant out of it before anything else.",
                 planned.LimitedBy.Source);
         }
 

@@ -85,6 +85,10 @@ public sealed record RecoveryRecord
     /// <exception cref="ArgumentNullException">The list or one of its members is null.</exception>
     public required IReadOnlyList<FindingEntry> Findings { get; init => field = Require.Copy(value, nameof(Findings)); }
 
+    /// <summary>The cautions that went with the plan; the last one always holds. Empty in records that were written before there were any.</summary>
+    /// <exception cref="ArgumentNullException">The list or one of its members is null.</exception>
+    public IReadOnlyList<FindingEntry> Cautions { get; init => field = Require.Copy(value, nameof(Cautions)); } = [];
+
     /// <summary>The rules that the record rests on, each with the edition that was read.</summary>
     /// <exception cref="ArgumentNullException">The list or one of its members is null.</exception>
     public required IReadOnlyList<RuleEntry> Rules { get; init => field = Require.Copy(value, nameof(Rules)); }

@@ -115,7 +115,7 @@ public class RecoveryPlannerTests
         Assert.Contains(RecoveryPlanner.Plan(job).Findings, finding => finding.Subject == FindingSubject.Flammability && finding.Severity == Severity.Stop);
         RecoveryPlan listed = RecoveryPlanner.Plan(job with { Machine = job.Machine with { ListedForFlammable = true } });
         Assert.DoesNotContain(listed.Findings, finding => finding.Subject == FindingSubject.Flammability && finding.Severity == Severity.Stop);
-        Assert.Contains(listed.Findings, finding => finding.Subject == FindingSubject.Flammability);
+        Assert.Contains(listed.Cautions, caution => caution.Subject == FindingSubject.Flammability);
     }
 
     [Fact]

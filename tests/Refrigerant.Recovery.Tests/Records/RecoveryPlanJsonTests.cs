@@ -57,7 +57,7 @@ public class RecoveryPlanJsonTests
     {
         using var document = System.Text.Json.JsonDocument.Parse(RecoveryPlanJson.Write(Plan));
         Assert.Equal(
-            ["format", "libraryVersion", "refrigerant", "totalDurationSeconds", "level", "stages", "cylinders", "ledger", "findings"],
+            ["format", "libraryVersion", "refrigerant", "totalDurationSeconds", "level", "stages", "cylinders", "ledger", "findings", "cautions"],
             document.RootElement.EnumerateObject().Select(member => member.Name));
     }
 }

@@ -1,0 +1,194 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using Refrigerant.Recovery.Cylinders;
+using Refrigerant.Recovery.Findings;
+using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Residuals;
+using Refrigerant.Recovery.Rules;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace Refrigerant.Recovery.Planning;
+
+/// <summary>What can hurt people or property in a job, each caution with what in the job calls for it; the last one always holds.</summary>
+internal static class PlanCautions
+{
+    /// <summary>A cylinder filled to this share of its limit and above is close to it. Our choice.</summary>
+    private const double NearLimit = 0.8;
+
+    /// <summary>Within this of its critical temperature a refrigerant's pressure is near its highest, K. Our choice.</summary>
+    private const double NearCritical = 15;
+
+    /// <summary>A charge that makes this much vapor takes the air out of a small closed room, m³. Our choice.</summary>
+    private const double MuchVapor = 1;
+
+    /// <summary>Bare metal above this burns skin at a touch, K: 60 °C; common practice, no source.</summary>
+    private const double HotMetal = 333.15;
+
+    /// <summary>Pressures above this share of the air here do not draw it in.</summary>
+    private const double Vacuum = 0.98;
+
+    private const double FreezingPoint = 273.15;
+
+    private const string CommonPractice = "common practice, no source";
+
+    /// <summary>The cautions, heaviest first, the closing one last.</summary>
+    public static IReadOnlyList<Finding> For(PlanRun run, IReadOnlyList<CylinderUse> cylinders)
+    {
+        Fluid fluid = run.Job.Appliance.Fluid;
+        double ambient = run.Job.Appliance.SurroundingsKelvin;
+        IEnumerable<Finding> cautions =
+        [
+            .. RefrigerantFacts.For(fluid).Findings,
+            .. HighPressure(fluid, ambient),
+            .. TrappedBetweenValves(run, fluid, ambient),
+            .. CylinderLimits(cylinders),
+            .. Freezing(run),
+            .. Asphyxiation(run, fluid, ambient),
+            .. Frostbite(run, fluid),
+            .. HotDischarge(run),
+            .. Air(run),
+            .. Oil(run),
+        ];
+        return
+        [
+            .. cautions.OrderByDescending(caution => caution.Severity),
+            new Finding(
+                Severity.Caution,
+                FindingSubject.Safety,
+                "Planning figures: check the marks on the cylinder, weigh it on a scale that was checked, wear eye protection and gloves. Local codes and licensed practice govern.",
+                CommonPractice),
+        ];
+    }
+
+    private static IEnumerable<Finding> HighPressure(Fluid fluid, double ambient)
+    {
+        double critical = fluid.Model.CriticalTemperature;
+        if (critical < EvacuationFigures.ClassTemperature || ambient > critical - NearCritical)
+        {
+            yield return new Finding(
+                Severity.Warning,
+                FindingSubject.CylinderPressure,
+                FormattableString.Invariant(
+                    $"{fluid.Designation} has its critical point at {critical - FreezingPoint:F1} °C: near it and above it no liquid bounds the pressure, which rises with every degree. Hoses, gauges and cylinders made for it, kept out of the sun."),
+                fluid.Model.Source);
+        }
+        else if (PressureClassification.Of(fluid) is { ByLetter: PressureClass.VeryHigh, PressureAt104F: Pressure pressure })
+        {
+            yield return new Finding(
+                Severity.Warning,
+                FindingSubject.CylinderPressure,
+                FormattableString.Invariant(
+                    $"{fluid.Designation} stands at {pressure.Kilopascals:F0} kPa ({pressure.PoundsForcePerSquareInch:F0} psi) absolute at 40 °C: hoses, gauges and cylinders made for it."),
+                EvacuationFigures.Classes.Source);
+        }
+    }
+
+    /// <summary>Liquid is in the hoses in push-pull, and behind the machine's condenser wherever there is a discharge hose.</summary>
+    private static IEnumerable<Finding> TrappedBetweenValves(PlanRun run, Fluid fluid, double ambient)
+    {
+        bool holdsLiquid = run.Job.Hoses.Discharge.Count > 0 || run.Stages.Any(stage => stage.Kind == StageKind.PushPull);
+        return holdsLiquid && ambient <= fluid.Model.Range.MaximumSaturationTemperature
+            ? TrappedLiquid.ShutIn(fluid, new Temperature(ambient, TemperatureUnit.Kelvin)).Findings
+            : [];
+    }
+
+    private static IEnumerable<Finding> CylinderLimits(IReadOnlyList<CylinderUse> cylinders)
+    {
+        CylinderUse[] near = [.. cylinders.Where(use => use.Received.Kilograms > 0 && use.ShareOfLimit.DecimalFractions >= NearLimit)];
+        if (near.Length > 0)
+        {
+            string which = string.Join(", ", near.Select(use => FormattableString.Invariant($"{use.Cylinder.Label} to {use.ShareOfLimit.Percent:F0} %")));
+            yield return new Finding(
+                Severity.Warning,
+                FindingSubject.CylinderOverfill,
+                $"Filled near the limit: {which}. Fill by the scale, never past the limit: a cylinder full of liquid bursts as it warms.",
+                near[0].Limit.GoverningRule.Source);
+        }
+    }
+
+    private static IEnumerable<Finding> Freezing(PlanRun run)
+    {
+        if (run.Job.Appliance.Water is not null)
+        {
+            yield return new Finding(
+                Severity.Warning,
+                FindingSubject.Freezing,
+                "The appliance has water in its tubes: keep it moving or drain it before vapor is pulled; ice bursts them.",
+                CommonPractice);
+        }
+    }
+
+    private static IEnumerable<Finding> Asphyxiation(PlanRun run, Fluid fluid, double ambient)
+    {
+        double air = run.Job.Barometer.Pressure.Pascals;
+        double density = VaporDensity.At(fluid.Model, ambient, air, out _);
+        double volume = run.Job.Appliance.Charge.Kilograms / density;
+        if (volume >= MuchVapor)
+        {
+            bool heavy = density > air * NonCondensableFigures.MolarMassOfAir / (NonCondensableFigures.GasConstant * ambient);
+            yield return new Finding(
+                Severity.Warning,
+                FindingSubject.Asphyxiation,
+                FormattableString.Invariant(
+                    $"The charge makes {volume:G2} m³ of vapor{(heavy ? ", heavier than air" : string.Empty)}: in a closed room {(heavy ? "or a pit " : string.Empty)}it takes the place of the air. Ventilate; do not go in alone."),
+                CommonPractice);
+        }
+    }
+
+    private static IEnumerable<Finding> Frostbite(PlanRun run, Fluid fluid)
+    {
+        PropertyModel model = fluid.Model;
+        if (model.Range.MaximumSaturationTemperature < FreezingPoint
+            || model.SaturationAtTemperature(FreezingPoint).Bubble.Pressure > run.Job.Barometer.Pressure.Pascals)
+        {
+            yield return new Finding(
+                Severity.Caution,
+                FindingSubject.Frostbite,
+                $"{fluid.Designation} boils below 0 °C in the air here: liquid that escapes freezes skin and eyes. Open connections slowly.",
+                model.Source);
+        }
+    }
+
+    private static IEnumerable<Finding> HotDischarge(PlanRun run)
+    {
+        double hottest = run.Stages.Select(stage => stage.Result).OfType<VaporRecoveryResult>()
+            .Max(result => result.HottestDischarge?.Kelvins) ?? 0;
+        if (hottest > HotMetal)
+        {
+            yield return new Finding(
+                Severity.Caution,
+                FindingSubject.HotSurface,
+                FormattableString.Invariant($"The machine's discharge comes to {hottest - FreezingPoint:F0} °C: do not touch it, keep hoses and what burns away from it."),
+                CommonPractice);
+        }
+    }
+
+    private static IEnumerable<Finding> Air(PlanRun run)
+    {
+        double air = run.Job.Barometer.Pressure.Pascals;
+        double lowest = run.Stages.Select(stage => stage.After.Pressure.Pascals).DefaultIfEmpty(air).Min();
+        if (lowest < Vacuum * air)
+        {
+            yield return new Finding(
+                Severity.Caution,
+                FindingSubject.NonCondensables,
+                FormattableString.Invariant($"The appliance comes to {lowest / 1000:F1} kPa absolute, below the air: a leak or a loose connection draws air in, which ends up in the cylinder."),
+                CommonPractice);
+        }
+    }
+
+    private static IEnumerable<Finding> Oil(PlanRun run)
+    {
+        if (run.Job.Appliance.Oil is not null)
+        {
+            yield return new Finding(
+                Severity.Caution,
+                FindingSubject.Oil,
+                "The appliance holds oil under pressure: it foams and sprays when it is opened. Drain it at 5 psig at most; dry nitrogen only, never compressed air over hot oil.",
+                EvacuationFigures.OilChange.Source);
+        }
+    }
+}

@@ -185,7 +185,7 @@ public sealed class RefrigerantChange
             surely ? Severity.Warning : Severity.Caution,
             FindingSubject.Mixing,
             FormattableString.Invariant(
-                $"{name}, the machine puts {state.MassFraction.Percent:G2} % by mass of {previous.Designation} (up to {state.HighestMassFraction.Percent:G2} %) into {recovered:G3} kg of {next.Designation}; the purity standard allows 0.5 %: {cure}.")
+                $"{name}, the machine puts {state.MassFraction.Percent:G3} % by mass of {previous.Designation} (up to {state.HighestMassFraction.Percent:G3} %) into {recovered:G3} kg of {next.Designation}; the purity standard allows 0.5 %: {cure}.")
                 + least,
             PurityFigures.Volatile.Source);
     }

@@ -113,10 +113,11 @@ internal static class ApiExamples
     private static void Requirement()
     {
         #region EvacuationRequirement.For
+        Barometer here = Barometer.AtElevation(Length.FromMeters(1600));
         EvacuationRequirement level = EvacuationRequirement.For(
             Fluid.Get("R-134a"),
             charge: Mass.FromPounds(300),
-            new EvacuationOptions { Barometer = Barometer.AtElevation(Length.FromMeters(1600)) });
+            new EvacuationOptions { Barometer = here });
         Console.WriteLine($"{level.RequiredPressure.Kilopascals:F1} kPa"); // 50.5 kPa
         #endregion
     }
@@ -212,7 +213,8 @@ internal static class ApiExamples
         RecoveryJob job = Questions.ExampleJob.Create();
 
         #region PlanUncertainty.Run
-        PlanUncertainty range = PlanUncertainty.Run(job, new UncertaintyOptions { Samples = 64 });
+        UncertaintyOptions options = new() { Samples = 64 };
+        PlanUncertainty range = PlanUncertainty.Run(job, options);
         Console.WriteLine(range.TotalDuration); // 54 min (51 to 62 min)
         #endregion
     }

@@ -56,7 +56,8 @@ public sealed class PlanUncertainty
     /// <exception cref="OperationCanceledException">The run was cancelled.</exception>
     /// <example>
     /// <code>
-    /// PlanUncertainty range = PlanUncertainty.Run(job, new UncertaintyOptions { Samples = 64 });
+    /// UncertaintyOptions options = new() { Samples = 64 };
+    /// PlanUncertainty range = PlanUncertainty.Run(job, options);
     /// Console.WriteLine(range.TotalDuration); // 54 min (51 to 62 min)
     /// </code>
     /// </example>

@@ -79,10 +79,11 @@ public sealed class EvacuationRequirement
     /// <exception cref="PropertyRangeException">The fluid's equation does not cover 104 °F.</exception>
     /// <example>
     /// <code>
+    /// Barometer here = Barometer.AtElevation(Length.FromMeters(1600));
     /// EvacuationRequirement level = EvacuationRequirement.For(
     ///     Fluid.Get("R-134a"),
     ///     charge: Mass.FromPounds(300),
-    ///     new EvacuationOptions { Barometer = Barometer.AtElevation(Length.FromMeters(1600)) });
+    ///     new EvacuationOptions { Barometer = here });
     /// Console.WriteLine($"{level.RequiredPressure.Kilopascals:F1} kPa"); // 50.5 kPa
     /// </code>
     /// </example>

@@ -32,7 +32,8 @@ internal static class HosesAndCores
     {
         #region hoses
         RecoveryJob job = ExampleJob.Create();
-        foreach ((string bore, double millimeters) in new[] { ("quarter-inch", 4.7), ("half-inch", 10.5) })
+        (string, double)[] bores = [("quarter-inch", 4.7), ("half-inch", 10.5)];
+        foreach ((string bore, double millimeters) in bores)
         {
             foreach (bool core in new[] { true, false })
             {
@@ -42,7 +43,12 @@ internal static class HosesAndCores
                     InnerDiameter = Length.FromMillimeters(millimeters),
                     Fittings = core ? [Fitting.CoreDepressor()] : [],
                 };
-                HoseSet hoses = new() { VaporSide = [hose], LiquidSide = [hose], Discharge = [hose] };
+                HoseSet hoses = new()
+                {
+                    VaporSide = [hose],
+                    LiquidSide = [hose],
+                    Discharge = [hose],
+                };
                 RecoveryPlan plan = RecoveryPlanner.Plan(job with { Hoses = hoses });
                 yield return ($"{bore}, {(core ? "with cores" : "cores removed")}", PerStage(plan));
             }
@@ -53,7 +59,8 @@ internal static class HosesAndCores
     #region stages
     private static double[] PerStage(RecoveryPlan plan)
     {
-        double Sum(StageKind kind) => plan.Stages.Where(s => s.Kind == kind).Sum(s => s.Duration.Minutes);
+        double Sum(StageKind kind) =>
+            plan.Stages.Where(s => s.Kind == kind).Sum(s => s.Duration.Minutes);
         double vapor = Sum(StageKind.VaporRecovery);
         double boiling = plan.Stages
             .Select(s => s.Result).OfType<VaporRecoveryResult>()

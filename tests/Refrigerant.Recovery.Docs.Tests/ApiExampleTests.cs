@@ -8,6 +8,7 @@ using Xunit;
 namespace Refrigerant.Recovery.Docs.Tests;
 
 /// <summary>The examples in documentation comments are regions of compiled code, and print what their comments say.</summary>
+[Collection("console")]
 public class ApiExampleTests
 {
     private static readonly string[] Compiled = File.ReadAllLines(Path.Combine(Repository.Docs, "Examples", "ApiExamples.cs"));

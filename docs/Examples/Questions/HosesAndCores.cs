@@ -50,7 +50,8 @@ internal static class HosesAndCores
                     Discharge = [hose],
                 };
                 RecoveryPlan plan = RecoveryPlanner.Plan(job with { Hoses = hoses });
-                yield return ($"{bore}, {(core ? "with cores" : "cores removed")}", PerStage(plan));
+                string cores = core ? "with cores" : "cores removed";
+                yield return ($"{bore}, {cores}", PerStage(plan));
             }
         }
         #endregion

@@ -18,7 +18,7 @@ public class ApiExampleTests
     {
         HashSet<string> regions = [.. Regions()];
         List<string> examples = [.. Directory
-            .EnumerateFiles(Path.Combine(Repository.Docs, "..", "src", "Refrigerant.Recovery"), "*.cs", SearchOption.AllDirectories)
+            .EnumerateFiles(Path.Combine(Repository.Root, "src", "Refrigerant.Recovery"), "*.cs", SearchOption.AllDirectories)
             .SelectMany(CodeInComments)];
         Assert.NotEmpty(examples);
         Assert.All(examples, example => Assert.Contains(example, regions));

@@ -1,4 +1,5 @@
 using System;
+using System.Linq;
 using Refrigerant.Recovery.Planning;
 
 namespace Refrigerant.Recovery.Samples.Console;
@@ -12,10 +13,26 @@ internal static class HowSure
         PlanUncertainty range = PlanUncertainty.Run(job);
         Screen.Say(FormattableString.Invariant($"Inputs as ranges (internal volume ± 30 %, heat ± 50 %, charge ± 5 %, machine ± 10 %, ± 2 K, gauge ± 1.6 kPa), {range.Samples} plans:"));
         Screen.Say($"  time on site {range.TotalDuration}; left in the appliance {range.Remaining}; 5 to 95 % of the plans.");
-        Screen.Say(FormattableString.Invariant($"  The level is reached in {range.LevelReached.Percent:F0} % of them. What matters most for the time:"));
-        foreach (InputInfluence influence in range.Influences)
-        {
-            Screen.Say($"    {influence}");
-        }
+        Screen.Say(FormattableString.Invariant($"  The level is reached in {range.LevelReached.Percent:F0} % of them. What matters (rank correlation, -1 to 1; + means more of it takes longer or leaves more):"));
+        Screen.Table(
+            ["  input", "time on site", "what is left"],
+            range.Influences.Select(influence => new[]
+            {
+                "  " + Name(influence.Input),
+                FormattableString.Invariant($"{influence.OnDuration:+0.00;-0.00;0.00}"),
+                FormattableString.Invariant($"{influence.OnRemaining:+0.00;-0.00;0.00}"),
+            }));
     }
+
+    private static string Name(UncertainInput input) => input switch
+    {
+        UncertainInput.InternalVolume => "internal volume",
+        UncertainInput.HeatExchange => "heat exchange",
+        UncertainInput.Displacement => "machine's displacement",
+        UncertainInput.Gauge => "gauge error",
+        UncertainInput.Scale => "scale error",
+        UncertainInput.Temperature => "temperature",
+        UncertainInput.Charge => "charge",
+        _ => input.ToString(),
+    };
 }

@@ -58,7 +58,7 @@ internal static class PlanReport
             ["stage", "cylinder", "from", "takes", "out of the appliance", "", "appliance after", "", "gauge here"],
             plan.Stages.Select(stage => new[]
             {
-                Name(stage.Kind),
+                StageNames.Of(stage.Kind),
                 stage.Cylinder ?? "-",
                 Clock(stage.Start),
                 Clock(stage.Duration),
@@ -119,19 +119,6 @@ internal static class PlanReport
                 $"Vapor leaves richer in the volatile components: the last liquid is {liquid}, and boils under {last.Pressure.Kilopascals:F0} kPa where the blend as charged would under {last.FixedCompositionPressure.Kilopascals:F0} kPa absolute."));
         }
     }
-
-    private static string Name(StageKind kind) => kind switch
-    {
-        StageKind.HoseSweep => "sweep hoses",
-        StageKind.Equalize => "vapor first",
-        StageKind.PushPull => "push-pull",
-        StageKind.HoseChange => "change hoses",
-        StageKind.VaporRecovery => "vapor recovery",
-        StageKind.CylinderChange => "change cylinder",
-        StageKind.Hold => "hold and watch",
-        StageKind.MachineClearing => "clear machine",
-        _ => "close and weigh",
-    };
 
     private static string Clock(Duration duration) => TimeSpan.FromSeconds(Math.Round(duration.Seconds)).ToString(@"h\:mm\:ss", CultureInfo.InvariantCulture);
 

@@ -7,6 +7,7 @@ using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Planning;
+using Refrigerant.Recovery.Samples.Console;
 using UnitsNet;
 
 namespace Refrigerant.Recovery.Samples.Desk;
@@ -29,7 +30,7 @@ internal static class MarkdownReport
             ["stage", "cylinder", "starts", "takes", "out of the appliance", "appliance after"],
             plan.Stages.Select(stage => new[]
             {
-                stage.Kind.ToString(),
+                StageNames.Of(stage.Kind),
                 stage.Cylinder ?? "–",
                 Clock(stage.Start),
                 Clock(stage.Duration),

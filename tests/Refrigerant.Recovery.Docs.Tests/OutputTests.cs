@@ -4,6 +4,7 @@ using Xunit;
 namespace Refrigerant.Recovery.Docs.Tests;
 
 /// <summary>What the pages print is what their code prints now.</summary>
+[Collection("console")]
 public class OutputTests
 {
     public static TheoryData<string> Files()

@@ -20,6 +20,17 @@ public static class CylinderFill
     /// <exception cref="ArgumentNullException">The cylinder or the fluid is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The oil takes the whole volume of the cylinder.</exception>
     /// <exception cref="PropertyRangeException">The fluid's equation covers none of the temperatures that the rules name.</exception>
+    /// <example>
+    /// <code>
+    /// RecoveryCylinder cylinder = RecoveryCylinder.FromMark(
+    ///     "DOT-4BA400",
+    ///     waterCapacity: Mass.FromPounds(47.6),
+    ///     tareWeight: Mass.FromPounds(27.5));
+    /// FillLimit limit = CylinderFill.Limit(cylinder, Fluid.Get("R-134a"));
+    /// Console.WriteLine($"{limit.MaximumFill.Pounds:F1} lb"); // 46.0 lb
+    /// Console.WriteLine($"{limit.MaximumGrossWeight.Pounds:F1} lb"); // 73.5 lb
+    /// </code>
+    /// </example>
     public static FillLimit Limit(RecoveryCylinder cylinder, Fluid fluid, FillOptions? options = null)
     {
         Require.NotNull(cylinder, nameof(cylinder));
@@ -53,6 +64,17 @@ public static class CylinderFill
     /// <param name="options">Today's date and oil; null for none known.</param>
     /// <exception cref="ArgumentNullException">The cylinder or the fluid is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The reading is below the tare weight.</exception>
+    /// <example>
+    /// <code>
+    /// RecoveryCylinder cylinder = RecoveryCylinder.FromMark(
+    ///     "DOT-4BA400",
+    ///     waterCapacity: Mass.FromPounds(47.6),
+    ///     tareWeight: Mass.FromPounds(27.5));
+    /// Mass room = CylinderFill.RoomLeft(
+    ///     cylinder, Fluid.Get("R-134a"), scaleReading: Mass.FromPounds(60));
+    /// Console.WriteLine($"{room.Pounds:F1} lb"); // 13.5 lb
+    /// </code>
+    /// </example>
     public static Mass RoomLeft(RecoveryCylinder cylinder, Fluid fluid, Mass scaleReading, FillOptions? options = null) =>
         Limit(Require.NotNull(cylinder, nameof(cylinder)).WeighedAt(scaleReading), fluid, options).Room;
 

@@ -66,6 +66,17 @@ public sealed class NonCondensableTest
     /// <exception cref="ArgumentNullException">The fluid is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     /// <exception cref="PropertyRangeException">The temperature is outside the saturation curves.</exception>
+    /// <example>
+    /// <code>
+    /// NonCondensableTest test = NonCondensableTest.Judge(
+    ///     Fluid.Get("R-134a"),
+    ///     pressure: Pressure.FromKilopascals(700),
+    ///     temperature: Temperature.FromDegreesCelsius(25),
+    ///     pressureAccuracy: Pressure.FromKilopascals(5),
+    ///     temperatureAccuracy: TemperatureDelta.FromDegreesCelsius(0.5));
+    /// Console.WriteLine(test.Verdict); // AboveLimit
+    /// </code>
+    /// </example>
     public static NonCondensableTest Judge(
         Fluid fluid, Pressure pressure, Temperature temperature, Pressure pressureAccuracy, TemperatureDelta temperatureAccuracy)
     {

@@ -43,6 +43,12 @@ public sealed class Fluid
     /// <param name="designation">The designation.</param>
     /// <exception cref="ArgumentNullException"><paramref name="designation"/> is null.</exception>
     /// <exception cref="UnknownFluidException">No fluid has that designation; near ones are suggested.</exception>
+    /// <example>
+    /// <code>
+    /// Fluid fluid = Fluid.Get("R-410A"); // "r410a" and "410A" do as well
+    /// Console.WriteLine(fluid.Composition.Count); // 2
+    /// </code>
+    /// </example>
     public static Fluid Get(string designation) => FluidCatalogue.Get(designation);
 
     /// <summary>Finds a fluid by designation, as <see cref="Get"/> does.</summary>
@@ -88,6 +94,14 @@ public sealed class Fluid
     /// <summary>Saturated liquid and vapor at a temperature.</summary>
     /// <param name="temperature">Temperature, within the saturation curves.</param>
     /// <exception cref="PropertyRangeException">The temperature is outside the saturation curves.</exception>
+    /// <example>
+    /// <code>
+    /// Fluid fluid = Fluid.Get("R-407C");
+    /// SaturationState s = fluid.SaturationAt(Temperature.FromDegreesCelsius(25));
+    /// Console.WriteLine($"{s.Bubble.Pressure.Kilopascals:F0} kPa"); // 1190 kPa
+    /// Console.WriteLine($"{s.Dew.Pressure.Kilopascals:F0} kPa"); // 1020 kPa
+    /// </code>
+    /// </example>
     public SaturationState SaturationAt(Temperature temperature) =>
         new(Model, Model.SaturationAtTemperature(temperature.Kelvins));
 

@@ -47,6 +47,13 @@ public sealed class Barometer
     /// difference to a geometric one moves the pressure by 0.03 %, the weather by up to 3 %.
     /// </param>
     /// <exception cref="ArgumentOutOfRangeException">Outside that range, or not a finite number.</exception>
+    /// <example>
+    /// <code>
+    /// Barometer here = Barometer.AtElevation(Length.FromMeters(1600));
+    /// Pressure absolute = here.FromVacuum(Mercury.FromInches(15));
+    /// Console.WriteLine($"{absolute.Kilopascals:F1} kPa"); // 32.7 kPa
+    /// </code>
+    /// </example>
     public static Barometer AtElevation(Length elevation)
     {
         double meters = elevation.Meters;

@@ -54,6 +54,13 @@ public sealed class PlanUncertainty
     /// <exception cref="ArgumentNullException"><paramref name="job"/> is null.</exception>
     /// <exception cref="ArgumentException">The job itself is not possible (see <see cref="RecoveryPlanner.Plan"/>), or no sample of it is.</exception>
     /// <exception cref="OperationCanceledException">The run was cancelled.</exception>
+    /// <example>
+    /// <code>
+    /// UncertaintyOptions options = new() { Samples = 64 };
+    /// PlanUncertainty range = PlanUncertainty.Run(job, options);
+    /// Console.WriteLine(range.TotalDuration); // 54 min (51 to 62 min)
+    /// </code>
+    /// </example>
     public static PlanUncertainty Run(RecoveryJob job, UncertaintyOptions? options = null)
     {
         _ = RecoveryPlanner.Plan(Require.NotNull(job, nameof(job)));

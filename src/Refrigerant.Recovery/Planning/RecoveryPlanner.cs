@@ -20,6 +20,33 @@ public static class RecoveryPlanner
     /// <exception cref="ArgumentNullException"><paramref name="job"/> is null.</exception>
     /// <exception cref="ArgumentException">The charge does not fit the appliance, or a cylinder's content the cylinder.</exception>
     /// <exception cref="PropertyRangeException">A starting state is outside the range of the refrigerant's equation.</exception>
+    /// <example>
+    /// <code>
+    /// Hose hose = new()
+    /// {
+    ///     Length = Length.FromFeet(5),
+    ///     InnerDiameter = Length.FromMillimeters(8),
+    /// };
+    /// RecoveryPlan plan = RecoveryPlanner.Plan(new RecoveryJob
+    /// {
+    ///     Appliance = new Appliance
+    ///     {
+    ///         Fluid = Fluid.Get("R-410A"),
+    ///         Charge = Mass.FromPounds(22),
+    ///         InternalVolume = Volume.FromLiters(24),
+    ///         Temperature = Temperature.FromDegreesFahrenheit(75),
+    ///     },
+    ///     Machine = RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(0.5)),
+    ///     Hoses = new HoseSet { VaporSide = [hose], Discharge = [hose] },
+    ///     Cylinders =
+    ///     [
+    ///         RecoveryCylinder.FromMark(
+    ///             "DOT-4BA400", Mass.FromPounds(47.6), Mass.FromPounds(27.5)),
+    ///     ],
+    /// });
+    /// Console.WriteLine(plan.IsLevelReached); // True
+    /// </code>
+    /// </example>
     public static RecoveryPlan Plan(RecoveryJob job)
     {
         _ = Require.NotNull(job, nameof(job));

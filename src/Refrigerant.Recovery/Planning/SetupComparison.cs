@@ -24,6 +24,12 @@ public sealed class SetupComparison
     /// <param name="job">The job.</param>
     /// <exception cref="ArgumentNullException"><paramref name="job"/> is null.</exception>
     /// <exception cref="ArgumentException">The job is not possible (see <see cref="RecoveryPlanner.Plan"/>).</exception>
+    /// <example>
+    /// <code>
+    /// SetupComparison comparison = SetupComparison.Run(job);
+    /// Console.WriteLine(comparison.Outcomes.Count); // 8
+    /// </code>
+    /// </example>
     public static SetupComparison Run(RecoveryJob job) => Run(job, Setup.Variations(job));
 
     /// <summary>Compares setups of the caller's own.</summary>

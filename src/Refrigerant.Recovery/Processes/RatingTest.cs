@@ -60,6 +60,17 @@ public static class RatingTest
     /// <exception cref="ArgumentNullException">The ratings are null.</exception>
     /// <exception cref="ArgumentException">There is no rate, or an average rate without what it was averaged over.</exception>
     /// <exception cref="PropertyRangeException">The rating temperature is outside the saturation curve of the refrigerant.</exception>
+    /// <example>
+    /// <code>
+    /// RatingFit fit = RatingTest.Fit(new MachineRatings
+    /// {
+    ///     Fluid = Fluid.Get("R-22"),
+    ///     VaporRate = MassFlow.FromKilogramsPerMinute(0.25),
+    ///     FinalVacuum = Barometer.Standard.FromVacuum(Mercury.FromInches(15)),
+    /// });
+    /// Console.WriteLine($"{fit.Machine.Displacement.LitersPerSecond:F2} L/s"); // 0.35 L/s
+    /// </code>
+    /// </example>
     public static RatingFit Fit(MachineRatings ratings)
     {
         Require.NotNull(ratings, nameof(ratings)).Validate(nameof(ratings));

@@ -18,6 +18,20 @@ public static class RiseTest
     /// <param name="readings">The readings and how well they are known.</param>
     /// <exception cref="ArgumentNullException">The readings are null.</exception>
     /// <exception cref="PropertyRangeException">A temperature is outside the saturation curve of the refrigerant.</exception>
+    /// <example>
+    /// <code>
+    /// RiseTestResult rise = RiseTest.Evaluate(new RiseTestReadings
+    /// {
+    ///     Fluid = Fluid.Get("R-134a"),
+    ///     InternalVolume = Volume.FromLiters(60),
+    ///     FirstPressure = Pressure.FromKilopascals(50),
+    ///     FirstTemperature = Temperature.FromDegreesCelsius(5),
+    ///     SecondPressure = Pressure.FromKilopascals(52),
+    ///     SecondTemperature = Temperature.FromDegreesCelsius(15),
+    /// });
+    /// Console.WriteLine(rise.Verdict); // VaporOnly
+    /// </code>
+    /// </example>
     public static RiseTestResult Evaluate(RiseTestReadings readings)
     {
         PropertyModel model = Require.NotNull(readings, nameof(readings)).Fluid.Model;

@@ -29,6 +29,32 @@ public static class VaporRecovery
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentException">The charge does not fit the appliance, or the content the cylinder.</exception>
     /// <exception cref="PropertyRangeException">The starting state is outside the range of the refrigerant's equation.</exception>
+    /// <example>
+    /// <code>
+    /// Appliance appliance = new()
+    /// {
+    ///     Fluid = Fluid.Get("R-134a"),
+    ///     Charge = Mass.FromKilograms(3),
+    ///     InternalVolume = Volume.FromLiters(12),
+    ///     Temperature = Temperature.FromDegreesCelsius(25),
+    ///     HeatResistance = ThermalResistance.FromSquareMeterKelvinsPerWatt(0.005),
+    /// };
+    /// Hose hose = new()
+    /// {
+    ///     Length = Length.FromFeet(5),
+    ///     InnerDiameter = Length.FromMillimeters(8),
+    /// };
+    /// VaporRecoveryResult result = VaporRecovery.Simulate(
+    ///     appliance,
+    ///     RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(0.5)),
+    ///     new HoseSet { VaporSide = [hose] },
+    ///     RecoveryCylinder.FromMark(
+    ///         "DOT-4BA400", Mass.FromPounds(47.6), Mass.FromPounds(27.5)),
+    ///     new VaporRecoveryOptions { TargetPressure = Pressure.FromKilopascals(60) });
+    /// Console.WriteLine(result.End); // TargetReached
+    /// Console.WriteLine($"{result.Duration.Minutes:F0} min"); // 5 min
+    /// </code>
+    /// </example>
     public static VaporRecoveryResult Simulate(
         Appliance appliance, RecoveryMachine machine, HoseSet hoses, RecoveryCylinder cylinder, VaporRecoveryOptions options)
     {

@@ -66,6 +66,16 @@ public sealed class ResidualCharge
     /// <exception cref="ArgumentException">Both known liquid and a rise test are given.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range, or the known liquid does not fit the volume.</exception>
     /// <exception cref="PropertyRangeException">A state is outside the range of the fluid's equation.</exception>
+    /// <example>
+    /// <code>
+    /// ResidualCharge left = ResidualCharge.Estimate(
+    ///     Fluid.Get("R-134a"),
+    ///     Volume.FromLiters(60),
+    ///     Temperature.FromDegreesCelsius(20),
+    ///     Barometer.Standard.FromVacuum(Mercury.FromInches(15)));
+    /// Console.WriteLine($"{left.Vapor.Grams:F0} g"); // 128 g
+    /// </code>
+    /// </example>
     public static ResidualCharge Estimate(Fluid fluid, Volume volume, Temperature temperature, Pressure pressure, ResidualOptions? options = null)
     {
         Require.NotNull(fluid, nameof(fluid));

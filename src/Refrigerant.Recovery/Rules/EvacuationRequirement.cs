@@ -77,6 +77,16 @@ public sealed class EvacuationRequirement
     /// <exception cref="ArgumentNullException">The fluid is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The charge is not greater than zero, or above 5 lb for a small appliance.</exception>
     /// <exception cref="PropertyRangeException">The fluid's equation does not cover 104 °F.</exception>
+    /// <example>
+    /// <code>
+    /// Barometer here = Barometer.AtElevation(Length.FromMeters(1600));
+    /// EvacuationRequirement level = EvacuationRequirement.For(
+    ///     Fluid.Get("R-134a"),
+    ///     charge: Mass.FromPounds(300),
+    ///     new EvacuationOptions { Barometer = here });
+    /// Console.WriteLine($"{level.RequiredPressure.Kilopascals:F1} kPa"); // 50.5 kPa
+    /// </code>
+    /// </example>
     public static EvacuationRequirement For(Fluid fluid, Mass charge, EvacuationOptions? options = null)
     {
         Require.NotNull(fluid, nameof(fluid));

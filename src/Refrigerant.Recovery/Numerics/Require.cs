@@ -6,7 +6,7 @@ using System.Globalization;
 namespace Refrigerant.Recovery.Numerics;
 
 /// <summary>Argument checks. Each message names the parameter, the value and the valid range with its unit.</summary>
-internal static class Require
+internal static partial class Require
 {
     public static double Finite(double value, string unit, string parameter)
     {

@@ -15,65 +15,29 @@ public sealed record InputTolerances
 
     /// <summary>Of the appliance's internal volume, 0 to 90 %; 30 % by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
-    public Ratio InternalVolume { get; init => field = Relative(value, nameof(InternalVolume)); } = new(30, RatioUnit.Percent);
+    public Ratio InternalVolume { get; init => field = Require.InRange(value, 0, MostRelative, nameof(InternalVolume)); } = new(30, RatioUnit.Percent);
 
     /// <summary>Of the heat exchange with the surroundings, 0 to 90 %; 50 % by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
-    public Ratio HeatExchange { get; init => field = Relative(value, nameof(HeatExchange)); } = new(50, RatioUnit.Percent);
+    public Ratio HeatExchange { get; init => field = Require.InRange(value, 0, MostRelative, nameof(HeatExchange)); } = new(50, RatioUnit.Percent);
 
     /// <summary>Of the charge, 0 to 90 %; 5 % by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
-    public Ratio Charge { get; init => field = Relative(value, nameof(Charge)); } = new(5, RatioUnit.Percent);
+    public Ratio Charge { get; init => field = Require.InRange(value, 0, MostRelative, nameof(Charge)); } = new(5, RatioUnit.Percent);
 
     /// <summary>Of the machine's displacement, 0 to 90 %; 10 % by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
-    public Ratio Displacement { get; init => field = Relative(value, nameof(Displacement)); } = new(10, RatioUnit.Percent);
+    public Ratio Displacement { get; init => field = Require.InRange(value, 0, MostRelative, nameof(Displacement)); } = new(10, RatioUnit.Percent);
 
     /// <summary>Of the temperature of appliance and surroundings, 0 to 20 K; 2 K by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
-    public TemperatureDelta Temperature
-    {
-        get;
-        init
-        {
-            Require.InRange(value.Kelvins, 0, 20, "K", nameof(Temperature));
-            field = value;
-        }
-    }
-
-    = new(2, TemperatureDeltaUnit.Kelvin);
+    public TemperatureDelta Temperature { get; init => field = Require.InRange(value, 0, 20, nameof(Temperature)); } = new(2, TemperatureDeltaUnit.Kelvin);
 
     /// <summary>Of the gauge on which the pull is ended, 0 to 20 kPa; 1.6 kPa (class 1.6 on a span of 100 kPa) by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
-    public Pressure Gauge
-    {
-        get;
-        init
-        {
-            Require.InRange(value.Pascals, 0, 20_000, "Pa", nameof(Gauge));
-            field = value;
-        }
-    }
-
-    = new(1600, PressureUnit.Pascal);
+    public Pressure Gauge { get; init => field = Require.InRange(value, 0, 20_000, nameof(Gauge)); } = new(1600, PressureUnit.Pascal);
 
     /// <summary>Of the scale on which a cylinder is filled, 0 to 5 kg; 0.1 kg by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
-    public Mass Scale
-    {
-        get;
-        init
-        {
-            Require.InRange(value.Kilograms, 0, 5, "kg", nameof(Scale));
-            field = value;
-        }
-    }
-
-    = new(0.1, MassUnit.Kilogram);
-
-    private static Ratio Relative(Ratio value, string parameter)
-    {
-        Require.InRange(value.DecimalFractions, 0, MostRelative, string.Empty, parameter);
-        return value;
-    }
+    public Mass Scale { get; init => field = Require.InRange(value, 0, 5, nameof(Scale)); } = new(0.1, MassUnit.Kilogram);
 }

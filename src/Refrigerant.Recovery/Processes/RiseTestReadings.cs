@@ -31,91 +31,29 @@ public sealed record RiseTestReadings
 
     /// <summary>Absolute pressure of the first reading, greater than zero.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
-    public required Pressure FirstPressure
-    {
-        get;
-        init
-        {
-            Require.Positive(value.Pascals, "Pa", nameof(FirstPressure));
-            field = value;
-        }
-    }
+    public required Pressure FirstPressure { get; init => field = Require.Positive(value, "Pa", nameof(FirstPressure)); }
 
     /// <summary>Temperature of the appliance at the first reading.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
-    public required Temperature FirstTemperature
-    {
-        get;
-        init
-        {
-            Require.Positive(value.Kelvins, "K", nameof(FirstTemperature));
-            field = value;
-        }
-    }
+    public required Temperature FirstTemperature { get; init => field = Require.Positive(value, nameof(FirstTemperature)); }
 
     /// <summary>Absolute pressure of the second reading, greater than zero.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
-    public required Pressure SecondPressure
-    {
-        get;
-        init
-        {
-            Require.Positive(value.Pascals, "Pa", nameof(SecondPressure));
-            field = value;
-        }
-    }
+    public required Pressure SecondPressure { get; init => field = Require.Positive(value, "Pa", nameof(SecondPressure)); }
 
     /// <summary>Temperature of the appliance at the second reading.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
-    public required Temperature SecondTemperature
-    {
-        get;
-        init
-        {
-            Require.Positive(value.Kelvins, "K", nameof(SecondTemperature));
-            field = value;
-        }
-    }
+    public required Temperature SecondTemperature { get; init => field = Require.Positive(value, nameof(SecondTemperature)); }
 
     /// <summary>Uncertainty of a pressure reading, 0 or more; 1 kPa by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Negative or not finite.</exception>
-    public Pressure PressureUncertainty
-    {
-        get;
-        init
-        {
-            Require.NotNegative(value.Pascals, "Pa", nameof(PressureUncertainty));
-            field = value;
-        }
-    }
-
-    = new(1000, PressureUnit.Pascal);
+    public Pressure PressureUncertainty { get; init => field = Require.NotNegative(value, "Pa", nameof(PressureUncertainty)); } = new(1000, PressureUnit.Pascal);
 
     /// <summary>Uncertainty of a temperature reading, 0 K to 50 K; 1 K by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
-    public TemperatureDelta TemperatureUncertainty
-    {
-        get;
-        init
-        {
-            Require.InRange(value.Kelvins, 0, 50, "K", nameof(TemperatureUncertainty));
-            field = value;
-        }
-    }
-
-    = new(1, TemperatureDeltaUnit.Kelvin);
+    public TemperatureDelta TemperatureUncertainty { get; init => field = Require.InRange(value, 0, 50, nameof(TemperatureUncertainty)); } = new(1, TemperatureDeltaUnit.Kelvin);
 
     /// <summary>Relative uncertainty of the volume, 0 to 0.9; 0.15 by default (half of a tolerance of ±30 %).</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
-    public Ratio VolumeUncertainty
-    {
-        get;
-        init
-        {
-            Require.InRange(value.DecimalFractions, 0, 0.9, string.Empty, nameof(VolumeUncertainty));
-            field = value;
-        }
-    }
-
-    = new(0.15, RatioUnit.DecimalFraction);
+    public Ratio VolumeUncertainty { get; init => field = Require.InRange(value, 0, 0.9, nameof(VolumeUncertainty)); } = new(0.15, RatioUnit.DecimalFraction);
 }

@@ -12,53 +12,17 @@ public sealed record RiseReading
 {
     /// <summary>Absolute pressure at the end of the hold, greater than zero.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
-    public required Pressure Pressure
-    {
-        get;
-        init
-        {
-            Require.Positive(value.Pascals, "Pa absolute", nameof(Pressure));
-            field = value;
-        }
-    }
+    public required Pressure Pressure { get; init => field = Require.Positive(value, "Pa absolute", nameof(Pressure)); }
 
     /// <summary>Temperature at the end of the hold.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not above absolute zero, or not finite.</exception>
-    public required Temperature Temperature
-    {
-        get;
-        init
-        {
-            Require.Positive(value.Kelvins, "K", nameof(Temperature));
-            field = value;
-        }
-    }
+    public required Temperature Temperature { get; init => field = Require.Positive(value, nameof(Temperature)); }
 
     /// <summary>Accuracy of the pressure readings, plus or minus; 1 kPa by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Negative or not finite.</exception>
-    public Pressure PressureAccuracy
-    {
-        get;
-        init
-        {
-            Require.NotNegative(value.Pascals, "Pa", nameof(PressureAccuracy));
-            field = value;
-        }
-    }
-
-    = new(1000, PressureUnit.Pascal);
+    public Pressure PressureAccuracy { get; init => field = Require.NotNegative(value, "Pa", nameof(PressureAccuracy)); } = new(1000, PressureUnit.Pascal);
 
     /// <summary>Accuracy of the temperature readings, plus or minus; 1 K by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Negative or not finite.</exception>
-    public TemperatureDelta TemperatureAccuracy
-    {
-        get;
-        init
-        {
-            Require.NotNegative(value.Kelvins, "K", nameof(TemperatureAccuracy));
-            field = value;
-        }
-    }
-
-    = new(1, TemperatureDeltaUnit.Kelvin);
+    public TemperatureDelta TemperatureAccuracy { get; init => field = Require.NotNegative(value, nameof(TemperatureAccuracy)); } = new(1, TemperatureDeltaUnit.Kelvin);
 }

@@ -12,15 +12,7 @@ public sealed record OilToDrain
 {
     /// <summary>Mass of the oil, 1 g to 100 t.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
-    public required Mass Mass
-    {
-        get;
-        init
-        {
-            Require.InRange(value.Kilograms, 1e-3, 1e5, "kg", nameof(Mass));
-            field = value;
-        }
-    }
+    public required Mass Mass { get; init => field = Require.InRange(value, 1e-3, 1e5, nameof(Mass)); }
 
     /// <summary>Dynamic viscosity of the oil at its temperature, 0.1 mPa·s to 10 Pa·s: kinematic viscosity times density, from the maker's data. Dissolved refrigerant thins it.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>

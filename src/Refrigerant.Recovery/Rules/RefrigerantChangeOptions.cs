@@ -31,31 +31,11 @@ public sealed record RefrigerantChangeOptions
 
     /// <summary>Temperature of machine and oil, greater than 0 K; 20 °C by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than 0 K, or not finite.</exception>
-    public Temperature Temperature
-    {
-        get;
-        init
-        {
-            Require.Positive(value.Kelvins, "K", nameof(Temperature));
-            field = value;
-        }
-    }
-
-    = new(293.15, TemperatureUnit.Kelvin);
+    public Temperature Temperature { get; init => field = Require.Positive(value, nameof(Temperature)); } = new(293.15, TemperatureUnit.Kelvin);
 
     /// <summary>Pressure on the suction side when the last job ended, greater than zero: what hose and oil then hold; 101.325 kPa by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
-    public Pressure SuctionPressure
-    {
-        get;
-        init
-        {
-            Require.Positive(value.Pascals, "Pa absolute", nameof(SuctionPressure));
-            field = value;
-        }
-    }
-
-    = new(101_325, PressureUnit.Pascal);
+    public Pressure SuctionPressure { get; init => field = Require.Positive(value, "Pa absolute", nameof(SuctionPressure)); } = new(101_325, PressureUnit.Pascal);
 
     /// <summary>Pressure in the last cylinder, greater than zero; null for saturation at <see cref="Temperature"/>.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
@@ -75,29 +55,9 @@ public sealed record RefrigerantChangeOptions
 
     /// <summary>Pressure that clearing pulls the machine down to, greater than zero; 50.5 kPa (15 inHg of vacuum at sea level) by default (common practice, no source).</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
-    public Pressure ClearingPressure
-    {
-        get;
-        init
-        {
-            Require.Positive(value.Pascals, "Pa absolute", nameof(ClearingPressure));
-            field = value;
-        }
-    }
-
-    = new(50_500, PressureUnit.Pascal);
+    public Pressure ClearingPressure { get; init => field = Require.Positive(value, "Pa absolute", nameof(ClearingPressure)); } = new(50_500, PressureUnit.Pascal);
 
     /// <summary>Share of the old oil that stays in the machine after an oil change, 0 to 1; 0.1 by default (common practice, no source).</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
-    public Ratio OilThatStays
-    {
-        get;
-        init
-        {
-            Require.InRange(value.DecimalFractions, 0, 1, string.Empty, nameof(OilThatStays));
-            field = value;
-        }
-    }
-
-    = new(PurityFigures.OilThatStays, RatioUnit.DecimalFraction);
+    public Ratio OilThatStays { get; init => field = Require.InRange(value, 0, 1, nameof(OilThatStays)); } = new(PurityFigures.OilThatStays, RatioUnit.DecimalFraction);
 }

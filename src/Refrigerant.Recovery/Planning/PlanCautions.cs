@@ -141,8 +141,9 @@ internal static class PlanCautions
     private static IEnumerable<Finding> Frostbite(PlanRun run, Fluid fluid)
     {
         PropertyModel model = fluid.Model;
-        if (model.Range.MaximumSaturationTemperature < FreezingPoint
-            || model.SaturationAtTemperature(FreezingPoint).Bubble.Pressure > run.Job.Barometer.Pressure.Pascals)
+        double freezing = Math.Max(FreezingPoint, model.Range.MinimumTemperature);
+        if (model.Range.MaximumSaturationTemperature < freezing
+            || model.SaturationAtTemperature(freezing).Bubble.Pressure > run.Job.Barometer.Pressure.Pascals)
         {
             yield return new Finding(
                 Severity.Caution,

@@ -1,4 +1,5 @@
 using System;
+using System.Linq;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
@@ -9,6 +10,14 @@ namespace Refrigerant.Recovery.Rules;
 /// <summary>Whether an oil is one that goes with a refrigerant in customary use.</summary>
 public static class OilMatch
 {
+    private static readonly (OilFamilies Family, string Text)[] Names =
+    [
+        (OilFamilies.Mineral, "mineral oil"),
+        (OilFamilies.Polyolester, "polyolester"),
+        (OilFamilies.PolyalkyleneGlycol, "polyalkylene glycol"),
+        (OilFamilies.Polyalphaolefin, "polyalphaolefin"),
+    ];
+
     /// <summary>The family that a kind of oil belongs to.</summary>
     /// <param name="oil">The kind of oil.</param>
     /// <exception cref="ArgumentOutOfRangeException">No such kind.</exception>
@@ -46,13 +55,5 @@ public static class OilMatch
     }
 
     /// <summary>The families in words.</summary>
-    internal static string Text(OilFamilies families) => families switch
-    {
-        OilFamilies.None => "an oil that is not known here",
-        OilFamilies.Mineral => "mineral oil",
-        OilFamilies.Polyolester => "polyolester",
-        OilFamilies.PolyalkyleneGlycol => "polyalkylene glycol",
-        OilFamilies.Polyalphaolefin => "polyalphaolefin",
-        _ => families.ToString().ToLowerInvariant(),
-    };
+    private static string Text(OilFamilies families) => string.Join(" or ", Names.Where(name => families.HasFlag(name.Family)).Select(name => name.Text));
 }

@@ -25,6 +25,9 @@ public sealed class OilPush
     /// <summary>What takes longer, s (a year), counts as not draining.</summary>
     private const double LongestTime = 3.2e7;
 
+    /// <summary>Shortest time asked for, s.</summary>
+    private const double ShortestTime = 1e-3;
+
     /// <summary>Below this Reynolds number the oil counts as not flowing.</summary>
     private const double LeastReynolds = 1e-8;
 
@@ -87,13 +90,13 @@ public sealed class OilPush
 
     /// <summary>Which gauge pressure empties the vessel in a time; none above the air where the oil runs out sooner by itself.</summary>
     /// <param name="oil">The oil and its hose.</param>
-    /// <param name="time">The time, greater than zero; at least what 10 MPa takes.</param>
+    /// <param name="time">The time, 1 ms to 3.2e7 s (a year); at least what 10 MPa takes.</param>
     /// <exception cref="ArgumentNullException">The oil is null.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">The time is not greater than zero, not finite, or too short or too long to be met.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The time is outside its range, or shorter than what 10 MPa takes.</exception>
     public static OilPush Within(OilToDrain oil, Duration time)
     {
         Require.NotNull(oil, nameof(oil));
-        double seconds = Require.InRange(time.Seconds, double.Epsilon, LongestTime, "s", nameof(time));
+        double seconds = Require.InRange(time.Seconds, ShortestTime, LongestTime, "s", nameof(time));
         var course = new Course(oil);
         return course.Result(course.GaugeFor(seconds));
     }
@@ -135,23 +138,18 @@ public sealed class OilPush
         public double GaugeFor(double seconds)
         {
             double lowest = Math.Max(0, _risePressure);
-            if (lowest >= HighestGauge)
-            {
-                throw new ArgumentOutOfRangeException(
-                    nameof(_oil.Hoses), $"Hoses rise by {Require.Text(_line.Rise)} m; what a pressure of 10 MPa lifts oil by is the most.");
-            }
-
             if (Seconds(lowest) <= seconds)
             {
                 return lowest;
             }
 
-            double shortest = Seconds(HighestGauge) ?? double.PositiveInfinity;
+            double? shortest = Seconds(HighestGauge);
             if (!(shortest <= seconds))
             {
                 throw new ArgumentOutOfRangeException(
                     "time",
-                    $"time is {Require.Text(seconds)} s; it must be {(double.IsPositiveInfinity(shortest) ? "more than a year" : Require.Text(shortest) + " s or more")}, what the highest pressure considered (10 MPa gauge) takes.");
+                    $"time is {Require.Text(seconds)} s; at the highest pressure considered (10 MPa gauge) "
+                    + (shortest is double least ? $"the oil takes {Require.Text(least)} s." : "the oil does not run out, or takes more than a year."));
             }
 
             if (Seconds(lowest + LeastAbove) <= seconds)

@@ -161,4 +161,23 @@ public class LineTests
 
     private static Line Of(double meters, double millimeters) =>
         new([new Hose { Length = Length.FromMeters(meters), InnerDiameter = Length.FromMillimeters(millimeters) }]);
+
+    /// <summary>Where laminar flow turns turbulent friction rises almost as the square of the flow and more on rough walls: the flow is found all the same.</summary>
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1e-5)]
+    [InlineData(1e-4)]
+    [InlineData(5e-4)]
+    public void Liquid_flow_is_found_through_the_transition(double roughness)
+    {
+        const double Density = 950;
+        const double Viscosity = 0.01;
+        Line line = new([Half(10) with { Roughness = Length.FromMeters(roughness) }]);
+        for (double reynolds = 1000; reynolds < 6000; reynolds *= 1.02)
+        {
+            double flow = reynolds * Viscosity * Math.PI * Half(10).InnerDiameter.Meters / 4;
+            double found = LiquidLine.MassFlow(line, LiquidLine.Drop(line, flow, Density, Viscosity), Density, Viscosity);
+            Assert.Equal(flow, found, flow * 1e-9);
+        }
+    }
 }

@@ -45,6 +45,8 @@ public sealed class PlanCautionTests
                 Evacuation = new EvacuationOptions { OwnLevel = Pressure.FromKilopascals(70) },
             }
             : job,
+        ["boils far below 0 °C"] = () => Bland("R-14", -60),
+        ["no liquid at this warmth"] = () => Bland("R-13", 20, 35) is var job ? job with { Hoses = job.Hoses with { Discharge = [Jobs.Hose()] } } : job,
     };
 
     public static TheoryData<string, FindingSubject[]> Cases() => new()
@@ -62,6 +64,8 @@ public sealed class PlanCautionTests
         { "much vapor", [FindingSubject.Asphyxiation] },
         { "hot discharge", [FindingSubject.HotSurface] },
         { "below the air", [FindingSubject.NonCondensables] },
+        { "boils far below 0 °C", [FindingSubject.CylinderPressure, FindingSubject.Frostbite] },
+        { "no liquid at this warmth", [FindingSubject.CylinderPressure, FindingSubject.Frostbite] },
     };
 
     [Theory]
@@ -110,7 +114,7 @@ public sealed class PlanCautionTests
     }
 
     /// <summary>A small charge that does not burn or poison, boils above 0 °C and stays above the air; a cylinder with ample room; no hose with liquid in it.</summary>
-    private static RecoveryJob Bland(string fluid = "R-114", double celsius = 20)
+    private static RecoveryJob Bland(string fluid = "R-114", double celsius = 20, double? surroundings = null)
     {
         Fluid refrigerant = Fluid.Get(fluid);
         double saturation = refrigerant.SaturationAt(Temperature.FromDegreesCelsius(celsius)).Dew.Pressure.Kilopascals;
@@ -122,6 +126,7 @@ public sealed class PlanCautionTests
                 Charge = Mass.FromKilograms(1),
                 InternalVolume = Volume.FromLiters(3),
                 Temperature = Temperature.FromDegreesCelsius(celsius),
+                Surroundings = Temperature.FromDegreesCelsius(surroundings ?? celsius),
                 HeatResistance = ThermalResistance.FromSquareMeterKelvinsPerWatt(0.01),
             },
             Machine = RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(0.5)) with { LowPressureSwitch = Pressure.FromKilopascals(0.9 * saturation) },

@@ -37,6 +37,7 @@ public sealed class OilPushTests
         Assert.Equal(4 / flow, push.Duration!.Value.Seconds, 4 / flow * 1e-9);
         Assert.Equal(4 * flow / (Math.PI * diameter * viscosity), push.ReynoldsNumber, push.ReynoldsNumber * 1e-9);
         Assert.True(push.IsLaminar);
+        Assert.Contains(FormattableString.Invariant($"{push.Duration.Value.Minutes:F1} min"), push.ToString(), StringComparison.Ordinal);
         Assert.DoesNotContain(push.Findings, finding => finding.Subject == FindingSubject.Estimate);
     }
 
@@ -144,6 +145,46 @@ public sealed class OilPushTests
         Assert.NotNull(OilPush.At(push.Oil, Pressure.FromKilopascals(19)).Duration);
     }
 
+    /// <summary>With the last oil just lifted by the pressure the time has a longest value; what is asked beyond it gets that.</summary>
+    [Fact]
+    public void A_long_time_takes_the_pressure_that_just_lifts_the_oil()
+    {
+        OilToDrain oil = Oil(0.05, 10, 2, rise: 1) with { Depth = Length.FromMeters(1) };
+        OilPush push = OilPush.Within(oil, Duration.FromDays(100));
+        Assert.Equal(950 * Gravity, push.GaugePressure.Pascals, 0.01);
+        Assert.True(push.Duration < Duration.FromDays(100));
+    }
+
+    [Fact]
+    public void Oil_at_rest_has_no_flow()
+    {
+        OilPush push = OilPush.At(Oil(0.05, 10, 2, rise: 2), Pressure.Zero);
+        Assert.Equal(0, push.InitialFlow.KilogramsPerSecond);
+        Assert.Equal(0, push.ReynoldsNumber);
+        Assert.Null(push.Duration);
+        Assert.Equal("4 kg of oil at 0.0 kPa gauge: does not run out, Re 0", push.ToString());
+    }
+
+    [Fact]
+    public void Lighter_oil_is_lifted_by_less()
+    {
+        OilToDrain heavy = Oil(0.05, 10, 2, rise: 2);
+        Pressure between = Pressure.FromPascals(2 * 900 * Gravity);
+        Assert.Null(OilPush.At(heavy, between).Duration);
+        Assert.NotNull(OilPush.At(heavy with { Density = Density.FromKilogramsPerCubicMeter(850) }, between).Duration);
+    }
+
+    [Theory]
+    [InlineData(0.012, 2500, "neither laminar nor fully turbulent")]
+    [InlineData(0.006, 4500, "turbulent; friction")]
+    public void Beyond_laminar_flow_it_says_so(double viscosity, double reynolds, string words)
+    {
+        Pressure gauge = Pressure.FromKilopascals(20);
+        OilPush push = OilPush.At(Oil(viscosity, 16, 6), gauge);
+        Assert.InRange(push.ReynoldsNumber, reynolds * 0.7, reynolds * 1.3);
+        Assert.Contains(push.Findings, finding => finding.Subject == FindingSubject.Estimate && finding.Message.Contains(words, StringComparison.Ordinal));
+    }
+
     [Theory]
     [InlineData(4.9, false, 40, new[] { Severity.Caution })]
     [InlineData(5.1, false, 40, new[] { Severity.Warning, Severity.Caution })]
@@ -163,6 +204,10 @@ public sealed class OilPushTests
     {
         OilToDrain oil = Oil(1, 4, 10);
         Assert.Contains("10 MPa", Assert.Throws<ArgumentOutOfRangeException>("time", () => OilPush.Within(oil, Duration.FromSeconds(0.01))).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "does not run out",
+            Assert.Throws<ArgumentOutOfRangeException>("time", () => OilPush.Within(Oil(1, 4, 10, rise: 1000) with { Hoses = [.. Enumerable.Repeat(oil.Hoses[0] with { Rise = Length.FromMeters(600) }, 2)] }, Duration.FromHours(1))).Message,
+            StringComparison.Ordinal);
         Assert.Throws<ArgumentOutOfRangeException>("time", () => OilPush.Within(oil, Duration.Zero));
         Assert.Throws<ArgumentOutOfRangeException>("gaugePressure", () => OilPush.At(oil, Pressure.FromPascals(-1)));
         Assert.Throws<ArgumentException>("Hoses", () => oil with { Hoses = [] });

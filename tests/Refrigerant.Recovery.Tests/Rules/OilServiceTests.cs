@@ -6,6 +6,7 @@ using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Residuals;
 using Refrigerant.Recovery.Rules;
+using Refrigerant.Recovery.Tests.Doubles;
 using UnitsNet;
 using Xunit;
 
@@ -39,6 +40,16 @@ public sealed class OilServiceTests
     }
 
     [Fact]
+    public void What_is_customary_is_named_in_words_and_the_unknown_is_left_to_the_maker()
+    {
+        Assert.Equal(
+            "R-410A is customarily used with polyolester, not with mineral oil: the maker's data decide.", OilMatch.Check(Fluid.Get("R-410A"), OilKind.Mineral)!.Message);
+        Finding unknown = OilMatch.Check(Fluid.FromModel(new SimpleFluid("R-own")), OilKind.Mineral)!;
+        Assert.Equal(Severity.Note, unknown.Severity);
+        Assert.Contains("not known here", unknown.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Every_kind_of_oil_has_a_family()
     {
         Assert.All(Enum.GetValues<OilKind>(), kind => Assert.NotEqual(OilFamilies.None, OilMatch.FamilyOf(kind)));
@@ -59,6 +70,7 @@ public sealed class OilServiceTests
         Assert.Equal(drained.MassFraction.DecimalFractions, dissolved / (dissolved + 2), 1e-12);
         Assert.True(drained.HighestMassFraction > drained.MassFraction);
         Assert.Equal(FindingSubject.Oil, Assert.Single(drained.Findings).Subject);
+        Assert.DoesNotContain("at least", drained.ToString(), StringComparison.Ordinal);
     }
 
     /// <summary>40 CFR 82.156(a)(1)(iii): at most 5 psig, by the gauge at the place.</summary>

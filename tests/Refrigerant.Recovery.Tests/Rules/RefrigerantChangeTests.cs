@@ -144,6 +144,16 @@ public sealed class RefrigerantChangeTests
     }
 
     [Fact]
+    public void It_says_what_it_was_asked()
+    {
+        RefrigerantChange change = RefrigerantChange.Predict(Machine, R22, R134a, Mass.FromKilograms(10), WithOil with { DischargePressure = null });
+        Assert.Equal((R22, R134a, Mass.FromKilograms(10)), (change.Previous, change.Next, change.NextRecovered));
+        Assert.Equal(50.5, change.Clearing.FinalPressure.Kilopascals, 1e-9);
+        Assert.StartsWith("R-22 in R-134a: ", change.ToString(), StringComparison.Ordinal);
+        Assert.DoesNotContain("at least", change.BeforeClearing.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Bad_input_names_the_parameter()
     {
         Assert.Throws<ArgumentNullException>("machine", () => RefrigerantChange.Predict(null!, R22, R134a, Mass.FromKilograms(1)));

@@ -30,6 +30,9 @@ internal static class ApiExamples
         Plan();
         Uncertainty();
         Comparison();
+        Change();
+        Drained();
+        Push();
     }
 
     private static void Get()
@@ -226,6 +229,52 @@ internal static class ApiExamples
         #region SetupComparison.Run
         SetupComparison comparison = SetupComparison.Run(job);
         Console.WriteLine(comparison.Outcomes.Count); // 8
+        #endregion
+    }
+
+    private static void Change()
+    {
+        #region RefrigerantChange.Predict
+        RefrigerantChange change = RefrigerantChange.Predict(
+            RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(0.5)),
+            Fluid.Get("R-22"),
+            Fluid.Get("R-134a"),
+            Mass.FromKilograms(4));
+        Console.WriteLine($"{change.BeforeClearing.MassFraction.Percent:F0} %"); // 10 %
+        Console.WriteLine($"{change.AfterClearing.MassFraction.Percent:F2} %"); // 0.05 %
+        #endregion
+    }
+
+    private static void Drained()
+    {
+        #region DrainedOil.Estimate
+        DrainedOil drained = DrainedOil.Estimate(
+            Fluid.Get("R-22"),
+            OilCharge.Mineral(Mass.FromKilograms(4)),
+            Temperature.FromDegreesCelsius(20),
+            Pressure.FromKilopascals(101.325));
+        Console.WriteLine($"{drained.MassFraction.Percent:F1} %"); // 6.3 %
+        #endregion
+    }
+
+    private static void Push()
+    {
+        #region OilPush.At
+        OilToDrain oil = new()
+        {
+            Mass = Mass.FromKilograms(4),
+            Viscosity = DynamicViscosity.FromMillipascalSeconds(60),
+            Hoses =
+            [
+                new Hose
+                {
+                    Length = Length.FromMeters(2),
+                    InnerDiameter = Length.FromMillimeters(8),
+                },
+            ],
+        };
+        OilPush push = OilPush.At(oil, Pressure.FromKilopascals(30));
+        Console.WriteLine($"{push.Duration?.Seconds:F0} s"); // 169 s
         #endregion
     }
 }

@@ -63,6 +63,16 @@ public sealed class DrainedOil
     /// <exception cref="ArgumentNullException">The fluid or the oil is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     /// <exception cref="PropertyRangeException">The temperature is outside the range of the refrigerant's equation.</exception>
+    /// <example>
+    /// <code>
+    /// DrainedOil drained = DrainedOil.Estimate(
+    ///     Fluid.Get("R-22"),
+    ///     OilCharge.Mineral(Mass.FromKilograms(4)),
+    ///     Temperature.FromDegreesCelsius(20),
+    ///     Pressure.FromKilopascals(101.325));
+    /// Console.WriteLine($"{drained.MassFraction.Percent:F1} %"); // 6.3 %
+    /// </code>
+    /// </example>
     public static DrainedOil Estimate(Fluid fluid, OilCharge oil, Temperature temperature, Pressure pressure, Barometer? barometer = null)
     {
         PropertyModel model = Require.NotNull(fluid, nameof(fluid)).Model;

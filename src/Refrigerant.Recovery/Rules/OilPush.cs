@@ -81,6 +81,25 @@ public sealed class OilPush
     /// <param name="gaugePressure">Gauge pressure of the gas over the oil, 0 (it runs by itself) to 10 MPa.</param>
     /// <exception cref="ArgumentNullException">The oil is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The pressure is outside its range.</exception>
+    /// <example>
+    /// <code>
+    /// OilToDrain oil = new()
+    /// {
+    ///     Mass = Mass.FromKilograms(4),
+    ///     Viscosity = DynamicViscosity.FromMillipascalSeconds(60),
+    ///     Hoses =
+    ///     [
+    ///         new Hose
+    ///         {
+    ///             Length = Length.FromMeters(2),
+    ///             InnerDiameter = Length.FromMillimeters(8),
+    ///         },
+    ///     ],
+    /// };
+    /// OilPush push = OilPush.At(oil, Pressure.FromKilopascals(30));
+    /// Console.WriteLine($"{push.Duration?.Seconds:F0} s"); // 169 s
+    /// </code>
+    /// </example>
     public static OilPush At(OilToDrain oil, Pressure gaugePressure)
     {
         Require.NotNull(oil, nameof(oil));

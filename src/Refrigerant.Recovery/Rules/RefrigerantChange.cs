@@ -78,6 +78,17 @@ public sealed class RefrigerantChange
     /// <exception cref="ArgumentNullException">The machine or a fluid is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The mass is not greater than zero, or not finite.</exception>
     /// <exception cref="PropertyRangeException">A state is outside the range of the previous refrigerant's equation.</exception>
+    /// <example>
+    /// <code>
+    /// RefrigerantChange change = RefrigerantChange.Predict(
+    ///     RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(0.5)),
+    ///     Fluid.Get("R-22"),
+    ///     Fluid.Get("R-134a"),
+    ///     Mass.FromKilograms(4));
+    /// Console.WriteLine($"{change.BeforeClearing.MassFraction.Percent:F0} %"); // 10 %
+    /// Console.WriteLine($"{change.AfterClearing.MassFraction.Percent:F2} %"); // 0.05 %
+    /// </code>
+    /// </example>
     public static RefrigerantChange Predict(
         RecoveryMachine machine, Fluid previous, Fluid next, Mass nextRecovered, RefrigerantChangeOptions? options = null)
     {

@@ -176,7 +176,7 @@ public sealed class OilPushTests
 
     [Theory]
     [InlineData(0.012, 2500, "neither laminar nor fully turbulent")]
-    [InlineData(0.006, 4500, "turbulent; friction")]
+    [InlineData(0.005, 4900, "turbulent; friction")]
     public void Beyond_laminar_flow_it_says_so(double viscosity, double reynolds, string words)
     {
         Pressure gauge = Pressure.FromKilopascals(20);

@@ -12,9 +12,10 @@ internal static class DensitySolver
     private const int MaximumSteps = 100;
 
     /// <summary>
-    /// Relative density step after which the next one is below rounding (quadratic convergence); less where the isotherm is flat.
+    /// Relative density step after which the next one is some 1e-8 (quadratic convergence); less where the isotherm is flat. That next one
+    /// is taken by <see cref="PureEquation.CaloricAtPressure"/>, which has all derivatives at hand, and leaves an error of its square.
     /// </summary>
-    private const double Tolerance = 3e-7;
+    private const double Tolerance = 5e-5;
 
     /// <summary>
     /// Exponent of Murnaghan's isotherm p ~ ρ^n, which liquids follow closely (Murnaghan 1944, Proc. Natl. Acad. Sci. 30, 244,

@@ -103,7 +103,7 @@ internal sealed class PureEngine
         Span<double> isotherm = stackalloc double[Equation.Residual.IsothermLength];
         Equation.Residual.Isotherm(tau, isotherm);
         double density = Equation.ReducingDensity * ReducedDensity(phase, temperature, tau, pressure, s, isotherm);
-        Equation.Caloric(temperature, density, isotherm, out _, out double enthalpy, out double entropy);
+        Equation.CaloricAtPressure(temperature, pressure, ref density, isotherm, out double enthalpy, out double entropy);
         return new StatePoint(phase, temperature, pressure, density, enthalpy, entropy, phase == Phase.Liquid ? 0 : 1);
     }
 

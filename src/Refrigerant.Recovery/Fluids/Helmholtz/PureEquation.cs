@@ -8,6 +8,9 @@ namespace Refrigerant.Recovery.Fluids.Helmholtz;
 /// </summary>
 internal sealed class PureEquation
 {
+    /// <summary>Largest relative step that a first-order correction of a state takes; the error left is of the size of its square.</summary>
+    private const double LargestLastStep = 1e-6;
+
     private readonly double _enthalpyOffset;
     private readonly double _entropyOffset;
 
@@ -67,15 +70,38 @@ internal sealed class PureEquation
         out double enthalpy,
         out double entropy)
     {
-        double tau = ReducingTemperature / temperature;
-        double delta = density / ReducingDensity;
-        Data.IdealGas.Evaluate(tau, out double ideal, out double idealT, out _);
-        HelmholtzDerivatives r = Residual.At(tau, delta, isotherm);
-        double rt = GasConstant * temperature;
-        pressure = density * rt * (1 + r.D);
-        enthalpy = (rt * (1 + r.D + idealT + r.T)) + _enthalpyOffset;
-        entropy = (GasConstant * (idealT + r.T - Math.Log(delta) - ideal - r.A)) + _entropyOffset;
+        HelmholtzDerivatives r = Evaluate(temperature, density, isotherm, out enthalpy, out entropy);
+        pressure = density * GasConstant * temperature * (1 + r.D);
         return 1 + (2 * r.D) + r.DD;
+    }
+
+    /// <summary>Enthalpy and entropy at a pressure: one pass, which moves a density that is nearly right by a last Newton step, and them with it.</summary>
+    /// <remarks>To first order in the step, with (∂h/∂ρ) = (RT/ρ)·(∂p/∂ρ/(RT) − ∂p/∂T/(ρR)) and (∂s/∂ρ) = −(∂p/∂T)/ρ².</remarks>
+    /// <param name="temperature">K.</param>
+    /// <param name="pressure">Pa.</param>
+    /// <param name="density">kg/m³: near the root before, the root after.</param>
+    /// <param name="isotherm">The residual isotherm of the temperature.</param>
+    /// <param name="enthalpy">J/kg.</param>
+    /// <param name="entropy">J/(kg·K).</param>
+    public void CaloricAtPressure(
+        double temperature,
+        double pressure,
+        ref double density,
+        ReadOnlySpan<double> isotherm,
+        out double enthalpy,
+        out double entropy)
+    {
+        HelmholtzDerivatives r = Evaluate(temperature, density, isotherm, out enthalpy, out entropy);
+        double rt = GasConstant * temperature;
+        double byDensity = 1 + (2 * r.D) + r.DD;
+        double step = ((pressure / (density * rt)) - (1 + r.D)) / byDensity;
+        if (Math.Abs(step) <= LargestLastStep)
+        {
+            double byTemperature = 1 + r.D - r.DT;
+            enthalpy += rt * (byDensity - byTemperature) * step;
+            entropy -= GasConstant * byTemperature * step;
+            density *= 1 + step;
+        }
     }
 
     /// <summary>Specific internal energy, J/kg, and its slope cv, J/(kg·K), at a temperature in K and a density in kg/m³.</summary>
@@ -106,5 +132,17 @@ internal sealed class PureEquation
         double cp = cv + (GasConstant * byTemperature * byTemperature / byDensity);
         double dpdrho = GasConstant * temperature * byDensity;
         return new StateDerivatives(cv, cp, Math.Sqrt(cp / cv * dpdrho), dpdrho, density * GasConstant * byTemperature);
+    }
+
+    private HelmholtzDerivatives Evaluate(
+        double temperature, double density, ReadOnlySpan<double> isotherm, out double enthalpy, out double entropy)
+    {
+        double tau = ReducingTemperature / temperature;
+        double delta = density / ReducingDensity;
+        Data.IdealGas.Evaluate(tau, out double ideal, out double idealT, out _);
+        HelmholtzDerivatives r = Residual.At(tau, delta, isotherm);
+        enthalpy = (GasConstant * temperature * (1 + r.D + idealT + r.T)) + _enthalpyOffset;
+        entropy = (GasConstant * (idealT + r.T - Math.Log(delta) - ideal - r.A)) + _entropyOffset;
+        return r;
     }
 }

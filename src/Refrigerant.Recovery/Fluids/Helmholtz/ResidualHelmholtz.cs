@@ -23,7 +23,7 @@ internal sealed class ResidualHelmholtz
     private readonly Group[] _groups;
     private readonly DeltaExponential[] _exponentials;
     private readonly int _highestPower;
-    private readonly double[,] _nonAnalytic;
+    private readonly NonAnalyticTerms _nonAnalytic;
 
     public ResidualHelmholtz(ResidualTerms terms)
     {
@@ -35,7 +35,7 @@ internal sealed class ResidualHelmholtz
         _groups = Array.ConvertAll(layout.GroupPower, power => new Group(power));
         _exponentials = layout.Exponentials;
         _highestPower = layout.HighestPower;
-        _nonAnalytic = terms.NonAnalytic;
+        _nonAnalytic = new NonAnalyticTerms(terms.NonAnalytic);
     }
 
     /// <summary>The number of doubles that an isotherm takes.</summary>
@@ -113,12 +113,9 @@ internal sealed class ResidualHelmholtz
             dd += e * (p2 + (2 * e1 * p1) + (e2 * p));
         }
 
-        if (_nonAnalytic.Length != 0)
+        if (!_nonAnalytic.IsEmpty)
         {
-            HelmholtzDerivatives sum = default;
-            NonAnalyticTerms.Add(_nonAnalytic, tau, delta, ref sum);
-            d += sum.D;
-            dd += sum.DD;
+            _nonAnalytic.AddByDensity(tau, delta, ref d, ref dd);
         }
     }
 
@@ -163,9 +160,9 @@ internal sealed class ResidualHelmholtz
             sum.TT += e * r;
         }
 
-        if (_nonAnalytic.Length != 0)
+        if (!_nonAnalytic.IsEmpty)
         {
-            NonAnalyticTerms.Add(_nonAnalytic, tau, delta, ref sum);
+            _nonAnalytic.Add(tau, delta, ref sum);
         }
 
         return sum;

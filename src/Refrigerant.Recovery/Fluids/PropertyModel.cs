@@ -90,4 +90,15 @@ public abstract class PropertyModel
     /// <param name="temperature">Temperature, K, on the saturation curves.</param>
     /// <exception cref="PropertyRangeException">The temperature is outside the saturation curves.</exception>
     public abstract SaturationViscosity ViscosityAtSaturation(double temperature);
+
+    /// <summary>Vapor that is known to be one phase, with what follows it as it changes; in one evaluation where the model can.</summary>
+    /// <param name="temperature">Temperature, K.</param>
+    /// <param name="density">Density, kg/m³, at most that of saturated vapor.</param>
+    /// <exception cref="PropertyRangeException">The state is outside <see cref="Range"/>, or no stable phase.</exception>
+    internal virtual IsochoricSlopes VaporAt(double temperature, double density)
+    {
+        StatePoint bulk = VesselAtTemperature(temperature, density).Bulk;
+        StateDerivatives slopes = DerivativesAt(temperature, density);
+        return new IsochoricSlopes(bulk.Pressure, bulk.InternalEnergy, slopes.IsochoricHeatCapacity, slopes.PressureByTemperature);
+    }
 }

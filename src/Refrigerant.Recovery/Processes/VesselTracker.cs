@@ -6,9 +6,9 @@ namespace Refrigerant.Recovery.Processes;
 
 /// <summary>The state of a closed vessel while it is simulated: density and internal energy in, what the balances need out.</summary>
 /// <remarks>
-/// The state moves little from one evaluation to the next, so the temperature is found by secant steps from the last one: on the
-/// saturation curves while there is liquid, on the equation of state when there is none. Where that does not settle, the property model
-/// solves from scratch. For a blend with liquid and vapor, the liquid is that of the bubble curve and the vapor that of the dew curve of the
+/// The state moves little from one evaluation to the next, so the temperature is found from the last one: by secant steps on the
+/// saturation curves while there is liquid, by Newton's method on the equation of state when there is none. Where that does not settle,
+/// the property model solves from scratch. For a blend with liquid and vapor, the liquid is that of the bubble curve and the vapor that of the dew curve of the
 /// bulk composition, the pressure between the two in proportion to the quality: the shift of composition between the phases is left out
 /// (<see cref="Fractionation"/> follows it).
 /// </remarks>
@@ -19,6 +19,11 @@ internal sealed class VesselTracker
     /// an error smaller by the relative error of the slope, a thousandth or so.
     /// </summary>
     private const double Tolerance = 1e-7;
+
+    /// <summary>
+    /// A Newton step of at most this share of the temperature is the last one: it is exact to second order, which leaves some 1e-11.
+    /// </summary>
+    private const double GasTolerance = 1e-5;
 
     /// <summary>Where secant steps have not settled after this many the property model takes over.</summary>
     private const int MaximumIterations = 12;
@@ -32,7 +37,10 @@ internal sealed class VesselTracker
     private readonly PropertyModel _model;
     private readonly bool _isPure;
     private double _slope;
-    private double _pressureSlope;
+    private IsochoricSlopes _gas;
+    private double _gasDensity;
+    private double _gasEnergy;
+    private double _gasEnergyByDensity;
     private bool _hasLast;
     private bool _lastHadLiquid;
 
@@ -128,7 +136,6 @@ internal sealed class VesselTracker
         }
 
         _slope = 0;
-        _pressureSlope = 0;
         _hasLast = true;
         _lastHadLiquid = hasLiquid;
     }
@@ -178,46 +185,68 @@ internal sealed class VesselTracker
         return false;
     }
 
+    /// <summary>u(T, ρ) = u by Newton's method, from where the last state and its slopes lead.</summary>
     private bool FollowGas(double density, double energy)
     {
         double temperature = Temperature;
-        double previous = 0;
-        double previousValue = 0;
-        double lastTemperature = 0;
-        double lastPressure = 0;
+        if (_gas.HeatCapacity > 0)
+        {
+            temperature += (energy - _gasEnergy - (_gasEnergyByDensity * (density - _gasDensity))) / _gas.HeatCapacity;
+            temperature = Math.Abs(temperature - Temperature) < FarAway ? temperature : Temperature;
+        }
+
         for (int i = 0; i < MaximumIterations; i++)
         {
-            StatePoint bulk = _model.VesselAtTemperature(temperature, density).Bulk;
-            if (bulk.Phase is not Phase.Vapor and not Phase.Supercritical)
+            if (!IsGas(temperature, density, out double dewDensity))
             {
                 return false;
             }
 
-            if (!Step(i, ref temperature, ref previous, ref previousValue, bulk.InternalEnergy - energy, out bool settled))
+            IsochoricSlopes gas = _model.VaporAt(temperature, density);
+            double change = (energy - gas.InternalEnergy) / gas.HeatCapacity;
+            if (!(Math.Abs(change) < FarAway))
             {
                 return false;
             }
 
-            if (settled)
+            if (Math.Abs(change) <= GasTolerance * temperature)
             {
-                TakeOnePhase(bulk);
-                Correct(temperature, _pressureSlope > 0 ? _pressureSlope : bulk.Pressure / bulk.Temperature);
+                Temperature = temperature + change;
+                Pressure = gas.Pressure + (gas.PressureByTemperature * change);
+                TakeGas(density, energy + (Pressure / density), dewDensity);
+                _gas = gas;
+                _gasDensity = density;
+                _gasEnergy = energy;
+                _gasEnergyByDensity = (Pressure - (Temperature * gas.PressureByTemperature)) / (density * density);
                 return true;
             }
 
-            if (i > 0 && Math.Abs(bulk.Temperature - lastTemperature) > SlopeStep * bulk.Temperature)
-            {
-                _pressureSlope = (bulk.Pressure - lastPressure) / (bulk.Temperature - lastTemperature);
-            }
-
-            lastTemperature = bulk.Temperature;
-            lastPressure = bulk.Pressure;
+            temperature += change;
         }
 
         return false;
     }
 
-    /// <summary>Moves temperature and pressure by the last secant step, with dp/dT (Clapeyron's, or the ideal gas's at constant density).</summary>
+    /// <summary>Whether the density is that of vapor without liquid; where the saturation curves end it is not known.</summary>
+    private bool IsGas(double temperature, double density, out double dewDensity)
+    {
+        dewDensity = double.PositiveInfinity;
+        PropertyRange range = _model.Range;
+        if (!(temperature >= range.MinimumTemperature && temperature <= range.MaximumTemperature))
+        {
+            return false;
+        }
+
+        if (temperature > range.MaximumSaturationTemperature)
+        {
+            return _isPure && temperature > _model.CriticalTemperature;
+        }
+
+        dewDensity = _model.SaturationAtTemperature(temperature).Dew.Density;
+        return density <= dewDensity;
+    }
+
+    /// <summary>Moves temperature and pressure by the last secant step, with Clapeyron's dp/dT.</summary>
     private void Correct(double temperature, double pressureSlope)
     {
         Pressure += pressureSlope * (temperature - Temperature);
@@ -269,17 +298,21 @@ internal sealed class VesselTracker
     {
         Temperature = bulk.Temperature;
         Pressure = bulk.Pressure;
+        double dewDensity = bulk.Temperature >= _model.Range.MaximumSaturationTemperature
+            ? double.PositiveInfinity
+            : _model.SaturationAtTemperature(bulk.Temperature).Dew.Density;
+        TakeGas(bulk.Density, bulk.Enthalpy, dewDensity);
+        _gas = default;
+    }
+
+    private void TakeGas(double density, double enthalpy, double dewDensity)
+    {
         VaporFraction = 1;
-        VaporDensity = bulk.Density;
-        VaporEnthalpy = bulk.Enthalpy;
+        VaporDensity = density;
+        VaporEnthalpy = enthalpy;
         LiquidVolumeFraction = 0;
         LiquidDensity = 0;
         LiquidEnthalpy = 0;
-        LiquidMargin = -Rarefaction(bulk);
+        LiquidMargin = Math.Min(0, (density / dewDensity) - 1);
     }
-
-    /// <summary>How far the density is below that of saturated vapor at the same temperature, as a fraction.</summary>
-    private double Rarefaction(in StatePoint bulk) => bulk.Temperature >= _model.Range.MaximumSaturationTemperature
-        ? 1
-        : 1 - (bulk.Density / Math.Max(bulk.Density, _model.SaturationAtTemperature(bulk.Temperature).Dew.Density));
 }

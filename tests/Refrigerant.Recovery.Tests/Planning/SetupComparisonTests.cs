@@ -26,7 +26,7 @@ public class SetupComparisonTests
         RecoveryJob job = Jobs.Chiller(kilograms: 20);
         SetupComparison comparison = SetupComparison.Run(job, [new Setup("the same", job), new Setup("longer hold", job with { Times = new JobTimes { Hold = Duration.FromMinutes(20) } })]);
         Assert.Equal(0, comparison.Outcomes.Single(outcome => outcome.Name == "the same").Saved.Seconds);
-        Assert.True(comparison.Outcomes.Single(outcome => outcome.Name == "longer hold").Saved.Seconds <= -600);
+        Assert.InRange(comparison.Outcomes.Single(outcome => outcome.Name == "longer hold").Saved.Seconds, double.NegativeInfinity, -600 + 1e-9);
     }
 
     [Fact]

@@ -144,6 +144,19 @@ internal sealed class HelmholtzModel : PropertyModel
         return _viscosity.Value.At(temperature);
     }
 
+    internal override IsochoricSlopes VaporAt(double temperature, double density)
+    {
+        CheckTemperature(temperature);
+        CheckDensity(density);
+        IsochoricSlopes slopes = _engine.Value.Equation.Slopes(temperature, density);
+        if (!(slopes.Pressure > 0 && slopes.Pressure <= _range.Value.MaximumPressure))
+        {
+            Throw("pressure at that density", slopes.Pressure, 0, _range.Value.MaximumPressure, "Pa");
+        }
+
+        return slopes;
+    }
+
     private PropertyRange CreateRange() => new(
         _data.MinimumTemperature,
         _data.MaximumTemperature,

@@ -104,16 +104,20 @@ internal sealed class PureEquation
         }
     }
 
-    /// <summary>Specific internal energy, J/kg, and its slope cv, J/(kg·K), at a temperature in K and a density in kg/m³.</summary>
-    public void Energy(double temperature, double density, out double energy, out double heatCapacity)
+    /// <summary>Pressure and internal energy at a temperature in K and a density in kg/m³, with their slopes by temperature.</summary>
+    public IsochoricSlopes Slopes(double temperature, double density)
     {
         double tau = ReducingTemperature / temperature;
         Span<double> isotherm = stackalloc double[Residual.IsothermLength];
         Residual.Isotherm(tau, isotherm);
         Data.IdealGas.Evaluate(tau, out _, out double idealT, out double idealTT);
         HelmholtzDerivatives r = Residual.At(tau, density / ReducingDensity, isotherm);
-        energy = (GasConstant * temperature * (idealT + r.T)) + _enthalpyOffset;
-        heatCapacity = -GasConstant * (idealTT + r.TT);
+        double rRho = GasConstant * density;
+        return new IsochoricSlopes(
+            rRho * temperature * (1 + r.D),
+            (GasConstant * temperature * (idealT + r.T)) + _enthalpyOffset,
+            -GasConstant * (idealTT + r.TT),
+            rRho * (1 + r.D - r.DT));
     }
 
     /// <summary>Heat capacities, speed of sound and pressure derivatives. Where (∂p/∂ρ) is not positive the set is not physical.</summary>

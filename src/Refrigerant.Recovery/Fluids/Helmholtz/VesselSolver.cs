@@ -143,7 +143,9 @@ internal static class VesselSolver
             }
         }
 
-        engine.Equation.Energy(temperature, density, out energy, out slope);
+        IsochoricSlopes single = engine.Equation.Slopes(temperature, density);
+        energy = single.InternalEnergy;
+        slope = single.HeatCapacity;
     }
 
     private static void TwoPhaseEnergy(in SaturationValues s, in SaturationValues d, double density, out double energy, out double slope)

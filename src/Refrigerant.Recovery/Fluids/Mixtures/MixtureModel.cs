@@ -144,34 +144,36 @@ internal sealed class MixtureModel : PropertyModel
 
     public override StateDerivatives DerivativesAt(double temperature, double density)
     {
-        CheckTemperature(temperature);
-        CheckDensity(density);
-        MixtureScratch scratch = Engine.Rent();
-        MixturePhase phase = scratch.Bulk;
-        phase.SetTemperature(temperature);
-        phase.SetDensity(density / MolarMass);
-        phase.SetIdealGas();
-        double r = MixtureEquation.GasConstant / MolarMass;
-        double stiffness = phase.Stiffness;
-        double cv = phase.HeatCapacity / MolarMass;
-        double cp = cv + (r * phase.ZByT * phase.ZByT / stiffness);
-        double slope = r * temperature * stiffness;
-        double byTemperature = density * r * phase.ZByT;
-        Engine.Return(scratch);
+        IsochoricSlopes isochore = SlopesAt(temperature, density, out double stiffness);
 
         // A heat capacity that is not positive belongs to a loop of the equation, not to a phase.
-        if (!(stiffness > 0) || !(cv > 0))
+        if (!(stiffness > 0) || !(isochore.HeatCapacity > 0))
         {
             Throw("density (mechanically unstable)", density, LeastAmount, MostDensity * CriticalDensity, "kg/m³");
         }
 
-        return new StateDerivatives(cv, cp, Math.Sqrt(cp / cv * slope), slope, byTemperature);
+        double slope = MixtureEquation.GasConstant / MolarMass * temperature * stiffness;
+        double thermal = isochore.PressureByTemperature / density;
+        double cv = isochore.HeatCapacity;
+        double cp = cv + (temperature * thermal * thermal / slope);
+        return new StateDerivatives(cv, cp, Math.Sqrt(cp / cv * slope), slope, isochore.PressureByTemperature);
     }
 
     public override SaturationViscosity ViscosityAtSaturation(double temperature)
     {
         CheckSaturationTemperature(Engine.Curves, temperature);
         return _viscosity.Value.At(temperature, _moleFractions);
+    }
+
+    internal override IsochoricSlopes VaporAt(double temperature, double density)
+    {
+        IsochoricSlopes slopes = SlopesAt(temperature, density, out _);
+        if (!(slopes.Pressure > 0 && slopes.Pressure <= Range.MaximumPressure && slopes.HeatCapacity > 0))
+        {
+            Throw("pressure at that density", slopes.Pressure, 0, Range.MaximumPressure, "Pa");
+        }
+
+        return slopes;
     }
 
     private static (ModelQuality Quality, string Source) Describe(IReadOnlyList<HelmholtzModel> components)
@@ -204,6 +206,26 @@ internal sealed class MixtureModel : PropertyModel
         Math.Max(LeastMaximumTemperature, components.Min(c => c.Data.MaximumTemperature)),
         Math.Max(LeastMaximumPressure, components.Min(c => c.Data.MaximumPressure)),
         Engine.Curves.MaximumTemperature);
+
+    /// <summary>One phase, stable or not, and (∂p/∂ρ)/(RT).</summary>
+    private IsochoricSlopes SlopesAt(double temperature, double density, out double stiffness)
+    {
+        CheckTemperature(temperature);
+        CheckDensity(density);
+        MixtureScratch scratch = Engine.Rent();
+        MixturePhase phase = scratch.Bulk;
+        phase.SetTemperature(temperature);
+        phase.SetDensity(density / MolarMass);
+        phase.SetIdealGas();
+        stiffness = phase.Stiffness;
+        var slopes = new IsochoricSlopes(
+            phase.Pressure,
+            phase.Energy / MolarMass,
+            phase.HeatCapacity / MolarMass,
+            phase.Rho * MixtureEquation.GasConstant * phase.ZByT);
+        Engine.Return(scratch);
+        return slopes;
+    }
 
     private StatePoint OnIsobar(double pressure, double target, bool isEntropy, string parameter, string unit)
     {

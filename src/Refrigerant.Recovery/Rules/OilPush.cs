@@ -34,9 +34,6 @@ public sealed class OilPush
     /// <summary>The search for a pressure starts this far above the one at which the last oil just does not flow, Pa.</summary>
     private const double LeastAbove = 1e-3;
 
-    /// <summary>Pressures this near to a limit count as at it, Pa.</summary>
-    private const double Rounding = 1;
-
     /// <summary>The logarithm of a pressure is found to this.</summary>
     private const double Tolerance = 1e-12;
 
@@ -151,7 +148,7 @@ public sealed class OilPush
             double flow = Flow(gauge + _depthPressure - _risePressure);
             double reynolds = _line.LargestReynolds(flow, _viscosity);
             double? seconds = Seconds(gauge);
-            return new OilPush(_oil, gauge, seconds, flow, reynolds, FindingsFor(gauge, seconds, reynolds));
+            return new OilPush(_oil, gauge, seconds, flow, reynolds, OilPushFindings.For(_oil, _line.Rise, _risePressure, gauge, seconds is not null, reynolds));
         }
 
         public double GaugeFor(double seconds)
@@ -206,65 +203,6 @@ public sealed class OilPush
 
             double seconds = _mass * perUnit * sum / (3 * Intervals);
             return seconds <= LongestTime ? seconds : null;
-        }
-
-        private IReadOnlyList<Finding> FindingsFor(double gauge, double? seconds, double reynolds)
-        {
-            List<Finding> findings = [];
-            if (_oil.AllowableGaugePressure is Pressure allowable && gauge > allowable.Pascals + Rounding)
-            {
-                findings.Add(new Finding(
-                    Severity.Stop,
-                    FindingSubject.Oil,
-                    FormattableString.Invariant($"{gauge / 1000:F1} kPa gauge is more than the {allowable.Kilopascals:F1} kPa gauge that the weakest part stands."),
-                    "pressure marked on the part"));
-            }
-
-            if (seconds is null)
-            {
-                findings.Add(new Finding(
-                    Severity.Stop,
-                    FindingSubject.Oil,
-                    FormattableString.Invariant($"The oil does not run out at {gauge / 1000:F1} kPa gauge: the hose rises by {_line.Rise:F2} m, which takes {Math.Max(0, _risePressure) / 1000:F1} kPa, or the oil is too thick for it."),
-                    "Hagen–Poiseuille with static head"));
-            }
-
-            if (gauge > EvacuationFigures.OilChangeGauge + Rounding)
-            {
-                findings.Add(new Finding(
-                    Severity.Warning,
-                    FindingSubject.Oil,
-                    FormattableString.Invariant($"{gauge / EvacuationFigures.PascalsPerPsi:F1} psig is above the 5 psig that an oil change allows while there is refrigerant in the appliance: recover it to the required level first."),
-                    EvacuationFigures.OilChange.Source));
-            }
-
-            if (gauge > Rounding)
-            {
-                findings.Add(new Finding(
-                    Severity.Caution,
-                    FindingSubject.Oil,
-                    "Push oil with dry nitrogen only, through a regulator and a relief valve: compressed air or oxygen over hot oil explodes.",
-                    OilServiceFigures.Nitrogen.Source));
-                if (_oil.AllowableGaugePressure is null)
-                {
-                    findings.Add(new Finding(
-                        Severity.Caution,
-                        FindingSubject.Oil,
-                        "What the weakest part stands (vessel, sight glass, hose) was not given: check it, and set the relief valve below it. When the oil is out, gas and oil spray from the hose: hold its end.",
-                        OilServiceFigures.CommonPractice));
-                }
-            }
-
-            if (reynolds > OilServiceFigures.LaminarReynolds)
-            {
-                findings.Add(new Finding(
-                    Severity.Note,
-                    FindingSubject.Estimate,
-                    FormattableString.Invariant($"Reynolds number {reynolds:F0}: {(reynolds < OilServiceFigures.TurbulentReynolds ? "neither laminar nor fully turbulent, so the flow is uncertain by some 30 %" : "turbulent; friction by Churchill's equation")}."),
-                    "Churchill 1977, Chem. Eng. 84(24), 91"));
-            }
-
-            return findings.AsReadOnly();
         }
 
         /// <summary>How much too long it takes, as a logarithm, over the logarithm of the pressure above the lowest one.</summary>

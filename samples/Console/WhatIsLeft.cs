@@ -17,7 +17,7 @@ internal static class WhatIsLeft
             Volume.FromLiters(35),
             Temperature.FromDegreesCelsius(20),
             Pressure.FromKilopascals(67.4),
-            new ResidualOptions { Charge = Mass.FromKilograms(18), Oil = OilCharge.Polyolester(Mass.FromKilograms(3)) });
+            new ResidualOptions { Charge = Mass.FromKilograms(18), Oil = OilCharge.PolyolEster(Mass.FromKilograms(3)) });
         Screen.Say(FormattableString.Invariant(
             $"R-410A, 18 kg (39.7 lb) charge, 35 L, pulled to 67.4 kPa absolute at 20 °C: {left.Vapor.Kilograms:F3} kg ({left.Vapor.Ounces:F1} oz) of vapor,"));
         Screen.Say(FormattableString.Invariant(

@@ -28,7 +28,7 @@ internal static class CylinderHeatChart
 
     private static void Curve(Plot plot, RecoveryCylinder cylinder, Fluid fluid, Mass mass, string label)
     {
-        CylinderHeatCurve curve = CylinderFill.Heat(
+        CylinderHeatCurve curve = CylinderFill.HeatCurve(
             cylinder, fluid, mass, Temperature.FromDegreesCelsius(10), Temperature.FromDegreesCelsius(75), 130);
         plot.Curve(curve.Points.Select(p => p.Temperature.DegreesCelsius), curve.Points.Select(p => p.Pressure.Bars), label);
     }

@@ -24,7 +24,7 @@ internal static class WhatIsLeft
             new ResidualOptions
             {
                 Charge = Mass.FromKilograms(12),
-                Oil = OilCharge.Polyolester(Mass.FromKilograms(2)),
+                Oil = OilCharge.PolyolEster(Mass.FromKilograms(2)),
             });
 
         Console.WriteLine($"vapor:  {left.Vapor.Grams:F0} g");

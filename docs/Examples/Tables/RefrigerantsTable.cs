@@ -25,7 +25,7 @@ internal static class RefrigerantsTable
         string name = "";
         try
         {
-            PressureClassification found = PressureClassification.Of(fluid);
+            PressureClassification found = PressureClassification.For(fluid);
             pressure = found.PressureAt104F?.PoundsForcePerSquareInch.ToString("F1", null) ?? "above critical";
             name = Name(found.ByLetter);
         }

@@ -140,7 +140,7 @@ public static class CylinderFill
     /// <exception cref="ArgumentNullException">The cylinder or the fluid is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range, or the mass more than fits as a liquid.</exception>
     /// <exception cref="PropertyRangeException">Already the lowest temperature is outside the range of the fluid's equation.</exception>
-    public static CylinderHeatCurve Heat(
+    public static CylinderHeatCurve HeatCurve(
         RecoveryCylinder cylinder, Fluid fluid, Mass mass, Temperature from, Temperature to, int intervals = 60)
     {
         Require.InRange(intervals, 1, 10_000, "intervals", nameof(intervals));

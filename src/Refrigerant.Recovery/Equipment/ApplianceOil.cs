@@ -21,7 +21,7 @@ public sealed record ApplianceOil
     }
 
     /// <summary>The oil's family, which gives its typical molar mass.</summary>
-    public OilKind Kind { get; init; }
+    public required OilKind Kind { get; init; }
 
     /// <summary>
     /// Molar mass of the oil, 0.05 to 5 kg/mol; where it is null a typical one of its family:

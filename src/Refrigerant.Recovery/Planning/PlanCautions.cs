@@ -75,7 +75,7 @@ internal static class PlanCautions
                     $"{fluid.Designation} has its critical point at {critical - FreezingPoint:F1} °C: near it and above it no liquid bounds the pressure, which rises with every degree. Hoses, gauges and cylinders made for it, kept out of the sun."),
                 fluid.Model.Source);
         }
-        else if (PressureClassification.Of(fluid) is { ByLetter: PressureClass.VeryHigh, PressureAt104F: Pressure pressure })
+        else if (PressureClassification.For(fluid) is { ByLetter: PressureClass.VeryHigh, PressureAt104F: Pressure pressure })
         {
             yield return new Finding(
                 Severity.Warning,

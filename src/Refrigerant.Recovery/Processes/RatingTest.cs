@@ -34,27 +34,6 @@ public static class RatingTest
     private const double SmallestClearance = 1e-4;
     private const double LargestClearance = 0.5;
 
-    /// <summary>Vapor rate of a chamber in closed form: constant efficiency, isothermal, S·η·(ρ1 − ρ2)/ln(ρ1/ρ2); the chamber's size does not enter.</summary>
-    /// <param name="displacement">Displacement rate S.</param>
-    /// <param name="efficiency">Volumetric efficiency η, above 0 to 1.</param>
-    /// <param name="startDensity">Density at the start ρ1, greater than zero.</param>
-    /// <param name="endDensity">Density at the end ρ2, greater than zero and below ρ1.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
-    public static MassFlow IsothermalVaporRate(VolumeFlow displacement, double efficiency, Density startDensity, Density endDensity)
-    {
-        double s = Require.Positive(displacement.CubicMetersPerSecond, "m³/s", nameof(displacement));
-        Require.InRange(efficiency, double.Epsilon, 1, string.Empty, nameof(efficiency));
-        double first = Require.Positive(startDensity.KilogramsPerCubicMeter, "kg/m³", nameof(startDensity));
-        double last = Require.Positive(endDensity.KilogramsPerCubicMeter, "kg/m³", nameof(endDensity));
-        if (!(last < first))
-        {
-            throw new ArgumentOutOfRangeException(
-                nameof(endDensity), $"endDensity is {Require.Text(last)} kg/m³; it must be below startDensity, {Require.Text(first)} kg/m³.");
-        }
-
-        return new MassFlow(s * efficiency * (first - last) / Math.Log(first / last), MassFlowUnit.KilogramPerSecond);
-    }
-
     /// <summary>Fits displacement and clearance ratio to published ratings.</summary>
     /// <param name="ratings">The ratings.</param>
     /// <exception cref="ArgumentNullException">The ratings are null.</exception>

@@ -29,7 +29,7 @@ public sealed record RuleEntry
     /// <summary>A rule as an entry.</summary>
     /// <param name="figure">The rule.</param>
     /// <exception cref="ArgumentNullException"><paramref name="figure"/> is null.</exception>
-    public static RuleEntry From(RuleFigure figure)
+    internal static RuleEntry From(RuleFigure figure)
     {
         Require.NotNull(figure, nameof(figure));
         return new RuleEntry

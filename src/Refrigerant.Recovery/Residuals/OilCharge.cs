@@ -44,5 +44,5 @@ public sealed record OilCharge
 
     /// <summary>Polyolester, 600 g/mol (from memory).</summary>
     /// <param name="mass">Mass of the oil, zero or more.</param>
-    public static OilCharge Polyolester(Mass mass) => new() { Mass = mass, MolarMass = new MolarMass(600, MolarMassUnit.GramPerMole) };
+    public static OilCharge PolyolEster(Mass mass) => new() { Mass = mass, MolarMass = new MolarMass(600, MolarMassUnit.GramPerMole) };
 }

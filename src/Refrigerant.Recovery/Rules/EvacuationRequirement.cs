@@ -97,7 +97,7 @@ public sealed class EvacuationRequirement
             Require.InRange(kilograms, 0, EvacuationFigures.SmallApplianceCharge, "kg for a small appliance (40 CFR 82.152)", nameof(charge));
         }
 
-        PressureClassification classification = PressureClassification.Of(fluid);
+        PressureClassification classification = PressureClassification.For(fluid);
         PressureClass pressureClass = options.Class ?? classification.ByLetter;
         EvacuationLevel level = EvacuationLevel.Find(pressureClass, kilograms, options);
         return new EvacuationRequirement(

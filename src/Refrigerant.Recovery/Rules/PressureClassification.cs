@@ -42,7 +42,7 @@ public sealed class PressureClassification
     /// <param name="fluid">The refrigerant.</param>
     /// <exception cref="ArgumentNullException">The fluid is null.</exception>
     /// <exception cref="PropertyRangeException">The fluid's equation does not cover 104 °F.</exception>
-    public static PressureClassification Of(Fluid fluid)
+    public static PressureClassification For(Fluid fluid)
     {
         PropertyModel model = Require.NotNull(fluid, nameof(fluid)).Model;
         if (model.CriticalTemperature < EvacuationFigures.ClassTemperature)

@@ -105,7 +105,7 @@ public sealed class CylinderHeatTests
     {
         SimpleFluid model = new();
         Mass mass = Kilograms(1100 * Volume);
-        CylinderHeatCurve curve = CylinderFill.Heat(Cylinder, Simple(), mass, Kelvins(293.15), Kelvins(343.15), 10);
+        CylinderHeatCurve curve = CylinderFill.HeatCurve(Cylinder, Simple(), mass, Kelvins(293.15), Kelvins(343.15), 10);
         Assert.Equal(323.15, curve.LiquidFullTemperature!.Value.Kelvins, 1e-5);
         Assert.False(curve.EndsEarly);
 
@@ -117,12 +117,12 @@ public sealed class CylinderHeatTests
         double vapor = model.VaporDensity(293.15, model.BubblePressure(293.15));
         Assert.Equal((1100 - vapor) / (1220 - vapor), curve.Points[0].LiquidFill!.Value.DecimalFractions, 1e-9);
 
-        CylinderHeatCurve kinked = CylinderFill.Heat(Cylinder, Simple(), mass, Kelvins(293.15), Kelvins(338.15), 1);
+        CylinderHeatCurve kinked = CylinderFill.HeatCurve(Cylinder, Simple(), mass, Kelvins(293.15), Kelvins(338.15), 1);
         Assert.Equal(3, kinked.Points.Count);
         Assert.Equal(323.15, kinked.Points[1].Temperature.Kelvins, 1e-5);
         Assert.Equal(model.BubblePressure(323.15), kinked.Points[1].Pressure.Pascals, 5.0);
 
-        CylinderHeatCurve broken = CylinderFill.Heat(Cylinder, Simple(new SimpleFluid { HighestPressure = 1e7 }), mass, Kelvins(293.15), Kelvins(390), 20);
+        CylinderHeatCurve broken = CylinderFill.HeatCurve(Cylinder, Simple(new SimpleFluid { HighestPressure = 1e7 }), mass, Kelvins(293.15), Kelvins(390), 20);
         Assert.True(broken.EndsEarly);
         Assert.True(broken.Points[^1].Pressure.Pascals <= 1e7);
         Assert.True(broken.Points.Count > 2);
@@ -132,9 +132,9 @@ public sealed class CylinderHeatTests
     public void Heat_OutsideTheKink_AddsNoPoint()
     {
         Mass mass = Kilograms(1100 * Volume);
-        Assert.Equal(6, CylinderFill.Heat(Cylinder, Simple(), mass, Kelvins(290), Kelvins(320), 5).Points.Count);
-        Assert.Equal(6, CylinderFill.Heat(Cylinder, Simple(), mass, Kelvins(324), Kelvins(330), 5).Points.Count);
-        CylinderHeatCurve small = CylinderFill.Heat(Cylinder, Simple(), Kilograms(500 * Volume), Kelvins(390), Kelvins(410), 2);
+        Assert.Equal(6, CylinderFill.HeatCurve(Cylinder, Simple(), mass, Kelvins(290), Kelvins(320), 5).Points.Count);
+        Assert.Equal(6, CylinderFill.HeatCurve(Cylinder, Simple(), mass, Kelvins(324), Kelvins(330), 5).Points.Count);
+        CylinderHeatCurve small = CylinderFill.HeatCurve(Cylinder, Simple(), Kilograms(500 * Volume), Kelvins(390), Kelvins(410), 2);
         Assert.Null(small.LiquidFullTemperature);
         Assert.NotNull(small.Points[1].LiquidFill);
         Assert.Null(small.Points[2].LiquidFill);
@@ -150,7 +150,7 @@ public sealed class CylinderHeatTests
     [InlineData("R-717", 540)]
     public void Heat_OnRealRefrigerants_RisesThroughout(string designation, double density)
     {
-        CylinderHeatCurve curve = CylinderFill.Heat(Cylinder, Fluid.Get(designation), Kilograms(density * Volume), Celsius(0), Celsius(90), 90);
+        CylinderHeatCurve curve = CylinderFill.HeatCurve(Cylinder, Fluid.Get(designation), Kilograms(density * Volume), Celsius(0), Celsius(90), 90);
         double full = curve.LiquidFullTemperature!.Value.Kelvins;
         for (int i = 1; i < curve.Points.Count; i++)
         {
@@ -169,10 +169,10 @@ public sealed class CylinderHeatTests
     public void Heat_OnARealRefrigerant_EndsWhereTheEquationDoes()
     {
         // R-134a, valid to 70 MPa and 455 K.
-        CylinderHeatCurve full = CylinderFill.Heat(Cylinder, Fluid.Get("R-134a"), Kilograms(1400 * Volume), Celsius(-50), Celsius(180), 230);
+        CylinderHeatCurve full = CylinderFill.HeatCurve(Cylinder, Fluid.Get("R-134a"), Kilograms(1400 * Volume), Celsius(-50), Celsius(180), 230);
         Assert.True(full.EndsEarly);
         Assert.InRange(full.Points[^1].Pressure.Megapascals, 60, 70);
-        CylinderHeatCurve hot = CylinderFill.Heat(Cylinder, Fluid.Get("R-134a"), Kilograms(5 * Volume), Celsius(20), Celsius(200), 18);
+        CylinderHeatCurve hot = CylinderFill.HeatCurve(Cylinder, Fluid.Get("R-134a"), Kilograms(5 * Volume), Celsius(20), Celsius(200), 18);
         Assert.True(hot.EndsEarly);
         Assert.Equal(180, hot.Points[^1].Temperature.DegreesCelsius, 1e-6);
     }
@@ -232,12 +232,12 @@ public sealed class CylinderHeatTests
         Assert.ThrowsAny<ArgumentException>(() => CylinderFill.PressureAt(Cylinder, Simple(), Kilograms(value), Kelvins(300)));
         Assert.ThrowsAny<ArgumentException>(() => CylinderFill.PressureAt(Cylinder, Simple(), Kilograms(1), Kelvins(value)));
         Assert.ThrowsAny<ArgumentException>(() => CylinderFill.LiquidFullTemperature(Cylinder, Simple(), Kilograms(value)));
-        Assert.ThrowsAny<ArgumentException>(() => CylinderFill.Heat(Cylinder, Simple(), Kilograms(value), Kelvins(300), Kelvins(310)));
-        Assert.ThrowsAny<ArgumentException>(() => CylinderFill.Heat(Cylinder, Simple(), Kilograms(1), Kelvins(value), Kelvins(310)));
+        Assert.ThrowsAny<ArgumentException>(() => CylinderFill.HeatCurve(Cylinder, Simple(), Kilograms(value), Kelvins(300), Kelvins(310)));
+        Assert.ThrowsAny<ArgumentException>(() => CylinderFill.HeatCurve(Cylinder, Simple(), Kilograms(1), Kelvins(value), Kelvins(310)));
         Assert.ThrowsAny<ArgumentException>(() => TrappedLiquid.ShutIn(Simple(), Kelvins(value)));
         if (value < 1e300 || !double.IsFinite(value))
         {
-            Assert.ThrowsAny<ArgumentException>(() => CylinderFill.Heat(Cylinder, Simple(), Kilograms(1), Kelvins(300), Kelvins(value)));
+            Assert.ThrowsAny<ArgumentException>(() => CylinderFill.HeatCurve(Cylinder, Simple(), Kilograms(1), Kelvins(300), Kelvins(value)));
             Assert.ThrowsAny<ArgumentException>(() => CylinderFill.ReliefTemperature(Cylinder, Simple(), Kilograms(1), Pascals(value)));
             Assert.ThrowsAny<ArgumentException>(() => TrappedLiquid.ShutIn(Simple(), Kelvins(300)).TemperatureAt(Pascals(value)));
         }
@@ -247,16 +247,16 @@ public sealed class CylinderHeatTests
     [InlineData(0)]
     [InlineData(10_001)]
     public void Intervals_AreBounded(int intervals) => Assert.Throws<ArgumentOutOfRangeException>(
-        () => CylinderFill.Heat(Cylinder, Simple(), Kilograms(1), Kelvins(300), Kelvins(310), intervals));
+        () => CylinderFill.HeatCurve(Cylinder, Simple(), Kilograms(1), Kelvins(300), Kelvins(310), intervals));
 
     [Fact]
     public void EqualTemperaturesAndNulls_AreClearErrors()
     {
-        Assert.Throws<ArgumentOutOfRangeException>(() => CylinderFill.Heat(Cylinder, Simple(), Kilograms(1), Kelvins(300), Kelvins(300)));
+        Assert.Throws<ArgumentOutOfRangeException>(() => CylinderFill.HeatCurve(Cylinder, Simple(), Kilograms(1), Kelvins(300), Kelvins(300)));
         Assert.Throws<ArgumentNullException>(() => CylinderFill.PressureAt(null!, Simple(), Kilograms(1), Kelvins(300)));
         Assert.Throws<ArgumentNullException>(() => CylinderFill.PressureAt(Cylinder, null!, Kilograms(1), Kelvins(300)));
         Assert.Throws<ArgumentNullException>(() => TrappedLiquid.ShutIn(null!, Kelvins(300)));
-        Assert.Equal(10_001, CylinderFill.Heat(Cylinder, Simple(), Kilograms(1), Kelvins(300), Kelvins(310), 10_000).Points.Count);
-        Assert.Equal(61, CylinderFill.Heat(Cylinder, Simple(), Kilograms(1), Kelvins(300), Kelvins(310)).Points.Count);
+        Assert.Equal(10_001, CylinderFill.HeatCurve(Cylinder, Simple(), Kilograms(1), Kelvins(300), Kelvins(310), 10_000).Points.Count);
+        Assert.Equal(61, CylinderFill.HeatCurve(Cylinder, Simple(), Kilograms(1), Kelvins(300), Kelvins(310)).Points.Count);
     }
 }

@@ -62,7 +62,7 @@ public sealed class RealFluidFillTests
         RecoveryCylinder tenLiters = RecoveryCylinder.FromTestPressure(new Pressure(48, PressureUnit.Bar), Kilograms(9.97943), Kilograms(8));
         Assert.Equal(10, tenLiters.InternalVolume.Liters, 0.001);
         Assert.Equal(10.3, Rule(CylinderFill.Limit(tenLiters, Fluid.Get("R-22")), FillRuleKind.LiquidDensityAt50C), 0.03);
-        CylinderHeatCurve curve = CylinderFill.Heat(
+        CylinderHeatCurve curve = CylinderFill.HeatCurve(
             tenLiters, Fluid.Get("R-22"), Kilograms(10.3), new Temperature(20, TemperatureUnit.DegreeCelsius), new Temperature(40, TemperatureUnit.DegreeCelsius), 1);
 
         // The example counts no vapor: 1.5 l of it weigh some 60 g at 20 °C and 100 g at 40 °C, 0.5 to 0.9 % of the filling.

@@ -128,7 +128,7 @@ public class HostileInputTests
         HeatResistance = new ThermalResistance(f[3](0.02), ThermalResistanceUnit.SquareMeterKelvinPerWatt),
         MetalMass = new Mass(f[4](30), MassUnit.Kilogram),
         MetalResistance = new ThermalResistance(f[5](0.002), ThermalResistanceUnit.SquareMeterKelvinPerWatt),
-        Oil = new ApplianceOil { Mass = new Mass(f[6](1), MassUnit.Kilogram) },
+        Oil = new ApplianceOil { Mass = new Mass(f[6](1), MassUnit.Kilogram), Kind = OilKind.PolyolEster },
     };
 
     private static RecoveryMachine Machine(Func<double, double>[] f) => RecoveryMachine.FromDisplacement(

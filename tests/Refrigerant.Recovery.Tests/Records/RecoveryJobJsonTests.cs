@@ -46,7 +46,7 @@ public class RecoveryJobJsonTests
         string[] same = [.. new (object Full, object Plain)[]
         {
             (full, plain), (full.Appliance, plain.Appliance), (full.Machine, plain.Machine), (full.Machine.Condenser, plain.Machine.Condenser),
-            (full.Times, plain.Times), (full.Appliance.Oil!, new ApplianceOil { Mass = Mass.FromKilograms(1) }), (full.Cylinders[0], plain.Cylinders[0]),
+            (full.Times, plain.Times), (full.Appliance.Oil!, new ApplianceOil { Mass = Mass.FromKilograms(1), Kind = OilKind.Mineral }), (full.Cylinders[0], plain.Cylinders[0]),
             (full.Hoses.VaporSide[0], plain.Hoses.VaporSide[0]), (full.Evacuation! with { Appliance = ApplianceKind.Small }, new EvacuationOptions()),
         }.SelectMany(pair => Inputs(pair.Full.GetType())
             .Where(p => Equals(p.GetValue(pair.Full), p.GetValue(pair.Plain)))

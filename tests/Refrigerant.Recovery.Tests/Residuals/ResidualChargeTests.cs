@@ -161,7 +161,7 @@ public sealed class ResidualChargeTests
     [InlineData("R-32", true, 101.3, 0.6)]
     public void Oil_LowBoundIsRaoult(string designation, bool polyolester, double kilopascals, double weightPercent)
     {
-        OilCharge oil = polyolester ? OilCharge.Polyolester(Kilograms(1)) : OilCharge.Mineral(Kilograms(1));
+        OilCharge oil = polyolester ? OilCharge.PolyolEster(Kilograms(1)) : OilCharge.Mineral(Kilograms(1));
         ResidualCharge left = ResidualCharge.Estimate(
             Fluid.Get(designation), Liters(10), Kelvins(293.15), Pascals(1000 * kilopascals), new ResidualOptions { Oil = oil });
         double raoult = left.InOil.Low.Kilograms;
@@ -263,7 +263,7 @@ public sealed class ResidualChargeTests
         Assert.ThrowsAny<ArgumentException>(() => OilCharge.Mineral(Kilograms(1)) with { MolarMass = new MolarMass(value, MolarMassUnit.GramPerMole) });
         if (value != 0)
         {
-            Assert.ThrowsAny<ArgumentException>(() => OilCharge.Polyolester(Kilograms(value)));
+            Assert.ThrowsAny<ArgumentException>(() => OilCharge.PolyolEster(Kilograms(value)));
             Assert.ThrowsAny<ArgumentException>(() => new ResidualOptions { Liquid = Kilograms(value) });
             Assert.ThrowsAny<ArgumentException>(() => new ResidualOptions { LiquidUncertainty = Kilograms(value) });
             Assert.ThrowsAny<ArgumentException>(() => new ResidualSpace { Volume = Liters(value), Temperature = Kelvins(300), Pressure = Pascals(1) });

@@ -47,7 +47,7 @@ public sealed class EvacuationRequirementTests
     [InlineData(355.001, PressureClass.VeryHigh)]
     public void Class_FollowsThePressureAt104F(double psia, PressureClass expected)
     {
-        PressureClassification found = PressureClassification.Of(WithPressure(psia * Psi));
+        PressureClassification found = PressureClassification.For(WithPressure(psia * Psi));
         Assert.Equal(expected, found.ByLetter);
         Assert.Equal(expected, found.Customary);
         Assert.Equal(psia, found.PressureAt104F!.Value.Pascals / Psi, 1e-9);
@@ -57,11 +57,11 @@ public sealed class EvacuationRequirementTests
     [Fact]
     public void Class_BelowTheCriticalTemperatureOf104F_IsVeryHigh()
     {
-        PressureClassification cold = PressureClassification.Of(Fluid.FromModel(new SimpleFluid { Critical = 313.1, PressureAt313 = 20 * Psi }));
+        PressureClassification cold = PressureClassification.For(Fluid.FromModel(new SimpleFluid { Critical = 313.1, PressureAt313 = 20 * Psi }));
         Assert.Equal(PressureClass.VeryHigh, cold.ByLetter);
         Assert.Equal(PressureClass.VeryHigh, cold.Customary);
         Assert.Null(cold.PressureAt104F);
-        PressureClassification warm = PressureClassification.Of(Fluid.FromModel(new SimpleFluid { Critical = 313.15, PressureAt313 = 20 * Psi }));
+        PressureClassification warm = PressureClassification.For(Fluid.FromModel(new SimpleFluid { Critical = 313.15, PressureAt313 = 20 * Psi }));
         Assert.Equal(PressureClass.Low, warm.ByLetter);
     }
 
@@ -86,7 +86,7 @@ public sealed class EvacuationRequirementTests
     [InlineData("R-410A", PressureClass.High, 351.8)]
     public void Class_OfTheRefrigerantsThatTheRegulationNames(string designation, PressureClass expected, double? psia)
     {
-        PressureClassification found = PressureClassification.Of(Fluid.Get(designation));
+        PressureClassification found = PressureClassification.For(Fluid.Get(designation));
         Assert.Equal(expected, found.ByLetter);
         if (psia is double pressure)
         {
@@ -104,7 +104,7 @@ public sealed class EvacuationRequirementTests
     [InlineData("R-508A")]
     [InlineData("R-508B")]
     public void Class_OfRefrigerantsWithACriticalTemperatureBelow104F(string designation) =>
-        Assert.Equal(PressureClass.VeryHigh, PressureClassification.Of(Fluid.Get(designation)).ByLetter);
+        Assert.Equal(PressureClass.VeryHigh, PressureClassification.For(Fluid.Get(designation)).ByLetter);
 
     // 82.156(a) Table 1, all twelve cells; inHg of vacuum relative to 29.9 inHg.
     [Theory]
@@ -241,7 +241,7 @@ public sealed class EvacuationRequirementTests
         Finding single = Assert.Single(custom.Findings);
         Assert.Contains("set to High", single.Message, StringComparison.Ordinal);
 
-        Assert.Empty(PressureClassification.Of(WithPressure(300 * Psi, "R-32")).Findings);
+        Assert.Empty(PressureClassification.For(WithPressure(300 * Psi, "R-32")).Findings);
     }
 
     [Fact]
@@ -359,7 +359,7 @@ public sealed class EvacuationRequirementTests
     public void Nulls_AreClearErrors()
     {
         Assert.Throws<ArgumentNullException>(() => EvacuationRequirement.For(null!, Pounds(1)));
-        Assert.Throws<ArgumentNullException>(() => PressureClassification.Of(null!));
+        Assert.Throws<ArgumentNullException>(() => PressureClassification.For(null!));
         Assert.Throws<ArgumentNullException>(() => new EvacuationOptions { Barometer = null! });
         Assert.Throws<ArgumentNullException>(() => new EvacuationOptions { OwnLevelSource = null! });
         EvacuationRequirement level = EvacuationRequirement.For(OfClass(PressureClass.High), Pounds(1));

@@ -43,7 +43,7 @@ public sealed class HostileInputTests
         (fluid, a, _, _) => [CylinderFill.LiquidFullTemperature(Cylinder, fluid, Kilograms(a))?.Kelvins ?? 0],
         (fluid, a, b, _) => [CylinderFill.PressureAt(Cylinder, fluid, Kilograms(a), Kelvins(b)).Pascals],
         (fluid, a, b, _) => [CylinderFill.ReliefTemperature(Cylinder, fluid, Kilograms(a), Pascals(b))?.Kelvins ?? 0],
-        (fluid, a, b, c) => CylinderFill.Heat(Cylinder, fluid, Kilograms(a), Kelvins(b), Kelvins(c), 5).Points.SelectMany(
+        (fluid, a, b, c) => CylinderFill.HeatCurve(Cylinder, fluid, Kilograms(a), Kelvins(b), Kelvins(c), 5).Points.SelectMany(
             point => new[] { point.Temperature.Kelvins, point.Pressure.Pascals, point.LiquidFill?.DecimalFractions ?? 0 }),
         (fluid, a, b, c) => [TrappedLiquid.ShutIn(fluid, Kelvins(a)).PressurePerKelvin.Pascals, TrappedLiquid.ShutIn(fluid, Kelvins(300)).PressureAt(Kelvins(b)).Pascals, TrappedLiquid.ShutIn(fluid, Kelvins(a)).TemperatureAt(Pascals(c))?.Kelvins ?? 0],
         (fluid, a, b, c) => Numbers(NonCondensableTest.Judge(fluid, Pascals(a), Kelvins(b), Pascals(c), new TemperatureDelta(1, TemperatureDeltaUnit.Kelvin))),
@@ -55,7 +55,7 @@ public sealed class HostileInputTests
         (fluid, a, b, c) => Numbers(ResidualCharge.Estimate(
             fluid, new Volume(0.05, VolumeUnit.CubicMeter), Kelvins(290), Pascals(50_000), new ResidualOptions { RiseTest = new RiseReading { Pressure = Pascals(a), Temperature = Kelvins(b), PressureAccuracy = Pascals(c) } })),
         (fluid, a, b, c) => Numbers(ResidualCharge.Estimate(
-            fluid, new Volume(0.05, VolumeUnit.CubicMeter), Kelvins(290), Pascals(c), new ResidualOptions { Oil = OilCharge.Polyolester(Kilograms(a)) with { SolubilityFactor = b } })),
+            fluid, new Volume(0.05, VolumeUnit.CubicMeter), Kelvins(290), Pascals(c), new ResidualOptions { Oil = OilCharge.PolyolEster(Kilograms(a)) with { SolubilityFactor = b } })),
         (fluid, a, b, c) => Numbers(ResidualCharge.Estimate(
             fluid, new Volume(0.05, VolumeUnit.CubicMeter), Kelvins(290), Pascals(50_000), new ResidualOptions { Spaces = [new ResidualSpace { Volume = new Volume(a, VolumeUnit.CubicMeter), Temperature = Kelvins(b), Pressure = Pascals(c) }] })),
         (fluid, a, b, c) => [EvacuationRequirement.For(fluid, Kilograms(a), new EvacuationOptions { LowestAttainable = Pascals(b) }).RequiredPressure.Pascals, EvacuationRequirement.For(fluid, Kilograms(a), new EvacuationOptions { OwnLevel = Pascals(c) }).GaugeReading.Pascals],
@@ -64,14 +64,14 @@ public sealed class HostileInputTests
             fluid,
             Fluid.Get("R-22"),
             Kilograms(a),
-            new RefrigerantChangeOptions { Temperature = Kelvins(b), SuctionPressure = Pascals(c), Oil = OilCharge.Polyolester(Kilograms(0.3)) })),
+            new RefrigerantChangeOptions { Temperature = Kelvins(b), SuctionPressure = Pascals(c), Oil = OilCharge.PolyolEster(Kilograms(0.3)) })),
         (fluid, a, b, c) => Numbers(RefrigerantChange.Predict(
             RecoveryMachine.FromDisplacement(new VolumeFlow(5e-4, VolumeFlowUnit.CubicMeterPerSecond)),
             fluid,
             Fluid.Get("R-22"),
             Kilograms(5),
-            new RefrigerantChangeOptions { DischargePressure = Pascals(a), ClearingPressure = Pascals(b), Oil = OilCharge.Polyolester(Kilograms(c)) })),
-        (fluid, a, b, c) => Numbers(DrainedOil.Estimate(fluid, OilCharge.Polyolester(Kilograms(a)), Kelvins(b), Pascals(c))),
+            new RefrigerantChangeOptions { DischargePressure = Pascals(a), ClearingPressure = Pascals(b), Oil = OilCharge.PolyolEster(Kilograms(c)) })),
+        (fluid, a, b, c) => Numbers(DrainedOil.Estimate(fluid, OilCharge.PolyolEster(Kilograms(a)), Kelvins(b), Pascals(c))),
         (_, a, b, c) => Numbers(OilPush.At(Oil(a, b, 2, 0.01), Pascals(c))),
         (_, a, b, c) => Numbers(OilPush.At(Oil(3, 0.05, a, b), Pascals(c))),
         (_, a, b, c) => Numbers(OilPush.Within(Oil(3, 0.05, a, b), new Duration(c, DurationUnit.Second))),

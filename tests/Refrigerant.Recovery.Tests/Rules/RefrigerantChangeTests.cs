@@ -173,7 +173,7 @@ public sealed class RefrigerantChangeTests
             Fluid fluid = Fluid.Get(new[] { "R-22", "R-134a", "R-410A", "R-123" }[(int)(u[0] * 3.999)]);
             RefrigerantChangeOptions options = WithOil with
             {
-                Oil = OilCharge.Polyolester(Mass.FromKilograms(u[1])),
+                Oil = OilCharge.PolyolEster(Mass.FromKilograms(u[1])),
                 Temperature = Temperature.FromDegreesCelsius(-10 + (60 * u[2])),
                 SuctionPressure = Pressure.FromKilopascals(5 + (300 * u[3])),
                 ClearingPressure = Pressure.FromKilopascals(5 + (100 * u[4])),
@@ -188,7 +188,7 @@ public sealed class RefrigerantChangeTests
                 fluid,
                 next,
                 recovered * 0.9,
-                options with { Oil = OilCharge.Polyolester(Mass.FromKilograms(u[1] + 0.1)) });
+                options with { Oil = OilCharge.PolyolEster(Mass.FromKilograms(u[1] + 0.1)) });
             bool falls = change.BeforeClearing.MassFraction >= change.AfterClearing.MassFraction
                 && change.AfterClearing.MassFraction >= change.AfterClearingAndOilChange.MassFraction
                 && change.BeforeClearing.HighestMassFraction >= change.AfterClearing.HighestMassFraction

@@ -9,7 +9,7 @@ internal sealed record OilDocument
 {
     public required double MassKilograms { get; init; }
 
-    public OilKind? Kind { get; init; }
+    public required OilKind Kind { get; init; }
 
     public double? MolarMassGramsPerMole { get; init; }
 
@@ -28,10 +28,9 @@ internal sealed record OilDocument
 
     public ApplianceOil ToOil(DocumentNode node) => node.Build(() =>
     {
-        ApplianceOil oil = new() { Mass = Plain.MassOf(MassKilograms) };
+        ApplianceOil oil = new() { Mass = Plain.MassOf(MassKilograms), Kind = Kind };
         return oil with
         {
-            Kind = Kind ?? oil.Kind,
             MolarMass = MolarMassGramsPerMole is double molar ? new MolarMass(molar / 1e3, MolarMassUnit.KilogramPerMole) : null,
             RefrigerantFraction = RefrigerantFraction is double fraction ? new Ratio(fraction, RatioUnit.DecimalFraction) : oil.RefrigerantFraction,
             OutgassingTime = OutgassingTimeMinutes is double time ? Plain.DurationOf(time) : oil.OutgassingTime,

@@ -47,8 +47,9 @@ internal static class Chart
 
         Plot pressure = chart.GetPlot(0);
         pressure.Title(FormattableString.Invariant($"{plan.Job.Appliance.Fluid.Designation}, {plan.Job.Appliance.Charge.Kilograms:F0} kg: {plan.TotalDuration.Minutes:F0} min on site"));
+        Line(pressure, connected, point => point.Point.SuctionPressure.Kilopascals, "machine's inlet");
+        Line(pressure, connected, point => point.Point.DischargePressure.Kilopascals, "machine's outlet");
         Line(pressure, course, point => point.Point.AppliancePressure.Kilopascals, "appliance");
-        Line(pressure, connected, point => point.Point.DischargePressure.Kilopascals, "cylinder");
         ScottPlot.Plottables.HorizontalLine level = pressure.Add.HorizontalLine(plan.Requirement.RequiredPressure.Kilopascals, 1, Colors.Red, LinePattern.Dashed);
         level.LegendText = "required level";
         pressure.YLabel("kPa absolute");

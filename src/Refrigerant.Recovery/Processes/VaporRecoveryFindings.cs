@@ -3,7 +3,6 @@ using System.Collections.Generic;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
-using Refrigerant.Recovery.Numerics;
 using UnitsNet;
 
 namespace Refrigerant.Recovery.Processes;
@@ -165,7 +164,7 @@ internal static class VaporRecoveryFindings
             findings.Add(new Finding(
                 Severity.Note,
                 FindingSubject.Oil,
-                FormattableString.Invariant($"The oil still holds some {state.DissolvedMass.Kilograms:G2} kg of refrigerant and gives it off late; an estimate, real oils hold up to three times as much at low pressure."),
+                FormattableString.Invariant($"When the pull ends the oil still holds some {state.DissolvedMass.Kilograms:G2} kg of refrigerant and gives it off late; an estimate, real oils hold up to three times as much at low pressure."),
                 "Raoult's law; the factor from memory"));
         }
 
@@ -176,7 +175,7 @@ internal static class VaporRecoveryFindings
             findings.Add(new Finding(
                 Severity.Note,
                 FindingSubject.Estimate,
-                $"The viscosity of {appliance.Fluid.Designation} is estimated: {Require.Text(viscosity.Vapor * 1e6)} µPa·s for the vapor. Hose flow moves by a few percent with it.",
+                FormattableString.Invariant($"The viscosity of {appliance.Fluid.Designation} is estimated: {viscosity.Vapor * 1e6:F1} µPa·s for the vapor. Hose flow moves by a few percent with it."),
                 "estimate, no published correlation in the package"));
         }
     }

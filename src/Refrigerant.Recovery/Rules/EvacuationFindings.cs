@@ -120,7 +120,7 @@ internal static class EvacuationFindings
             yield return new Finding(
                 Severity.Stop,
                 FindingSubject.Machine,
-                $"System-dependent equipment may not be used on {Require.Text(charge)} kg: the full charge is above 15 lb.",
+                FormattableString.Invariant($"System-dependent equipment may not be used on {charge:F1} kg ({charge / EvacuationFigures.KilogramsPerPound:F1} lb): the full charge is above 15 lb."),
                 EvacuationFigures.SystemDependent.Source);
         }
 

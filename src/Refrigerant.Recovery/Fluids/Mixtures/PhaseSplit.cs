@@ -22,9 +22,15 @@ internal sealed class PhaseSplit
     /// <summary>Phases whose densities and compositions differ by less than this are one.</summary>
     private const double SamePhase = 1e-6;
 
-    /// <summary>Where a liquid's isotherm is looked at beyond its density, and a vapor's below its own: loops are wider than the gaps, and far beyond it some equations fail.</summary>
-    private static readonly double[] Denser = [1.04, 1.09, 1.15, 1.22, 1.3];
+    /// <summary>
+    /// Steps in which a liquid's isotherm is looked at beyond its density, and at least how far: loops are wider than the steps, and far beyond
+    /// the liquid some equations fail.
+    /// </summary>
+    private const double LoopStep = 1.055;
 
+    private const double Denser = 1.3;
+
+    /// <summary>Where a vapor's isotherm is looked at below its density.</summary>
     private static readonly double[] Thinner = [0.9, 0.7, 0.4];
 
     private readonly int _n;
@@ -87,14 +93,20 @@ internal sealed class PhaseSplit
     /// Whether the liquid is on the branch that only rises from it, and the vapor on that which only rises to it: several published equations
     /// have loops between the phases with a stretch that is stable by itself.
     /// </summary>
-    public bool IsOnOuterBranches()
+    /// <param name="reducedLiquid">A reduced density up to which a liquid's branch is looked at in any case: a little more than that of the liquids at hand.</param>
+    public bool IsOnOuterBranches(double reducedLiquid)
     {
-        foreach (double factor in Denser)
+        double densest = Math.Max(reducedLiquid * Liquid.ReducingDensity, Denser * Liquid.Rho);
+        double pressure = Liquid.Pressure;
+        for (double density = LoopStep * Liquid.Rho; density < densest; density *= LoopStep)
         {
-            if (!(Liquid.PressureAt(factor * Liquid.Rho, out double slope) > Liquid.Pressure) || !(slope > 0))
+            double next = Liquid.PressureAt(density, out double slope);
+            if (!(next > pressure) || !(slope > 0))
             {
                 return false;
             }
+
+            pressure = next;
         }
 
         foreach (double factor in Thinner)
@@ -253,9 +265,9 @@ internal sealed class PhaseSplit
         double change = 0;
         for (int i = 0; i < _n; i++)
         {
-            double room = _rhs[i] > 0 ? _vapor[i] : _liquid[i];
-            double share = Math.Abs(_rhs[i]) / room;
-            change = Math.Max(change, share);
+            // A component may be a trace in one of the phases: it has arrived when it has there.
+            change = Math.Max(change, Math.Abs(_rhs[i]) / Math.Min(_vapor[i], _liquid[i]));
+            double share = Math.Abs(_rhs[i]) / (_rhs[i] > 0 ? _vapor[i] : _liquid[i]);
             if (share > keep)
             {
                 factor = Math.Min(factor, keep / share);

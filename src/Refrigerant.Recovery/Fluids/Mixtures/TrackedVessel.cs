@@ -170,7 +170,7 @@ internal sealed class TrackedVessel
         if (Liquid.Amount > 0 && Vapor.Amount > 0)
         {
             Warm(volume);
-            if (_split.Solve(goal, _amounts, given, volume) == SplitOutcome.TwoPhase && _split.IsOnOuterBranches() && IsNear(total))
+            if (_split.Solve(goal, _amounts, given, volume) == SplitOutcome.TwoPhase && _split.IsOnOuterBranches(ReducedLiquid(_split.Temperature)) && IsNear(total))
             {
                 KeepTwoPhase();
                 return;
@@ -310,7 +310,7 @@ internal sealed class TrackedVessel
             _split.Temperature = temperature;
             _split.LiquidVolume = isLiquid ? volume - Math.Min(0.5 * volume, scale / small * smallVolume) : scale / small * smallVolume;
             _split.VaporVolume = volume - _split.LiquidVolume;
-            if (_split.Solve(goal, _amounts, given, volume) == SplitOutcome.TwoPhase && _split.IsOnOuterBranches()
+            if (_split.Solve(goal, _amounts, given, volume) == SplitOutcome.TwoPhase && _split.IsOnOuterBranches(ReducedLiquid(_split.Temperature))
                 && (isLiquid || _split.Pressure > LeastPressureShare * _single.Pressure))
             {
                 KeepTwoPhase();

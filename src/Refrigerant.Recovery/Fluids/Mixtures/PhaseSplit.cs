@@ -14,6 +14,9 @@ internal sealed class PhaseSplit
     /// <summary>Relative change at which Newton has arrived: its next error is the square of it.</summary>
     private const double Arrived = 1e-7;
 
+    /// <summary>Share of a component at which rounding of the rest of it shows.</summary>
+    private const double Rounding = 1e-8;
+
     private const int MaximumIterations = 40;
 
     /// <summary>Share of all amounts below which a phase has vanished.</summary>
@@ -39,9 +42,6 @@ internal sealed class PhaseSplit
     private readonly double[] _vapor;
     private readonly double[] _jacobian;
     private readonly double[] _rhs;
-    private readonly double[] _savedVapor;
-    private double _savedLiquidVolume;
-    private double _savedVaporVolume;
 
     public PhaseSplit(MixtureEquation equation)
     {
@@ -53,7 +53,6 @@ internal sealed class PhaseSplit
         _vapor = new double[_n];
         _jacobian = new double[(_n + 3) * (_n + 3)];
         _rhs = new double[_n + 3];
-        _savedVapor = new double[_n];
     }
 
     /// <summary>The liquid at the solution, caloric properties included.</summary>
@@ -121,22 +120,6 @@ internal sealed class PhaseSplit
         return true;
     }
 
-    /// <summary>Keeps the present point for <see cref="Restore"/>.</summary>
-    public void Save()
-    {
-        _vapor.CopyTo(_savedVapor, 0);
-        _savedLiquidVolume = LiquidVolume;
-        _savedVaporVolume = VaporVolume;
-    }
-
-    /// <summary>Goes back to the point kept.</summary>
-    public void Restore()
-    {
-        _savedVapor.CopyTo(_vapor, 0);
-        LiquidVolume = _savedLiquidVolume;
-        VaporVolume = _savedVaporVolume;
-    }
-
     /// <summary>Makes the whole larger or smaller by a volume: a forecast at constant pressure, vaporizing or condensing what fills it.</summary>
     public void Stretch(double volume)
     {
@@ -161,7 +144,8 @@ internal sealed class PhaseSplit
     /// <param name="overall">Overall amounts, mol, each greater than 0.</param>
     /// <param name="first">Temperature (K), energy, enthalpy (J) or entropy (J/K) of the whole.</param>
     /// <param name="second">Pressure (Pa) or volume (m³).</param>
-    public SplitOutcome Solve(SplitGoal goal, ReadOnlySpan<double> overall, double first, double second)
+    /// <param name="oneLiquid">Whether the liquid counts as one phase even where it would itself split into two.</param>
+    public SplitOutcome Solve(SplitGoal goal, ReadOnlySpan<double> overall, double first, double second, bool oneLiquid = false)
     {
         overall.CopyTo(_overall);
         bool isothermal = goal is SplitGoal.TemperaturePressure or SplitGoal.TemperatureVolume;
@@ -205,14 +189,14 @@ internal sealed class PhaseSplit
 
             if (change < Arrived)
             {
-                return Finish();
+                return Finish(oneLiquid);
             }
         }
 
         return SplitOutcome.NotConverged;
     }
 
-    private SplitOutcome Finish()
+    private SplitOutcome Finish(bool oneLiquid)
     {
         if (!Evaluate(true))
         {
@@ -227,7 +211,7 @@ internal sealed class PhaseSplit
 
         // A solution with an unstable phase is one of the equations, not of the physics.
         return difference < SamePhase ? SplitOutcome.Same
-            : Liquid.Rho > Vapor.Rho && Liquid.IsLocallyStable() && Vapor.IsLocallyStable() ? SplitOutcome.TwoPhase
+            : Liquid.Rho > Vapor.Rho && (oneLiquid ? Liquid.Stiffness > 0 : Liquid.IsLocallyStable()) && Vapor.IsLocallyStable() ? SplitOutcome.TwoPhase
             : SplitOutcome.NotConverged;
     }
 
@@ -265,8 +249,8 @@ internal sealed class PhaseSplit
         double change = 0;
         for (int i = 0; i < _n; i++)
         {
-            // A component may be a trace in one of the phases: it has arrived when it has there.
-            change = Math.Max(change, Math.Abs(_rhs[i]) / Math.Min(_vapor[i], _liquid[i]));
+            // A component may be a trace in one of the phases: it has arrived when it has there, or to rounding.
+            change = Math.Max(change, Math.Abs(_rhs[i]) / (Math.Min(_vapor[i], _liquid[i]) + (Rounding * _overall[i])));
             double share = Math.Abs(_rhs[i]) / (_rhs[i] > 0 ? _vapor[i] : _liquid[i]);
             if (share > keep)
             {

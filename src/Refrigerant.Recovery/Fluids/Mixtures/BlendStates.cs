@@ -15,7 +15,7 @@ internal static class BlendStates
     private const double Near = 0.1;
 
     /// <summary>A state this near to a boundary, relative, for which no split is found is taken as saturated: of the other phase there is as good as nothing.</summary>
-    private const double LastMargin = 1e-6;
+    private const double LastMargin = 1e-5;
 
     /// <summary>Relative width of a bracket at which a fallback by bisection ends.</summary>
     private const double Closed = 1e-13;

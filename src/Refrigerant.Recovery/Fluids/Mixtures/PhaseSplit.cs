@@ -40,7 +40,7 @@ internal sealed class PhaseSplit
     private readonly double[] _overall;
     private readonly double[] _liquid;
     private readonly double[] _vapor;
-    private readonly double[] _jacobian;
+    private readonly SplitEquations _equations;
     private readonly double[] _rhs;
 
     public PhaseSplit(MixtureEquation equation)
@@ -51,8 +51,8 @@ internal sealed class PhaseSplit
         _overall = new double[_n];
         _liquid = new double[_n];
         _vapor = new double[_n];
-        _jacobian = new double[(_n + 3) * (_n + 3)];
-        _rhs = new double[_n + 3];
+        _equations = new SplitEquations(this);
+        _rhs = _equations.Residuals;
     }
 
     /// <summary>The liquid at the solution, caloric properties included.</summary>
@@ -169,9 +169,8 @@ internal sealed class PhaseSplit
                 return LiquidAmount < VaporAmount ? SplitOutcome.NoLiquid : SplitOutcome.NoVapor;
             }
 
-            Fill(goal, size, first, second);
-            ToDensities(size);
-            if (!DenseLinear.Solve(_jacobian, _rhs, size))
+            _equations.Fill(goal, size, first, second);
+            if (!DenseLinear.Solve(_equations.Jacobian, _rhs, size))
             {
                 return SplitOutcome.NotConverged;
             }
@@ -283,150 +282,5 @@ internal sealed class PhaseSplit
         LiquidVolume = LiquidAmount / liquid;
         VaporVolume = VaporAmount / vapor;
         return change;
-    }
-
-    private void Fill(SplitGoal goal, int size, double first, double second)
-    {
-        bool isothermal = size == _n + 2;
-        double rt = MixtureEquation.GasConstant * Temperature;
-        for (int i = 0; i < _n; i++)
-        {
-            int row = i * size;
-            _rhs[i] = Math.Log(Liquid.X[i] * Liquid.Rho) + Liquid.LogPhi[i] - Math.Log(Vapor.X[i] * Vapor.Rho) - Vapor.LogPhi[i];
-            for (int j = 0; j < _n; j++)
-            {
-                _jacobian[row + j] = -(Liquid.Matrix[(i * _n) + j] / LiquidAmount) - (Vapor.Matrix[(i * _n) + j] / VaporAmount);
-            }
-
-            _jacobian[row + i] -= (1 / _liquid[i]) + (1 / _vapor[i]);
-            _jacobian[row + _n] = -Liquid.PressureBy[i];
-            _jacobian[row + _n + 1] = Vapor.PressureBy[i];
-            if (!isothermal)
-            {
-                _jacobian[row + _n + 2] = Liquid.LogPhiByT[i] - Vapor.LogPhiByT[i];
-            }
-        }
-
-        // Equal pressures, over the density of the liquid times RT.
-        int last = _n * size;
-        double scale = Liquid.Rho;
-        _rhs[_n] = ((Liquid.Z * Liquid.Rho) - (Vapor.Z * Vapor.Rho)) / scale;
-        for (int j = 0; j < _n; j++)
-        {
-            _jacobian[last + j] = -((Liquid.PressureBy[j] / LiquidVolume) + (Vapor.PressureBy[j] / VaporVolume)) / scale;
-        }
-
-        _jacobian[last + _n] = -Liquid.Rho * Liquid.Stiffness / scale;
-        _jacobian[last + _n + 1] = Vapor.Rho * Vapor.Stiffness / scale;
-        if (!isothermal)
-        {
-            _jacobian[last + _n + 2] = ((Liquid.ZByT * Liquid.Rho) - (Vapor.ZByT * Vapor.Rho)) / scale;
-        }
-
-        last += size;
-        if (goal is SplitGoal.TemperatureVolume or SplitGoal.EnergyVolume)
-        {
-            FillVolume(last, size, second);
-        }
-        else
-        {
-            FillPressure(last, size, second, rt);
-        }
-
-        last += size;
-        switch (goal)
-        {
-            case SplitGoal.EnergyVolume:
-                FillEnergy(last, first, 0);
-                break;
-            case SplitGoal.EnthalpyPressure:
-                FillEnergy(last, first, second);
-                break;
-            case SplitGoal.EntropyPressure:
-                FillEntropy(last, first);
-                break;
-        }
-    }
-
-    /// <summary>
-    /// From the logarithms of the volumes to those of the molar densities as unknowns: with them a liquid may grow many times over in one
-    /// step without being compressed.
-    /// </summary>
-    private void ToDensities(int size)
-    {
-        for (int row = 0; row < size * size; row += size)
-        {
-            double liquid = _jacobian[row + _n];
-            double vapor = _jacobian[row + _n + 1];
-            double shift = (vapor / VaporAmount) - (liquid / LiquidAmount);
-            for (int j = 0; j < _n; j++)
-            {
-                _jacobian[row + j] += shift;
-            }
-
-            _jacobian[row + _n] = -liquid;
-            _jacobian[row + _n + 1] = -vapor;
-        }
-    }
-
-    private void FillVolume(int row, int size, double volume)
-    {
-        _rhs[_n + 1] = (LiquidVolume + VaporVolume - volume) / volume;
-        _jacobian.AsSpan(row, size).Clear();
-        _jacobian[row + _n] = LiquidVolume / volume;
-        _jacobian[row + _n + 1] = VaporVolume / volume;
-    }
-
-    private void FillPressure(int row, int size, double pressure, double rt)
-    {
-        double scale = rt / pressure;
-        _rhs[_n + 1] = (Vapor.Pressure / pressure) - 1;
-        _jacobian.AsSpan(row, size).Clear();
-        for (int j = 0; j < _n; j++)
-        {
-            _jacobian[row + j] = Vapor.PressureBy[j] * scale / VaporVolume;
-        }
-
-        _jacobian[row + _n + 1] = -Vapor.Rho * Vapor.Stiffness * scale;
-        if (size > _n + 2)
-        {
-            _jacobian[row + _n + 2] = Vapor.ZByT * Vapor.Rho * scale;
-        }
-    }
-
-    /// <summary>Σ (U + p·V) − given, over R·T times the amount; p = 0 for the energy itself.</summary>
-    private void FillEnergy(int row, double given, double pressure)
-    {
-        double rt = MixtureEquation.GasConstant * Temperature;
-        double scale = 1 / (rt * (LiquidAmount + VaporAmount));
-        _rhs[_n + 2] = ((LiquidAmount * Liquid.Energy) + (VaporAmount * Vapor.Energy) + (pressure * (LiquidVolume + VaporVolume)) - given) * scale;
-        for (int j = 0; j < _n; j++)
-        {
-            // ∂U/∂n_j at constant T and V is u0_j − RT·T∂(∂F/∂ρ_j)/∂T; the ideal parts cancel.
-            _jacobian[row + j] = rt * (Liquid.LogPhiByT[j] - Vapor.LogPhiByT[j]) * scale;
-        }
-
-        // ∂U/∂V at constant T and amounts is T·∂p/∂T − p.
-        _jacobian[row + _n] = LiquidVolume * ((rt * Liquid.Rho * (Liquid.ZByT - Liquid.Z)) + pressure) * scale;
-        _jacobian[row + _n + 1] = VaporVolume * ((rt * Vapor.Rho * (Vapor.ZByT - Vapor.Z)) + pressure) * scale;
-        _jacobian[row + _n + 2] = Temperature * ((LiquidAmount * Liquid.HeatCapacity) + (VaporAmount * Vapor.HeatCapacity)) * scale;
-    }
-
-    private void FillEntropy(int row, double given)
-    {
-        const double r = MixtureEquation.GasConstant;
-        double scale = 1 / (r * (LiquidAmount + VaporAmount));
-        _rhs[_n + 2] = ((LiquidAmount * Liquid.Entropy) + (VaporAmount * Vapor.Entropy) - given) * scale;
-        for (int j = 0; j < _n; j++)
-        {
-            // ∂S/∂n_j at constant T and V is s0_j − R·(1 + ln ρ_j) − R·(∂F/∂ρ_j + T∂/∂T of it).
-            _jacobian[row + j] = r * scale
-                * (Math.Log(Liquid.X[j] * Liquid.Rho) + Liquid.LogPhi[j] + Liquid.LogPhiByT[j]
-                    - Math.Log(Vapor.X[j] * Vapor.Rho) - Vapor.LogPhi[j] - Vapor.LogPhiByT[j]);
-        }
-
-        _jacobian[row + _n] = r * LiquidAmount * Liquid.ZByT * scale;
-        _jacobian[row + _n + 1] = r * VaporAmount * Vapor.ZByT * scale;
-        _jacobian[row + _n + 2] = ((LiquidAmount * Liquid.HeatCapacity) + (VaporAmount * Vapor.HeatCapacity)) * scale;
     }
 }

@@ -33,6 +33,9 @@ internal sealed class TrackedVessel
     /// <summary>Where a single vapor's trial liquid is as good as there, its margin is this.</summary>
     private const double LeastMargin = 1e-12;
 
+    /// <summary>Excess of a trial phase beyond which a single phase cannot stand for both.</summary>
+    private const double LargestExcess = 1e-4;
+
     private readonly MixtureModel _model;
     private readonly MixtureEngine _engine;
     private readonly PhaseSplit _split;
@@ -256,7 +259,8 @@ internal sealed class TrackedVessel
             return;
         }
 
-        if (!stable)
+        // So little of a second phase that it is not found does not count.
+        if (!stable || (splits && excess > LargestExcess))
         {
             throw new ConvergenceException(
                 $"{_model.Designation}: no equilibrium found for {Require.Text(total)} mol in {Require.Text(volume)} m³ near {Require.Text(temperature)} K.",
@@ -310,8 +314,7 @@ internal sealed class TrackedVessel
             _split.Temperature = temperature;
             _split.LiquidVolume = isLiquid ? volume - Math.Min(0.5 * volume, scale / small * smallVolume) : scale / small * smallVolume;
             _split.VaporVolume = volume - _split.LiquidVolume;
-            if (_split.Solve(goal, _amounts, given, volume) == SplitOutcome.TwoPhase && _split.IsOnOuterBranches(ReducedLiquid(_split.Temperature))
-                && (isLiquid || _split.Pressure > LeastPressureShare * _single.Pressure))
+            if (_split.Solve(goal, _amounts, given, volume) == SplitOutcome.TwoPhase && _split.IsOnOuterBranches(ReducedLiquid(_split.Temperature)))
             {
                 KeepTwoPhase();
                 return true;

@@ -47,6 +47,7 @@ internal sealed class TrackedVessel
     private readonly double[] _lastLiquid;
     private readonly double[] _lastVapor;
     private readonly double _bulkReducingDensity;
+    private TrackedContent? _anchor;
     private bool _isStarted;
 
     /// <param name="model">The blend whose components, in their order, the amounts are of.</param>
@@ -121,8 +122,8 @@ internal sealed class TrackedVessel
     public void SolveAtEnergy(ReadOnlySpan<double> amounts, double volume, double energy) =>
         Solve(SplitGoal.EnergyVolume, amounts, volume, energy);
 
-    /// <summary>What the vessel holds at the last solution.</summary>
-    public TrackedContent Snapshot() => new(_model, _amounts, _lastLiquid, _lastVapor, Temperature, Pressure, Liquid, Vapor);
+    /// <summary>What the vessel holds at the last solution; where a later one fails it is tried again from here.</summary>
+    public TrackedContent Snapshot() => _anchor = new(_model, _amounts, _lastLiquid, _lastVapor, Temperature, Pressure, Liquid, Vapor);
 
     /// <summary>Takes over what another vessel held, so that the next solution starts from it.</summary>
     private void Resume(TrackedContent content)
@@ -154,6 +155,27 @@ internal sealed class TrackedVessel
 
     private void Solve(SplitGoal goal, ReadOnlySpan<double> amounts, double volume, double given)
     {
+        double total = Take(amounts);
+        if (!_isStarted)
+        {
+            Start(goal, volume, given, total);
+        }
+
+        try
+        {
+            SolveFromLast(goal, volume, given, total);
+        }
+        catch (ConvergenceException) when (_anchor is not null)
+        {
+            // The last solution may be that of a trial step gone astray.
+            Resume(_anchor);
+            _ = Take(amounts);
+            SolveFromLast(goal, volume, given, total);
+        }
+    }
+
+    private double Take(ReadOnlySpan<double> amounts)
+    {
         double total = 0;
         for (int i = 0; i < amounts.Length; i++)
         {
@@ -165,11 +187,11 @@ internal sealed class TrackedVessel
             _amounts[i] = Math.Max(amounts[i], Trace * total);
         }
 
-        if (!_isStarted)
-        {
-            Start(goal, volume, given, total);
-        }
+        return total;
+    }
 
+    private void SolveFromLast(SplitGoal goal, double volume, double given, double total)
+    {
         if (Liquid.Amount > 0 && Vapor.Amount > 0)
         {
             Warm(volume);
@@ -193,20 +215,24 @@ internal sealed class TrackedVessel
             || _split.Pressure > LeastPressureShare * Pressure;
     }
 
-    /// <summary>Moves the last solution to the present amounts and volume: each component keeps its split, each phase its density.</summary>
+    /// <summary>
+    /// Moves the last solution to the present amounts and volume: each component keeps its split, each phase its density. An attempt that failed since
+    /// leaves no trace.
+    /// </summary>
     private void Warm(double volume)
     {
         double liquid = 0, vapor = 0;
         for (int i = 0; i < _amounts.Length; i++)
         {
-            double share = _split.VaporAmounts[i] / _last[i];
+            double share = Vapor.Amount * _lastVapor[i] / _last[i];
             _split.VaporAmounts[i] = share * _amounts[i];
             vapor += share * _amounts[i];
             liquid += (1 - share) * _amounts[i];
         }
 
-        _split.LiquidVolume = liquid / _split.Liquid.Rho;
-        _split.VaporVolume = vapor / _split.Vapor.Rho;
+        _split.Temperature = Temperature;
+        _split.LiquidVolume = liquid * Liquid.Volume / Liquid.Amount;
+        _split.VaporVolume = vapor * Vapor.Volume / Vapor.Amount;
 
         // What the vapor space lost or gained in volume, it lost or gained in vapor.
         double missing = volume - _split.LiquidVolume - _split.VaporVolume;

@@ -1,7 +1,9 @@
 using System.Linq;
 using BenchmarkDotNet.Attributes;
+using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Fluids.Mixtures;
+using Refrigerant.Recovery.Processes;
 using UnitsNet;
 using UnitsNet.Units;
 
@@ -14,6 +16,18 @@ public class BlendBenchmarks
     private static readonly Temperature Warm = new(298.15, TemperatureUnit.Kelvin);
     private static readonly Pressure Low = new(500_000, PressureUnit.Pascal);
 
+    private static readonly VaporRecoveryOptions Tracked = new() { TargetPressure = new(50_000, PressureUnit.Pascal), Composition = CompositionMode.Tracked };
+
+    private readonly RecoveryMachine _machine = RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(0.5));
+    private readonly HoseSet _hoses = new() { VaporSide = [new Hose { Length = Length.FromMeters(3), InnerDiameter = Length.FromMillimeters(10) }] };
+    private readonly RecoveryCylinder _cylinder = new()
+    {
+        WaterCapacity = Mass.FromKilograms(60),
+        TareWeight = Mass.FromKilograms(30),
+        ServicePressure = Pressure.FromPoundsForcePerSquareInch(600),
+    };
+
+    private Appliance _appliance = null!;
     private Fluid _fluid = null!;
     private MixtureModel _model = null!;
     private double _density;
@@ -28,6 +42,14 @@ public class BlendBenchmarks
         _fluid = Fluid.Get(Blend);
         _model = (MixtureModel)_fluid.Model;
         _density = 300;
+        _appliance = new Appliance
+        {
+            Fluid = _fluid,
+            Charge = Mass.FromKilograms(10),
+            InternalVolume = Volume.FromLiters(50),
+            Temperature = Temperature.FromDegreesCelsius(24),
+            HeatResistance = ThermalResistance.FromSquareMeterKelvinsPerWatt(0.02),
+        };
         _energy = _model.VesselAtTemperature(290, _density).Bulk.InternalEnergy;
     }
 
@@ -51,6 +73,10 @@ public class BlendBenchmarks
     public double FirstUse() =>
         Fluid.Blend(_fluid.Composition.Select(c => new System.Collections.Generic.KeyValuePair<string, double>(c.Designation, c.MassFraction)))
             .SaturationAt(Warm).Bubble.Pressure.Pascals;
+
+    /// <summary>A simulated recovery with the composition followed: 10 kg out of 50 L down to 50 kPa, hoses and cylinder included. To reach: 100 ms.</summary>
+    [Benchmark]
+    public VaporRecoveryResult TrackedVaporRecovery() => VaporRecovery.Simulate(_appliance, _machine, _hoses, _cylinder, Tracked);
 
     /// <summary>Vapor drawn in 300 steps, six equilibria each, at constant temperature, until the liquid is gone.</summary>
     [Benchmark]

@@ -13,12 +13,15 @@ switch (run)
         return RandomNames.Run(amount > 0 ? amount : 1_000_000);
     case "json":
         return RandomDocuments.Run(amount > 0 ? amount : 100_000);
+    case "vessels":
+        return VesselCourses.Run();
     case "plans":
         return RandomPlans.Run(amount > 0 ? (int)Math.Min(amount, 24 * 60) : 15);
     default:
         Console.WriteLine("states [count]   random state evaluations of every fluid: no NaN, no undocumented exception (default 10 million)");
         Console.WriteLine("names [count]    random texts as refrigerant designations (default 1 million)");
         Console.WriteLine("json [count]     random and mutated job documents: a job or DocumentException, nothing else (default 100 000)");
+        Console.WriteLine("vessels          vapor drawn off vessels of all blends from 200 K to 300 K: no phases of the equations' own making");
         Console.WriteLine("plans [minutes]  random plans in parallel: no growth of memory, no undocumented exception (default 15)");
         return 2;
 }

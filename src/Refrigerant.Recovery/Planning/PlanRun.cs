@@ -236,6 +236,7 @@ internal sealed class PlanRun
                     CylinderLimit = LimitOf(cylinder),
                     TargetPressure = new Pressure(Math.Max(LeastTarget * target, target + Job.GaugeError), PressureUnit.Pascal),
                     KeepAboveFreezing = Job.KeepAboveFreezing,
+                    Composition = Job.FollowComposition ? CompositionMode.Tracked : CompositionMode.Fixed,
                 });
             cylinder.Update(result.Cylinder);
             Add(StageKind.VaporRecovery, result.Duration.Seconds, result.RecoveredMass.Kilograms, result.Appliance, result);

@@ -62,7 +62,8 @@ public sealed record RecoveryJob
     public bool ClearMachine { get; init; } = true;
 
     /// <summary>
-    /// Whether the composition of a zeotropic blend is followed while vapor is drawn off it; false by default: it counts as fixed.
+    /// Whether the composition of a zeotropic blend is followed while vapor is drawn off it, through all pulls, holds and cylinders; false by
+    /// default: it counts as fixed. What push-pull leaves behind counts as charged, and so does what a cylinder holds.
     /// For blends of this package's own property models; of no effect for others.
     /// </summary>
     public bool FollowComposition { get; init; }

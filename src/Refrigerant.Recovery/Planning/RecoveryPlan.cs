@@ -66,7 +66,7 @@ public sealed class RecoveryPlan
     public ApplianceState End { get; }
 
     /// <summary>
-    /// How the composition of a blend drifts over the first vapor recovery; null where it is not followed (<see cref="RecoveryJob.FollowComposition"/>).
+    /// How the composition of a blend drifts from the first vapor recovery to the last, holds between them included; null where it is not followed (<see cref="RecoveryJob.FollowComposition"/>).
     /// </summary>
     public FractionationResult? Fractionation { get; }
 

@@ -1,8 +1,8 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
-using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Fluids.Mixtures;
 using Refrigerant.Recovery.Numerics;
 using Refrigerant.Recovery.Processes;
 
@@ -68,11 +68,26 @@ public static class RecoveryPlanner
             PlanCautions.For(run, uses));
     }
 
+    /// <summary>The drift over all stages that followed the composition.</summary>
     private static FractionationResult? Drift(PlanRun run)
     {
-        Appliance appliance = run.Job.Appliance;
-        VaporRecoveryResult? first = run.Stages.Select(stage => stage.Result).OfType<VaporRecoveryResult>().FirstOrDefault(result => result.Trajectory.Count > 0);
-        return run.Job.FollowComposition && first is not null && Fractionation.CanFollow(appliance.Fluid) ? Fractionation.Follow(appliance, first) : null;
+        PlannedStage[] followed = [.. run.Stages.Where(stage => stage.Result is VaporRecoveryResult { Fractionation: not null })];
+        if (followed.Length == 0)
+        {
+            return null;
+        }
+
+        double start = followed[0].Start.Seconds;
+        FractionationPoint[] points =
+        [
+            .. run.Stages.Where(stage => stage.Result is not null)
+                .SelectMany(stage => stage.Result!.Trajectory.Where(point => point.Content is not null)
+                    .Select(point => new FractionationPoint(point, stage.Start.Seconds - start))),
+        ];
+        return new FractionationResult(
+            (MixtureModel)run.Job.Appliance.Fluid.Model,
+            points,
+            followed.Max(stage => ((VaporRecoveryResult)stage.Result!).Fractionation!.LargestImbalance));
     }
 
     private static MassLedger Ledger(PlanRun run)

@@ -1,6 +1,8 @@
 using System;
+using System.Collections.Generic;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Fluids.Mixtures;
 using Refrigerant.Recovery.Numerics;
 using UnitsNet;
 using UnitsNet.Units;
@@ -10,24 +12,32 @@ namespace Refrigerant.Recovery.Processes;
 /// <summary>What is in an appliance at a moment: where one stage ends and the next begins. Immutable.</summary>
 public sealed class ApplianceState
 {
+    private readonly Appliance _appliance;
+
     internal ApplianceState(Appliance appliance, double mass, double energy, double metalTemperature, double waterTemperature, double dissolved)
+        : this(
+            appliance,
+            appliance.Fluid.Model.VesselAtEnergy(mass / appliance.InternalVolume.CubicMeters, energy / mass),
+            mass,
+            energy,
+            metalTemperature,
+            waterTemperature,
+            dissolved,
+            null)
     {
+    }
+
+    private ApplianceState(
+        Appliance appliance, in VesselPoint vessel, double mass, double energy, double metalTemperature, double waterTemperature, double dissolved, TrackedContent? content)
+    {
+        _appliance = appliance;
+        Vessel = vessel;
         Kilograms = mass;
         Joules = energy;
         MetalKelvins = metalTemperature;
         WaterKelvins = waterTemperature;
         DissolvedKilograms = dissolved;
-        Vessel = appliance.Fluid.Model.VesselAtEnergy(mass / appliance.InternalVolume.CubicMeters, energy / mass);
-    }
-
-    private ApplianceState(in VesselPoint vessel, double mass, double temperature, double waterTemperature, double dissolved)
-    {
-        Vessel = vessel;
-        Kilograms = mass;
-        Joules = mass * vessel.Bulk.InternalEnergy;
-        MetalKelvins = temperature;
-        WaterKelvins = waterTemperature;
-        DissolvedKilograms = dissolved;
+        Content = content;
     }
 
     /// <summary>Temperature of the refrigerant.</summary>
@@ -54,6 +64,9 @@ public sealed class ApplianceState
     /// <summary>Temperature of water that stands in its tubes; that of the metal where there is none.</summary>
     public Temperature WaterTemperature => new(WaterKelvins, TemperatureUnit.Kelvin);
 
+    /// <summary>Composition of all refrigerant that is not dissolved in the oil: as charged, unless a simulation followed it.</summary>
+    public IReadOnlyList<FluidComponent> Composition => Content?.Composition() ?? _appliance.Fluid.Composition;
+
     /// <summary>Whether liquid is left.</summary>
     public bool HasLiquid => Vessel.Bulk.VaporFraction < 1;
 
@@ -70,6 +83,9 @@ public sealed class ApplianceState
     internal double WaterKelvins { get; }
 
     internal double DissolvedKilograms { get; }
+
+    /// <summary>What is in it, where its composition was followed.</summary>
+    internal TrackedContent? Content { get; }
 
     /// <summary>An appliance as it stands before the job: everything at its temperature.</summary>
     /// <param name="appliance">The appliance.</param>
@@ -105,6 +121,32 @@ public sealed class ApplianceState
 
         VesselPoint vessel = model.VesselAtTemperature(temperature, mass / volume);
         double water = appliance.Water is TubeWater tubes ? tubes.Temperature.Kelvins : temperature;
-        return new ApplianceState(vessel, mass, temperature, water, dissolved);
+        return new ApplianceState(appliance, vessel, mass, mass * vessel.Bulk.InternalEnergy, temperature, water, dissolved, null);
+    }
+
+    /// <summary>The state at the end of a stage.</summary>
+    internal static ApplianceState After(Appliance appliance, double[] state, double metalTemperature, TrackedContent? content)
+    {
+        double mass = state[RecoverySystem.Mass];
+        double energy = state[RecoverySystem.Energy];
+        double dissolved = Math.Max(0, state[RecoverySystem.Dissolved]);
+        double water = state[RecoverySystem.Water];
+        return content is null
+            ? new ApplianceState(appliance, mass, energy, metalTemperature, water, dissolved)
+            : new ApplianceState(appliance, content.ToVesselPoint(), mass, energy, metalTemperature, water, dissolved, content);
+    }
+
+    /// <summary>The same mass at the same temperature with the composition as charged, for stages that do not follow it.</summary>
+    internal ApplianceState AsCharged()
+    {
+        if (Content is null)
+        {
+            return this;
+        }
+
+        VesselPoint vessel = _appliance.Fluid.Model.VesselAtTemperature(
+            Content.Temperature, Kilograms / _appliance.InternalVolume.CubicMeters);
+        return new ApplianceState(
+            _appliance, vessel, Kilograms, Kilograms * vessel.Bulk.InternalEnergy, MetalKelvins, WaterKelvins, DissolvedKilograms, null);
     }
 }

@@ -13,7 +13,7 @@ namespace Refrigerant.Recovery.Processes;
 /// <remarks>
 /// Mass Δm carries the enthalpy of the appliance's vapor; both vessels are adiabatic for these seconds:
 /// m_a = m_a0 − Δm, U_a = U_a0 − Δm·h, m_c = m_c0 + Δm, U_c = U_c0 + Δm·h, p_a(Δm) = p_c(Δm). The time is that of compressible flow through
-/// the vapor hoses, the cylinder's pressure rising in proportion to the mass.
+/// the vapor hoses, the cylinder's pressure rising in proportion to the mass. A blend counts with its composition as charged.
 /// </remarks>
 public static class Equalization
 {
@@ -44,7 +44,7 @@ public static class Equalization
     {
         PropertyModel model = Require.NotNull(appliance, nameof(appliance)).Fluid.Model;
         var line = new Line([.. Require.NotNull(hoses, nameof(hoses)).Discharge, .. hoses.VaporSide]);
-        _ = Require.NotNull(start, nameof(start));
+        start = Require.NotNull(start, nameof(start)).AsCharged();
         _ = Require.NotNull(cylinder, nameof(cylinder));
         double from = start.Vessel.Bulk.Pressure;
         double to = cylinder.Pressure.Pascals;

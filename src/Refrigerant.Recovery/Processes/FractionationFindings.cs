@@ -13,7 +13,7 @@ internal static class FractionationFindings
     /// <summary>A smaller rise of the flammable components' share of the liquid or vapor, by mole, is not worth a word.</summary>
     private const double WorthSaying = 0.02;
 
-    private const string Method = "multi-fluid model with a flash of the overall composition at each step";
+    private const string Method = "multi-fluid model with a balance of each component and a flash at each step";
 
     /// <summary>Components of class 2L, 2 or 3 of ANSI/ASHRAE Standard 34, from memory.</summary>
     private static readonly HashSet<string> Flammable = new(StringComparer.Ordinal)
@@ -30,15 +30,6 @@ internal static class FractionationFindings
             FractionationPoint first = result.Points.First(point => point.Liquid is not null);
             Drift(findings, model, first, last);
             Burning(findings, model, first, last);
-        }
-
-        if (!result.IsComplete)
-        {
-            findings.Add(new Finding(
-                Severity.Caution,
-                FindingSubject.Fractionation,
-                FormattableString.Invariant($"The composition could be followed down to {result.Points[result.Points.Count - 1].Mass.Kilograms:G3} kg only; beyond that no equilibrium was found."),
-                Method));
         }
 
         if (model.Quality == ModelQuality.Estimated)
@@ -62,7 +53,7 @@ internal static class FractionationFindings
         findings.Add(new Finding(
             Severity.Note,
             FindingSubject.Fractionation,
-            FormattableString.Invariant($"Drawing vapor changes {model.Designation}. Its liquid goes from {string.Join(", ", parts)} by mass with {last.Mass.Kilograms:G3} kg left; the pressure then is {Math.Abs(change) * 100:F1} % {(change < 0 ? "below" : "above")} that of the blend as charged. Recover liquid first, and do not charge what is left as {model.Designation}."),
+            FormattableString.Invariant($"Drawing vapor changes {model.Designation}. Its liquid goes from {string.Join(", ", parts)} by mass with {last.Mass.Kilograms:G3} kg left; the pressure then is {Math.Abs(change) * 100:F1} % {(change < 0 ? "below" : "above")} that of the blend as charged at the same temperature. Recover liquid first, and do not charge what is left as {model.Designation}."),
             Method));
     }
 

@@ -9,10 +9,9 @@ namespace Refrigerant.Recovery.Processes;
 /// <summary>How a blend's composition drifts while its vapor is recovered. Immutable.</summary>
 public sealed class FractionationResult
 {
-    internal FractionationResult(MixtureModel model, IReadOnlyList<FractionationPoint> points, bool isComplete, double imbalance)
+    internal FractionationResult(MixtureModel model, IReadOnlyList<FractionationPoint> points, double imbalance)
     {
         Points = points;
-        IsComplete = isComplete;
         LargestImbalance = imbalance;
         LastLiquid = points.LastOrDefault(point => point.Liquid is not null);
         Findings = FractionationFindings.For(model, this);
@@ -21,13 +20,10 @@ public sealed class FractionationResult
     /// <summary>The course, one point for each of the simulation's.</summary>
     public IReadOnlyList<FractionationPoint> Points { get; }
 
-    /// <summary>Whether it was followed to the end of the simulation; if not, the points end where no equilibrium was found.</summary>
-    public bool IsComplete { get; }
-
     /// <summary>The last point with liquid; null where there was none at all.</summary>
     public FractionationPoint? LastLiquid { get; }
 
-    /// <summary>Largest share of a component unaccounted for at any step: rounding.</summary>
+    /// <summary>Largest share of a component that is neither left nor drawn at the end: rounding.</summary>
     public double LargestImbalance { get; }
 
     /// <summary>What to think of, gravest first.</summary>

@@ -13,7 +13,7 @@ public static class Hold
     private const int MaximumSteps = 5000;
     private const int FewestSteps = 24;
 
-    /// <summary>Simulates a hold of a tight appliance without air in it.</summary>
+    /// <summary>Simulates a hold of a tight appliance without air in it. Where the composition was followed before, it is here too.</summary>
     /// <param name="appliance">The appliance.</param>
     /// <param name="options">Start and length.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
@@ -26,10 +26,11 @@ public static class Hold
         double temperature = start.Vessel.Bulk.Temperature;
         OilProcess? oil = appliance.Oil is ApplianceOil given ? new OilProcess(model, given, temperature) : null;
         var network = new ThermalNetwork(appliance) { IsDry = !start.HasLiquid };
-        double[] state = RecoverySystem.InitialState(start, null);
+        ApplianceVessel vessel = ApplianceVessel.For(appliance, start, CompositionMode.Fixed);
+        double[] state = RecoverySystem.InitialState(start, vessel, null);
         var recorder = new TrajectoryRecorder();
         var system = new RecoverySystem(
-            model, appliance.InternalVolume.CubicMeters, network, null, null, null, oil, viscosity: 0, state, recorder)
+            vessel, network, null, null, null, oil, viscosity: 0, state, recorder)
         {
             EndPressure = options.EndPressure?.Pascals ?? 0,
         };
@@ -37,13 +38,7 @@ public static class Hold
         double duration = options.Duration.Seconds;
         OdeOutcome outcome = StageRun.Integrate(system, state, duration, duration / FewestSteps, options.RelativeTolerance, MaximumSteps);
         StageEnd end = outcome.Reason == OdeStopReason.EndTime ? StageEnd.TargetReached : StageRun.End(outcome);
-        var after = new ApplianceState(
-            appliance,
-            state[RecoverySystem.Mass],
-            state[RecoverySystem.Energy],
-            network.MetalTemperature,
-            state[RecoverySystem.Water],
-            Math.Max(0, state[RecoverySystem.Dissolved]));
+        ApplianceState after = ApplianceState.After(appliance, state, network.MetalTemperature, recorder.Last.Content);
         return new HoldResult(
             end,
             outcome.Time,

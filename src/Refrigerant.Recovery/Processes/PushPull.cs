@@ -15,7 +15,7 @@ namespace Refrigerant.Recovery.Processes;
 /// Push-pull: the machine draws vapor off the cylinder and pushes it, not condensed, onto the appliance's liquid, which flows through the
 /// liquid hose into the cylinder.
 /// </summary>
-/// <remarks>Planning figures: local codes and licensed practice govern. The liquid keeps siphoning when the machine stops: close the valve by the scale.</remarks>
+/// <remarks>A blend counts with its composition as charged. Planning figures: local codes and licensed practice govern. The liquid keeps siphoning when the machine stops: close the valve by the scale.</remarks>
 public static class PushPull
 {
     private const int MaximumSteps = 5000;
@@ -54,7 +54,7 @@ public static class PushPull
             throw new ArgumentException("The appliance's liquid cannot be reached (LiquidReachable is false); push-pull is not possible.", nameof(appliance));
         }
 
-        ApplianceState start = options.Start ?? ApplianceState.Initial(appliance);
+        ApplianceState start = options.Start?.AsCharged() ?? ApplianceState.Initial(appliance);
         double ambient = appliance.SurroundingsKelvin;
         CylinderState receiving = options.CylinderStart
             ?? CylinderState.Initial(cylinder, appliance.Fluid, new Temperature(ambient, TemperatureUnit.Kelvin));

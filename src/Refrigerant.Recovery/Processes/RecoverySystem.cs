@@ -32,24 +32,23 @@ internal sealed class RecoverySystem : OdeSystem
     /// <summary>Components smaller than this share of their initial size need no relative accuracy.</summary>
     private const double SmallShare = 1e-4;
 
-    private readonly VesselTracker _vessel;
+    private readonly ApplianceVessel _vessel;
     private readonly SuctionLine? _suction;
     private readonly MachineProcess? _machine;
     private readonly CylinderProcess? _cylinder;
     private readonly OilProcess? _oil;
-    private readonly double _volume;
     private readonly double _viscosity;
     private readonly double[] _scale = new double[Controlled];
-    private readonly double[] _evaluated = new double[Controlled];
+    private readonly double[] _evaluated;
     private readonly TrajectoryRecorder _recorder;
     private bool _hasEvaluated;
     private bool _validEvaluation;
 
     public RecoverySystem(
-        PropertyModel model, double volume, ThermalNetwork network, SuctionLine? suction, MachineProcess? machine, CylinderProcess? cylinder, OilProcess? oil, double viscosity, double[] initial, TrajectoryRecorder recorder)
+        ApplianceVessel vessel, ThermalNetwork network, SuctionLine? suction, MachineProcess? machine, CylinderProcess? cylinder, OilProcess? oil, double viscosity, double[] initial, TrajectoryRecorder recorder)
     {
-        _vessel = new VesselTracker(model);
-        _volume = volume;
+        _vessel = vessel;
+        _evaluated = new double[Dimension];
         Network = network;
         _suction = suction;
         _machine = machine;
@@ -111,9 +110,10 @@ internal sealed class RecoverySystem : OdeSystem
 
     public bool WasChoked { get; private set; }
 
-    public override int Dimension => FreeOut + 1;
+    public override int Dimension => FreeOut + 1 + _vessel.StateCount;
 
-    public override int ControlledDimension => Controlled;
+    /// <summary>Where the vessel has states of its own they are watched too; the accumulators between have an unbounded scale.</summary>
+    public override int ControlledDimension => _vessel.StateCount > 0 ? Dimension : Controlled;
 
     public override int EventCount => StallEvent + 1;
 
@@ -131,7 +131,9 @@ internal sealed class RecoverySystem : OdeSystem
 
     private double FreeFlow { get; set; }
 
-    public override double AbsoluteScale(int index) => _scale[index];
+    public override double AbsoluteScale(int index) => index < Controlled ? _scale[index]
+        : index <= FreeOut ? double.PositiveInfinity
+        : _vessel.AbsoluteScale(index);
 
     public override bool Derivatives(double time, double[] state, double[] derivatives)
     {
@@ -154,6 +156,7 @@ internal sealed class RecoverySystem : OdeSystem
         derivatives[EnergyOut] = flow * _vessel.VaporEnthalpy;
         derivatives[HeatIn] = Network.HeatFromOutside;
         derivatives[FreeOut] = FreeFlow;
+        _vessel.Derivatives(flow, fromOil, derivatives);
         if (_cylinder is null || _machine is null)
         {
             derivatives[CylinderMass] = 0;
@@ -233,6 +236,7 @@ internal sealed class RecoverySystem : OdeSystem
             LiquidKilograms = state[Mass] * (1 - _vessel.VaporFraction),
             CylinderKilograms = state[CylinderMass],
             KilogramsPerSecond = Flow,
+            Content = _vessel.Content,
         };
         _recorder.Add(point);
         if (Flow > 0 && Discharge / Suction > HighestRatio)
@@ -243,9 +247,10 @@ internal sealed class RecoverySystem : OdeSystem
     }
 
     /// <summary>The state vector of a start.</summary>
-    public static double[] InitialState(ApplianceState start, CylinderState? receiving)
+    public static double[] InitialState(ApplianceState start, ApplianceVessel vessel, CylinderState? receiving)
     {
-        var state = new double[FreeOut + 1];
+        var state = new double[FreeOut + 1 + vessel.StateCount];
+        vessel.Initialize(state);
         state[Mass] = start.Kilograms;
         state[Energy] = start.Joules;
         state[Metal] = start.MetalKelvins;
@@ -294,7 +299,7 @@ internal sealed class RecoverySystem : OdeSystem
             return _validEvaluation;
         }
 
-        Array.Copy(state, _evaluated, Controlled);
+        Array.Copy(state, _evaluated, _evaluated.Length);
         _hasEvaluated = true;
         _validEvaluation = TrySolve(state);
         return _validEvaluation;
@@ -303,6 +308,14 @@ internal sealed class RecoverySystem : OdeSystem
     private bool SameAsEvaluated(double[] state)
     {
         for (int i = 0; i < Controlled; i++)
+        {
+            if (state[i] != _evaluated[i])
+            {
+                return false;
+            }
+        }
+
+        for (int i = FreeOut + 1; i < _evaluated.Length; i++)
         {
             if (state[i] != _evaluated[i])
             {
@@ -333,7 +346,7 @@ internal sealed class RecoverySystem : OdeSystem
     private bool Solve(double[] state)
     {
         double mass = state[Mass];
-        if (!(mass > 0) || !(state[Dissolved] >= -_scale[Dissolved]) || !_vessel.Solve(mass / _volume, state[Energy] / mass))
+        if (!(mass > 0) || !(state[Dissolved] >= -_scale[Dissolved]) || !_vessel.Solve(state))
         {
             return false;
         }

@@ -1,3 +1,4 @@
+using Refrigerant.Recovery.Fluids.Mixtures;
 using UnitsNet;
 using UnitsNet.Units;
 
@@ -60,4 +61,7 @@ public readonly struct TrajectoryPoint
     internal double CylinderKilograms { get; init; }
 
     internal double KilogramsPerSecond { get; init; }
+
+    /// <summary>What the appliance holds, where its composition is followed.</summary>
+    internal TrackedContent? Content { get; init; }
 }

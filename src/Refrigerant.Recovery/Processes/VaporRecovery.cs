@@ -1,10 +1,12 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
 using Refrigerant.Recovery.Cylinders;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Flow;
 using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Fluids.Mixtures;
 using Refrigerant.Recovery.Numerics;
 using UnitsNet;
 
@@ -13,7 +15,8 @@ namespace Refrigerant.Recovery.Processes;
 /// <summary>Vapor recovery: the machine draws vapor off the appliance, condenses it and delivers it to the cylinder.</summary>
 /// <remarks>
 /// Rigid appliance with refrigerant (m, U), metal, water and oil; suction line with friction and choking; machine with re-expansion;
-/// condenser; cylinder with its own mass and energy balance. Planning figures: local codes and licensed practice govern.
+/// condenser; cylinder with its own mass and energy balance. With <see cref="CompositionMode.Tracked"/> each component of the blend in the
+/// appliance has a balance of its own; machine and cylinder then still count with the composition as charged. Planning figures: local codes and licensed practice govern.
 /// </remarks>
 public static class VaporRecovery
 {
@@ -83,11 +86,11 @@ public static class VaporRecovery
         CylinderProcess? cylinderProcess = receiving is null
             ? null
             : new CylinderProcess(model, receiving.Cylinder, ambient, receiving.GasMoles);
-        double[] state = RecoverySystem.InitialState(start, receiving);
+        ApplianceVessel vessel = ApplianceVessel.For(appliance, start, options.Composition);
+        double[] state = RecoverySystem.InitialState(start, vessel, receiving);
         var recorder = new TrajectoryRecorder();
         var system = new RecoverySystem(
-            model,
-            appliance.InternalVolume.CubicMeters,
+            vessel,
             network,
             new SuctionLine(line, machine),
             receiving is null ? null : new MachineProcess(model, machine, temperature, ambient),
@@ -111,8 +114,7 @@ public static class VaporRecovery
         OdeOutcome outcome = StageRun.Integrate(
             system, state, options.MaximumDuration.Seconds, ExpectedTime(start, machine, appliance) / FewestSteps, options.RelativeTolerance, options.MaximumSteps);
         StageEnd end = StageRun.End(outcome);
-        var finalAppliance = new ApplianceState(
-            appliance, state[RecoverySystem.Mass], state[RecoverySystem.Energy], network.MetalTemperature, state[RecoverySystem.Water], Math.Max(0, state[RecoverySystem.Dissolved]));
+        ApplianceState finalAppliance = ApplianceState.After(appliance, state, network.MetalTemperature, recorder.Last.Content);
         CylinderState? finalCylinder = receiving is null
             ? null
             : new CylinderState(
@@ -121,6 +123,7 @@ public static class VaporRecovery
         Temperature? hottest = system.HighestRatio > 0 ? DischargeTemperature.At(model, machine, system.HottestPoint) : null;
         IReadOnlyList<Finding> findings = VaporRecoveryFindings.For(
             appliance, machine, options, end, system, finalAppliance, finalCylinder, lineShare, hottest);
+        Trajectory course = recorder.ToTrajectory();
         return new VaporRecoveryResult(
             end,
             outcome.Time,
@@ -131,7 +134,10 @@ public static class VaporRecovery
             system.Coldest,
             lineShare,
             hottest,
-            recorder.ToTrajectory(),
+            course,
+            vessel is TrackedBlend blend && course.Count > 0
+                ? new FractionationResult((MixtureModel)model, [.. course.Select(point => new FractionationPoint(point, 0))], blend.LargestImbalance(before, state))
+                : null,
             findings,
             RecoverySystem.Balance(before, state, network, oil, outcome));
     }

@@ -79,6 +79,12 @@ public sealed record VaporRecoveryOptions
 
     = new(7 * 86400, DurationUnit.Second);
 
+    /// <summary>
+    /// Whether the composition of a blend is followed; fixed by default. It is followed for blends of this package's own property models; a pure
+    /// fluid has nothing to follow. From a <see cref="Start"/> whose composition was followed it is followed in any case.
+    /// </summary>
+    public CompositionMode Composition { get; init; }
+
     /// <summary>Whether to throttle the suction so that no surface with water behind it falls to 0 °C: the fastest pull that is safe for tubes.</summary>
     public bool KeepAboveFreezing { get; init; }
 

@@ -22,6 +22,7 @@ public sealed class VaporRecoveryResult : StageResult
         double suctionLineShare,
         Temperature? hottestDischarge,
         Trajectory trajectory,
+        FractionationResult? fractionation,
         IReadOnlyList<Finding> findings,
         Closure closure)
         : base(end, seconds, recovered, appliance.Mass.Kilograms, trajectory, findings, closure)
@@ -30,12 +31,16 @@ public sealed class VaporRecoveryResult : StageResult
         Cylinder = cylinder;
         _liquidGone = liquidGone;
         _coldest = coldest;
+        Fractionation = fractionation;
         SuctionLineShare = new Ratio(suctionLineShare, RatioUnit.DecimalFraction);
         HottestDischarge = hottestDischarge;
     }
 
     /// <summary>The appliance at the end.</summary>
     public ApplianceState Appliance { get; }
+
+    /// <summary>How the composition drifts; null where it counts as fixed (<see cref="VaporRecoveryOptions.Composition"/>).</summary>
+    public FractionationResult? Fractionation { get; }
 
     /// <summary>The cylinder at the end; null where a fixed discharge pressure stood in for it.</summary>
     public CylinderState? Cylinder { get; }

@@ -10,7 +10,7 @@ namespace Refrigerant.Recovery.Processes;
 /// saturation curves while there is liquid, by Newton's method on the equation of state when there is none. Where that does not settle,
 /// the property model solves from scratch. For a blend with liquid and vapor, the liquid is that of the bubble curve and the vapor that of the dew curve of the
 /// bulk composition, the pressure between the two in proportion to the quality: the shift of composition between the phases is left out
-/// (<see cref="Fractionation"/> follows it).
+/// (<see cref="TrackedBlend"/> follows it).
 /// </remarks>
 internal sealed class VesselTracker
 {

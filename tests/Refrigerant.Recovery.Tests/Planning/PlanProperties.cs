@@ -30,7 +30,11 @@ public class PlanProperties
         from bore in Gen.Choose(4, 14)
         from capacities in Gen.Choose(20, 250).ListOf()
         from reachable in Gen.Elements(true, false)
-        select Create(fluid, charge, spread * 0.1, celsius, outer, conductance, metal, displacement * 0.1, bore, [.. capacities.Take(4)], reachable)).ToArbitrary();
+        from follow in Gen.Elements(true, false)
+        select Create(fluid, charge, spread * 0.1, celsius, outer, conductance, metal, displacement * 0.1, bore, [.. capacities.Take(4)], reachable) with
+        {
+            FollowComposition = follow,
+        }).ToArbitrary();
 
     [Property(Arbitrary = [typeof(PlanProperties)], MaxTest = 60)]
     public Property Every_kilogram_is_accounted_for(RecoveryJob job)

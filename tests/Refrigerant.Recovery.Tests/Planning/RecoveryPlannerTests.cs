@@ -6,6 +6,7 @@ using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Planning;
+using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Rules;
 using UnitsNet;
 using Xunit;
@@ -189,5 +190,34 @@ public class RecoveryPlannerTests
         RecoveryPlan plan = RecoveryPlanner.Plan(Jobs.Chiller("R-123", 100));
         Assert.Equal(25 * 133.322387415, plan.Requirement.RequiredPressure.Pascals, 0.1);
         Assert.Equal(plan.IsLevelReached, plan.End.Pressure <= plan.Requirement.RequiredPressure);
+    }
+
+    /// <summary>The composition goes on drifting from pull to pull, through holds and changes of cylinders.</summary>
+    [Fact]
+    public void A_followed_composition_drifts_through_the_whole_plan()
+    {
+        RecoveryJob job = Jobs.Chiller("R-407C", 40, cylinders: 1) with
+        {
+            Cylinders = [Jobs.Cylinder(30, "A"), Jobs.Cylinder(30, "B"), Jobs.Cylinder(60, "C")],
+            PushPull = PushPullUse.Never,
+            FollowComposition = true,
+        };
+        RecoveryPlan plan = RecoveryPlanner.Plan(job), asCharged = RecoveryPlanner.Plan(job with { FollowComposition = false });
+        Assert.True(plan.IsLevelReached);
+        Assert.Null(asCharged.Fractionation);
+        Assert.True(plan.Stages.Count(stage => stage.Result is VaporRecoveryResult) > 2);
+        Assert.Equal(0, plan.Ledger.Unexplained.Kilograms, 1e-9);
+        FractionationResult drift = plan.Fractionation!;
+        Assert.InRange(drift.LargestImbalance, 0, 1e-9);
+        Assert.True(drift.LiquidDrift("R-32") < -0.1);
+        for (int i = 1; i < drift.Points.Count; i++)
+        {
+            Assert.True(drift.Points[i].Time >= drift.Points[i - 1].Time);
+            Assert.True(drift.Points[i].Composition[0].MassFraction <= drift.Points[i - 1].Composition[0].MassFraction + 1e-9);
+        }
+
+        Assert.Equal(plan.End.Composition[0].MassFraction, drift.Points[^1].Composition[0].MassFraction, 1e-9);
+        Assert.NotEqual(asCharged.TotalDuration, plan.TotalDuration);
+        Assert.Contains(plan.Findings, finding => finding.Subject == FindingSubject.Fractionation);
     }
 }

@@ -87,10 +87,10 @@ public class FixedStepTests
         PropertyModel model = appliance.Fluid.Model;
         ApplianceState start = ApplianceState.Initial(appliance);
         CylinderState receiving = CylinderState.Initial(cylinder, appliance.Fluid, appliance.Temperature);
-        double[] y = RecoverySystem.InitialState(start, receiving);
+        ApplianceVessel vessel = ApplianceVessel.For(appliance, start, CompositionMode.Fixed);
+        double[] y = RecoverySystem.InitialState(start, vessel, receiving);
         OdeSystem system = new RecoverySystem(
-            model,
-            0.05,
+            vessel,
             new ThermalNetwork(appliance),
             new SuctionLine(new Line(Setups.Hoses(3, 8).VaporSide), machine),
             new MachineProcess(model, machine, 297.15, 297.15),

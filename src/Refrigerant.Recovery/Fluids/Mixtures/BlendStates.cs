@@ -8,20 +8,14 @@ internal static class BlendStates
 {
     private const int MaximumIterations = 80;
 
-    /// <summary>Molar vapor fractions of other starts: next to the phase boundaries, where the curves are exact, and between.</summary>
-    private static readonly double[] Fractions = [1e-4, 0.9999, 0.9, 0.5];
-
-    /// <summary>The first step of a volume, as a ratio.</summary>
-    private const double FirstRatio = 1.05;
-
-    /// <summary>The step at which moving a volume is given up.</summary>
-    private const double ShortestRatio = 1.0005;
-
-    /// <summary>Steps of a volume before it is given up.</summary>
-    private const int MostSteps = 400;
-
     /// <summary>How far a two-phase pressure may lie outside dew and bubble pressure, relative: the error of the curves.</summary>
     private const double BoundaryMargin = 1e-8;
+
+    /// <summary>A volume whose logarithm is this near to that asked for is a start for Newton.</summary>
+    private const double Near = 0.1;
+
+    /// <summary>A state this near to a boundary, relative, for which no split is found is taken as saturated: of the other phase there is as good as nothing.</summary>
+    private const double LastMargin = 1e-5;
 
     /// <summary>Relative width of a bracket at which a fallback by bisection ends.</summary>
     private const double Closed = 1e-13;
@@ -64,8 +58,10 @@ internal static class BlendStates
             return Content(dew);
         }
 
-        return TryByVolume(engine, scratch, temperature, pressure, bubble, dew)
+        return TryBySubstitution(engine, scratch, temperature, pressure)
             ? engine.TwoPhase(scratch.Split)
+            : pressure > bubble.Pressure * (1 - LastMargin) ? Content(bubble)
+            : pressure < dew.Pressure * (1 + LastMargin) ? Content(dew)
             : throw new ConvergenceException(
                 $"No equilibrium of two phases found at {Require.Text(temperature)} K and {Require.Text(pressure)} Pa.",
                 MaximumIterations);
@@ -94,11 +90,11 @@ internal static class BlendStates
         double volume = engine.MolarMass / density;
         return TryVolume(engine, scratch, temperature, volume)
             ? engine.TwoPhase(scratch.Split)
-            : density > bubble.Density * (1 - BoundaryMargin) ? Content(bubble)
-            : density < dew.Density * (1 + BoundaryMargin) ? Content(dew)
+            : density > bubble.Density * (1 - LastMargin) ? Content(bubble)
+            : density < dew.Density * (1 + LastMargin) ? Content(dew)
             : throw new ConvergenceException(
                 $"No equilibrium of two phases found at {Require.Text(temperature)} K and {Require.Text(density)} kg/m³.",
-                MostSteps);
+                MaximumIterations);
     }
 
     /// <summary>Solves two phases at a temperature on the curves and a molar volume between those of bubble and dew.</summary>
@@ -111,15 +107,7 @@ internal static class BlendStates
             return true;
         }
 
-        foreach (double fraction in Fractions)
-        {
-            if (TryFromFraction(engine, scratch, temperature, volume, fraction))
-            {
-                return true;
-            }
-        }
-
-        return false;
+        return TryVolumeBySubstitution(engine, scratch, temperature, volume);
     }
 
     /// <summary>Whether a pressure lies between dew and bubble pressure, so that a two-phase solution is the physical one.</summary>
@@ -127,80 +115,53 @@ internal static class BlendStates
         pressure >= engine.Curves.Dew.PressureAt(temperature) * (1 - BoundaryMargin)
         && pressure <= engine.Curves.Bubble.PressureAt(temperature) * (1 + BoundaryMargin);
 
-    /// <summary>Starts at a vapor fraction and moves the volume from there.</summary>
-    private static bool TryFromFraction(MixtureEngine engine, MixtureScratch scratch, double temperature, double volume, double fraction)
-    {
-        PhaseSplit split = scratch.Split;
-        SplitStart.AtFraction(engine, scratch, temperature, fraction);
-        double at = split.LiquidVolume + split.VaporVolume;
-        double ratio = FirstRatio;
-        bool isFirst = true;
-        for (int k = 0; k < MostSteps && ratio > ShortestRatio; k++)
-        {
-            double next = isFirst ? at
-                : Math.Abs(Math.Log(volume / at)) <= Math.Log(ratio) ? volume
-                : volume > at ? at * ratio
-                : at / ratio;
-            split.Save();
-            split.Stretch(next - at);
-            if (split.Solve(SplitGoal.TemperatureVolume, engine.Composition, temperature, next) == SplitOutcome.TwoPhase
-                && IsBetween(engine, temperature, split.Pressure))
-            {
-                at = next;
-                isFirst = false;
-                ratio *= Math.Sqrt(ratio);
-                if (at == volume)
-                {
-                    return true;
-                }
-
-                continue;
-            }
-
-            if (isFirst)
-            {
-                return false;
-            }
-
-            split.Restore();
-            ratio = Math.Sqrt(ratio);
-        }
-
-        return false;
-    }
-
     /// <summary>One phase as the content of a vessel.</summary>
     public static VesselPoint Content(in StatePoint point) =>
         point.Phase == Phase.Liquid ? new VesselPoint(point, point, default) : new VesselPoint(point, default, point);
 
-    private static bool TryByVolume(MixtureEngine engine, MixtureScratch scratch, double temperature, double pressure, in StatePoint bubble, in StatePoint dew)
+    private static bool TryBySubstitution(MixtureEngine engine, MixtureScratch scratch, double temperature, double pressure)
     {
-        // The pressure falls as the volume grows from the bubble to the dew point.
-        double low = engine.MolarMass / bubble.Density;
-        double high = engine.MolarMass / dew.Density;
-        for (int k = 0; k < MaximumIterations; k++)
+        SplitStart.AtPressure(engine, scratch, temperature, pressure);
+        return SubstitutionFlash.TrySolve(engine, scratch, temperature, pressure);
+    }
+
+    /// <summary>The pressure between dew and bubble point at which the volume is that asked for: it falls as the volume grows.</summary>
+    private static bool TryVolumeBySubstitution(MixtureEngine engine, MixtureScratch scratch, double temperature, double volume)
+    {
+        PhaseSplit split = scratch.Split;
+        double low = Math.Log(engine.Curves.Dew.PressureAt(temperature));
+        double high = Math.Log(engine.Curves.Bubble.PressureAt(temperature));
+        double atLow = Math.Log(engine.MolarMass / (engine.Curves.Dew.At(temperature).Density * volume));
+        double atHigh = Math.Log(engine.MolarMass / (engine.Curves.Bubble.At(temperature).Density * volume));
+        for (int k = 0; k < MaximumIterations && high - low > Closed; k++)
         {
-            double middle = Math.Sqrt(low * high);
-            if (!TryVolume(engine, scratch, temperature, middle))
+            // Regula falsi, every other step a bisection.
+            double middle = k % 2 == 0 ? low + ((high - low) * atLow / (atLow - atHigh)) : 0.5 * (low + high);
+            if (!TryBySubstitution(engine, scratch, temperature, Math.Exp(middle)))
             {
                 return false;
             }
 
-            if (scratch.Split.Pressure > pressure)
+            double excess = Math.Log((split.LiquidVolume + split.VaporVolume) / volume);
+            if (Math.Abs(excess) < Near
+                && split.Solve(SplitGoal.TemperatureVolume, engine.Composition, temperature, volume, oneLiquid: true) == SplitOutcome.TwoPhase
+                && IsBetween(engine, temperature, split.Pressure))
+            {
+                return true;
+            }
+
+            if (excess > 0)
             {
                 low = middle;
+                atLow = excess;
             }
             else
             {
                 high = middle;
-            }
-
-            if (high - low < Closed * high)
-            {
-                break;
+                atHigh = excess;
             }
         }
 
-        return true;
+        return false;
     }
 }

@@ -14,6 +14,9 @@ internal sealed class PhaseSplit
     /// <summary>Relative change at which Newton has arrived: its next error is the square of it.</summary>
     private const double Arrived = 1e-7;
 
+    /// <summary>Share of a component at which rounding of the rest of it shows.</summary>
+    private const double Rounding = 1e-8;
+
     private const int MaximumIterations = 40;
 
     /// <summary>Share of all amounts below which a phase has vanished.</summary>
@@ -22,20 +25,23 @@ internal sealed class PhaseSplit
     /// <summary>Phases whose densities and compositions differ by less than this are one.</summary>
     private const double SamePhase = 1e-6;
 
-    /// <summary>Where a liquid's isotherm is looked at beyond its density, and a vapor's below its own: loops are wider than the gaps, and far beyond it some equations fail.</summary>
-    private static readonly double[] Denser = [1.04, 1.09, 1.15, 1.22, 1.3];
+    /// <summary>
+    /// Steps in which a liquid's isotherm is looked at beyond its density, and at least how far: loops are wider than the steps, and far beyond
+    /// the liquid some equations fail.
+    /// </summary>
+    private const double LoopStep = 1.055;
 
+    private const double Denser = 1.3;
+
+    /// <summary>Where a vapor's isotherm is looked at below its density.</summary>
     private static readonly double[] Thinner = [0.9, 0.7, 0.4];
 
     private readonly int _n;
     private readonly double[] _overall;
     private readonly double[] _liquid;
     private readonly double[] _vapor;
-    private readonly double[] _jacobian;
+    private readonly SplitEquations _equations;
     private readonly double[] _rhs;
-    private readonly double[] _savedVapor;
-    private double _savedLiquidVolume;
-    private double _savedVaporVolume;
 
     public PhaseSplit(MixtureEquation equation)
     {
@@ -45,9 +51,8 @@ internal sealed class PhaseSplit
         _overall = new double[_n];
         _liquid = new double[_n];
         _vapor = new double[_n];
-        _jacobian = new double[(_n + 3) * (_n + 3)];
-        _rhs = new double[_n + 3];
-        _savedVapor = new double[_n];
+        _equations = new SplitEquations(this);
+        _rhs = _equations.Residuals;
     }
 
     /// <summary>The liquid at the solution, caloric properties included.</summary>
@@ -87,14 +92,20 @@ internal sealed class PhaseSplit
     /// Whether the liquid is on the branch that only rises from it, and the vapor on that which only rises to it: several published equations
     /// have loops between the phases with a stretch that is stable by itself.
     /// </summary>
-    public bool IsOnOuterBranches()
+    /// <param name="reducedLiquid">A reduced density up to which a liquid's branch is looked at in any case: a little more than that of the liquids at hand.</param>
+    public bool IsOnOuterBranches(double reducedLiquid)
     {
-        foreach (double factor in Denser)
+        double densest = Math.Max(reducedLiquid * Liquid.ReducingDensity, Denser * Liquid.Rho);
+        double pressure = Liquid.Pressure;
+        for (double density = LoopStep * Liquid.Rho; density < densest; density *= LoopStep)
         {
-            if (!(Liquid.PressureAt(factor * Liquid.Rho, out double slope) > Liquid.Pressure) || !(slope > 0))
+            double next = Liquid.PressureAt(density, out double slope);
+            if (!(next > pressure) || !(slope > 0))
             {
                 return false;
             }
+
+            pressure = next;
         }
 
         foreach (double factor in Thinner)
@@ -107,22 +118,6 @@ internal sealed class PhaseSplit
         }
 
         return true;
-    }
-
-    /// <summary>Keeps the present point for <see cref="Restore"/>.</summary>
-    public void Save()
-    {
-        _vapor.CopyTo(_savedVapor, 0);
-        _savedLiquidVolume = LiquidVolume;
-        _savedVaporVolume = VaporVolume;
-    }
-
-    /// <summary>Goes back to the point kept.</summary>
-    public void Restore()
-    {
-        _savedVapor.CopyTo(_vapor, 0);
-        LiquidVolume = _savedLiquidVolume;
-        VaporVolume = _savedVaporVolume;
     }
 
     /// <summary>Makes the whole larger or smaller by a volume: a forecast at constant pressure, vaporizing or condensing what fills it.</summary>
@@ -149,7 +144,8 @@ internal sealed class PhaseSplit
     /// <param name="overall">Overall amounts, mol, each greater than 0.</param>
     /// <param name="first">Temperature (K), energy, enthalpy (J) or entropy (J/K) of the whole.</param>
     /// <param name="second">Pressure (Pa) or volume (m³).</param>
-    public SplitOutcome Solve(SplitGoal goal, ReadOnlySpan<double> overall, double first, double second)
+    /// <param name="oneLiquid">Whether the liquid counts as one phase even where it would itself split into two.</param>
+    public SplitOutcome Solve(SplitGoal goal, ReadOnlySpan<double> overall, double first, double second, bool oneLiquid = false)
     {
         overall.CopyTo(_overall);
         bool isothermal = goal is SplitGoal.TemperaturePressure or SplitGoal.TemperatureVolume;
@@ -173,9 +169,8 @@ internal sealed class PhaseSplit
                 return LiquidAmount < VaporAmount ? SplitOutcome.NoLiquid : SplitOutcome.NoVapor;
             }
 
-            Fill(goal, size, first, second);
-            ToDensities(size);
-            if (!DenseLinear.Solve(_jacobian, _rhs, size))
+            _equations.Fill(goal, size, first, second);
+            if (!DenseLinear.Solve(_equations.Jacobian, _rhs, size))
             {
                 return SplitOutcome.NotConverged;
             }
@@ -193,14 +188,14 @@ internal sealed class PhaseSplit
 
             if (change < Arrived)
             {
-                return Finish();
+                return Finish(oneLiquid);
             }
         }
 
         return SplitOutcome.NotConverged;
     }
 
-    private SplitOutcome Finish()
+    private SplitOutcome Finish(bool oneLiquid)
     {
         if (!Evaluate(true))
         {
@@ -215,7 +210,7 @@ internal sealed class PhaseSplit
 
         // A solution with an unstable phase is one of the equations, not of the physics.
         return difference < SamePhase ? SplitOutcome.Same
-            : Liquid.Rho > Vapor.Rho && Liquid.IsLocallyStable() && Vapor.IsLocallyStable() ? SplitOutcome.TwoPhase
+            : Liquid.Rho > Vapor.Rho && (oneLiquid ? Liquid.Stiffness > 0 : Liquid.IsLocallyStable()) && Vapor.IsLocallyStable() ? SplitOutcome.TwoPhase
             : SplitOutcome.NotConverged;
     }
 
@@ -253,9 +248,9 @@ internal sealed class PhaseSplit
         double change = 0;
         for (int i = 0; i < _n; i++)
         {
-            double room = _rhs[i] > 0 ? _vapor[i] : _liquid[i];
-            double share = Math.Abs(_rhs[i]) / room;
-            change = Math.Max(change, share);
+            // A component may be a trace in one of the phases: it has arrived when it has there, or to rounding.
+            change = Math.Max(change, Math.Abs(_rhs[i]) / (Math.Min(_vapor[i], _liquid[i]) + (Rounding * _overall[i])));
+            double share = Math.Abs(_rhs[i]) / (_rhs[i] > 0 ? _vapor[i] : _liquid[i]);
             if (share > keep)
             {
                 factor = Math.Min(factor, keep / share);
@@ -287,150 +282,5 @@ internal sealed class PhaseSplit
         LiquidVolume = LiquidAmount / liquid;
         VaporVolume = VaporAmount / vapor;
         return change;
-    }
-
-    private void Fill(SplitGoal goal, int size, double first, double second)
-    {
-        bool isothermal = size == _n + 2;
-        double rt = MixtureEquation.GasConstant * Temperature;
-        for (int i = 0; i < _n; i++)
-        {
-            int row = i * size;
-            _rhs[i] = Math.Log(Liquid.X[i] * Liquid.Rho) + Liquid.LogPhi[i] - Math.Log(Vapor.X[i] * Vapor.Rho) - Vapor.LogPhi[i];
-            for (int j = 0; j < _n; j++)
-            {
-                _jacobian[row + j] = -(Liquid.Matrix[(i * _n) + j] / LiquidAmount) - (Vapor.Matrix[(i * _n) + j] / VaporAmount);
-            }
-
-            _jacobian[row + i] -= (1 / _liquid[i]) + (1 / _vapor[i]);
-            _jacobian[row + _n] = -Liquid.PressureBy[i];
-            _jacobian[row + _n + 1] = Vapor.PressureBy[i];
-            if (!isothermal)
-            {
-                _jacobian[row + _n + 2] = Liquid.LogPhiByT[i] - Vapor.LogPhiByT[i];
-            }
-        }
-
-        // Equal pressures, over the density of the liquid times RT.
-        int last = _n * size;
-        double scale = Liquid.Rho;
-        _rhs[_n] = ((Liquid.Z * Liquid.Rho) - (Vapor.Z * Vapor.Rho)) / scale;
-        for (int j = 0; j < _n; j++)
-        {
-            _jacobian[last + j] = -((Liquid.PressureBy[j] / LiquidVolume) + (Vapor.PressureBy[j] / VaporVolume)) / scale;
-        }
-
-        _jacobian[last + _n] = -Liquid.Rho * Liquid.Stiffness / scale;
-        _jacobian[last + _n + 1] = Vapor.Rho * Vapor.Stiffness / scale;
-        if (!isothermal)
-        {
-            _jacobian[last + _n + 2] = ((Liquid.ZByT * Liquid.Rho) - (Vapor.ZByT * Vapor.Rho)) / scale;
-        }
-
-        last += size;
-        if (goal is SplitGoal.TemperatureVolume or SplitGoal.EnergyVolume)
-        {
-            FillVolume(last, size, second);
-        }
-        else
-        {
-            FillPressure(last, size, second, rt);
-        }
-
-        last += size;
-        switch (goal)
-        {
-            case SplitGoal.EnergyVolume:
-                FillEnergy(last, first, 0);
-                break;
-            case SplitGoal.EnthalpyPressure:
-                FillEnergy(last, first, second);
-                break;
-            case SplitGoal.EntropyPressure:
-                FillEntropy(last, first);
-                break;
-        }
-    }
-
-    /// <summary>
-    /// From the logarithms of the volumes to those of the molar densities as unknowns: with them a liquid may grow many times over in one
-    /// step without being compressed.
-    /// </summary>
-    private void ToDensities(int size)
-    {
-        for (int row = 0; row < size * size; row += size)
-        {
-            double liquid = _jacobian[row + _n];
-            double vapor = _jacobian[row + _n + 1];
-            double shift = (vapor / VaporAmount) - (liquid / LiquidAmount);
-            for (int j = 0; j < _n; j++)
-            {
-                _jacobian[row + j] += shift;
-            }
-
-            _jacobian[row + _n] = -liquid;
-            _jacobian[row + _n + 1] = -vapor;
-        }
-    }
-
-    private void FillVolume(int row, int size, double volume)
-    {
-        _rhs[_n + 1] = (LiquidVolume + VaporVolume - volume) / volume;
-        _jacobian.AsSpan(row, size).Clear();
-        _jacobian[row + _n] = LiquidVolume / volume;
-        _jacobian[row + _n + 1] = VaporVolume / volume;
-    }
-
-    private void FillPressure(int row, int size, double pressure, double rt)
-    {
-        double scale = rt / pressure;
-        _rhs[_n + 1] = (Vapor.Pressure / pressure) - 1;
-        _jacobian.AsSpan(row, size).Clear();
-        for (int j = 0; j < _n; j++)
-        {
-            _jacobian[row + j] = Vapor.PressureBy[j] * scale / VaporVolume;
-        }
-
-        _jacobian[row + _n + 1] = -Vapor.Rho * Vapor.Stiffness * scale;
-        if (size > _n + 2)
-        {
-            _jacobian[row + _n + 2] = Vapor.ZByT * Vapor.Rho * scale;
-        }
-    }
-
-    /// <summary>Σ (U + p·V) − given, over R·T times the amount; p = 0 for the energy itself.</summary>
-    private void FillEnergy(int row, double given, double pressure)
-    {
-        double rt = MixtureEquation.GasConstant * Temperature;
-        double scale = 1 / (rt * (LiquidAmount + VaporAmount));
-        _rhs[_n + 2] = ((LiquidAmount * Liquid.Energy) + (VaporAmount * Vapor.Energy) + (pressure * (LiquidVolume + VaporVolume)) - given) * scale;
-        for (int j = 0; j < _n; j++)
-        {
-            // ∂U/∂n_j at constant T and V is u0_j − RT·T∂(∂F/∂ρ_j)/∂T; the ideal parts cancel.
-            _jacobian[row + j] = rt * (Liquid.LogPhiByT[j] - Vapor.LogPhiByT[j]) * scale;
-        }
-
-        // ∂U/∂V at constant T and amounts is T·∂p/∂T − p.
-        _jacobian[row + _n] = LiquidVolume * ((rt * Liquid.Rho * (Liquid.ZByT - Liquid.Z)) + pressure) * scale;
-        _jacobian[row + _n + 1] = VaporVolume * ((rt * Vapor.Rho * (Vapor.ZByT - Vapor.Z)) + pressure) * scale;
-        _jacobian[row + _n + 2] = Temperature * ((LiquidAmount * Liquid.HeatCapacity) + (VaporAmount * Vapor.HeatCapacity)) * scale;
-    }
-
-    private void FillEntropy(int row, double given)
-    {
-        const double r = MixtureEquation.GasConstant;
-        double scale = 1 / (r * (LiquidAmount + VaporAmount));
-        _rhs[_n + 2] = ((LiquidAmount * Liquid.Entropy) + (VaporAmount * Vapor.Entropy) - given) * scale;
-        for (int j = 0; j < _n; j++)
-        {
-            // ∂S/∂n_j at constant T and V is s0_j − R·(1 + ln ρ_j) − R·(∂F/∂ρ_j + T∂/∂T of it).
-            _jacobian[row + j] = r * scale
-                * (Math.Log(Liquid.X[j] * Liquid.Rho) + Liquid.LogPhi[j] + Liquid.LogPhiByT[j]
-                    - Math.Log(Vapor.X[j] * Vapor.Rho) - Vapor.LogPhi[j] - Vapor.LogPhiByT[j]);
-        }
-
-        _jacobian[row + _n] = r * LiquidAmount * Liquid.ZByT * scale;
-        _jacobian[row + _n + 1] = r * VaporAmount * Vapor.ZByT * scale;
-        _jacobian[row + _n + 2] = ((LiquidAmount * Liquid.HeatCapacity) + (VaporAmount * Vapor.HeatCapacity)) * scale;
     }
 }

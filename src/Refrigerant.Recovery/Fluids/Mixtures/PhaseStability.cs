@@ -21,8 +21,10 @@ internal static class PhaseStability
     /// <param name="amounts">The start; the trial's amounts at the end.</param>
     /// <param name="isLiquid">Whether the trial is a liquid.</param>
     /// <param name="reducedStart">Where a liquid's density is sought from, in reducing densities: just above that of the liquids at hand.</param>
-    public static bool Forms(MixturePhase bulk, MixturePhase trial, Span<double> amounts, bool isLiquid, double reducedStart)
+    /// <param name="excess">The sum of the trial's amounts less 1; −1 where there is no trial phase other than the bulk.</param>
+    public static bool Forms(MixturePhase bulk, MixturePhase trial, Span<double> amounts, bool isLiquid, double reducedStart, out double excess)
     {
+        excess = -1;
         double pressure = bulk.Pressure;
         if (!(pressure > 0))
         {
@@ -49,6 +51,7 @@ internal static class PhaseStability
                 return false;
             }
 
+            excess = sum - 1;
             if (sum > 1 + Excess && change < 1e-3)
             {
                 return true;

@@ -30,6 +30,12 @@ internal sealed class TrackedVessel
     /// <summary>Newton without a near start may need several: amounts are approached in this many parts.</summary>
     private const int ColdParts = 8;
 
+    /// <summary>Where a single vapor's trial liquid is as good as there, its margin is this.</summary>
+    private const double LeastMargin = 1e-12;
+
+    /// <summary>Excess of a trial phase beyond which a single phase cannot stand for both.</summary>
+    private const double LargestExcess = 1e-4;
+
     private readonly MixtureModel _model;
     private readonly MixtureEngine _engine;
     private readonly PhaseSplit _split;
@@ -41,10 +47,12 @@ internal sealed class TrackedVessel
     private readonly double[] _lastLiquid;
     private readonly double[] _lastVapor;
     private readonly double _bulkReducingDensity;
+    private TrackedContent? _anchor;
     private bool _isStarted;
 
     /// <param name="model">The blend whose components, in their order, the amounts are of.</param>
-    public TrackedVessel(MixtureModel model)
+    /// <param name="start">What the vessel held last, where that is known: the start of the first solution.</param>
+    public TrackedVessel(MixtureModel model, TrackedContent? start = null)
     {
         _model = model;
         _engine = model.Engine;
@@ -59,6 +67,10 @@ internal sealed class TrackedVessel
         _trialAmounts = new double[n];
         _lastLiquid = (double[])_engine.Composition.Clone();
         _lastVapor = (double[])_engine.Composition.Clone();
+        if (start is not null)
+        {
+            Resume(start);
+        }
     }
 
     /// <summary>Number of components.</summary>
@@ -78,6 +90,12 @@ internal sealed class TrackedVessel
 
     /// <summary>The vapor, or supercritical fluid; empty where there is none.</summary>
     public PhaseContent Vapor { get; private set; }
+
+    /// <summary>
+    /// Mass share of the liquid where there is some; without it what a first drop lacks, below zero: the sum of the amounts of Michelsen's
+    /// trial liquid less 1. It falls through zero with the last drop.
+    /// </summary>
+    public double LiquidMargin { get; private set; }
 
     /// <summary>Mole fractions of the liquid; those of the last liquid where there is none.</summary>
     public ReadOnlySpan<double> LiquidFractions => _lastLiquid;
@@ -104,7 +122,59 @@ internal sealed class TrackedVessel
     public void SolveAtEnergy(ReadOnlySpan<double> amounts, double volume, double energy) =>
         Solve(SplitGoal.EnergyVolume, amounts, volume, energy);
 
+    /// <summary>What the vessel holds at the last solution; where a later one fails it is tried again from here.</summary>
+    public TrackedContent Snapshot() => _anchor = new(_model, _amounts, _lastLiquid, _lastVapor, Temperature, Pressure, Liquid, Vapor);
+
+    /// <summary>Takes over what another vessel held, so that the next solution starts from it.</summary>
+    private void Resume(TrackedContent content)
+    {
+        content.Amounts.CopyTo(_amounts);
+        content.Amounts.CopyTo(_last);
+        content.LiquidFractions.CopyTo(_lastLiquid);
+        content.VaporFractions.CopyTo(_lastVapor);
+        Temperature = content.Temperature;
+        Pressure = content.Pressure;
+        Liquid = content.Liquid;
+        Vapor = content.Vapor;
+        _isStarted = true;
+        if (Liquid.Amount > 0 && Vapor.Amount > 0)
+        {
+            for (int i = 0; i < Count; i++)
+            {
+                _split.VaporAmounts[i] = Vapor.Amount * _lastVapor[i];
+            }
+
+            _split.LiquidVolume = Liquid.Volume;
+            _split.VaporVolume = Vapor.Volume;
+            if (_split.Solve(SplitGoal.TemperatureVolume, _amounts, Temperature, Liquid.Volume + Vapor.Volume) != SplitOutcome.TwoPhase)
+            {
+                _isStarted = false;
+            }
+        }
+    }
+
     private void Solve(SplitGoal goal, ReadOnlySpan<double> amounts, double volume, double given)
+    {
+        double total = Take(amounts);
+        if (!_isStarted)
+        {
+            Start(goal, volume, given, total);
+        }
+
+        try
+        {
+            SolveFromLast(goal, volume, given, total);
+        }
+        catch (ConvergenceException) when (_anchor is not null)
+        {
+            // The last solution may be that of a trial step gone astray.
+            Resume(_anchor);
+            _ = Take(amounts);
+            SolveFromLast(goal, volume, given, total);
+        }
+    }
+
+    private double Take(ReadOnlySpan<double> amounts)
     {
         double total = 0;
         for (int i = 0; i < amounts.Length; i++)
@@ -117,15 +187,15 @@ internal sealed class TrackedVessel
             _amounts[i] = Math.Max(amounts[i], Trace * total);
         }
 
-        if (!_isStarted)
-        {
-            Start(goal, volume, given, total);
-        }
+        return total;
+    }
 
+    private void SolveFromLast(SplitGoal goal, double volume, double given, double total)
+    {
         if (Liquid.Amount > 0 && Vapor.Amount > 0)
         {
             Warm(volume);
-            if (_split.Solve(goal, _amounts, given, volume) == SplitOutcome.TwoPhase && _split.IsOnOuterBranches() && IsNear(total))
+            if (_split.Solve(goal, _amounts, given, volume) == SplitOutcome.TwoPhase && _split.IsOnOuterBranches(ReducedLiquid(_split.Temperature)) && IsNear(total))
             {
                 KeepTwoPhase();
                 return;
@@ -145,20 +215,24 @@ internal sealed class TrackedVessel
             || _split.Pressure > LeastPressureShare * Pressure;
     }
 
-    /// <summary>Moves the last solution to the present amounts and volume: each component keeps its split, each phase its density.</summary>
+    /// <summary>
+    /// Moves the last solution to the present amounts and volume: each component keeps its split, each phase its density. An attempt that failed since
+    /// leaves no trace.
+    /// </summary>
     private void Warm(double volume)
     {
         double liquid = 0, vapor = 0;
         for (int i = 0; i < _amounts.Length; i++)
         {
-            double share = _split.VaporAmounts[i] / _last[i];
+            double share = Vapor.Amount * _lastVapor[i] / _last[i];
             _split.VaporAmounts[i] = share * _amounts[i];
             vapor += share * _amounts[i];
             liquid += (1 - share) * _amounts[i];
         }
 
-        _split.LiquidVolume = liquid / _split.Liquid.Rho;
-        _split.VaporVolume = vapor / _split.Vapor.Rho;
+        _split.Temperature = Temperature;
+        _split.LiquidVolume = liquid * Liquid.Volume / Liquid.Amount;
+        _split.VaporVolume = vapor * Vapor.Volume / Vapor.Amount;
 
         // What the vapor space lost or gained in volume, it lost or gained in vapor.
         double missing = volume - _split.LiquidVolume - _split.VaporVolume;
@@ -178,6 +252,7 @@ internal sealed class TrackedVessel
         Liquid = Content(_split.Liquid, _split.LiquidAmount, _split.LiquidVolume);
         Vapor = Content(_split.Vapor, _split.VaporAmount, _split.VaporVolume);
         Energy = (_split.LiquidAmount * _split.Liquid.Energy) + (_split.VaporAmount * _split.Vapor.Energy);
+        LiquidMargin = Liquid.Mass / (Liquid.Mass + Vapor.Mass);
     }
 
     private PhaseContent Content(MixturePhase phase, double amount, double volume)
@@ -204,13 +279,14 @@ internal sealed class TrackedVessel
         bool isLiquid = _single.Rho > _engine.Critical.Density && temperature < _engine.Critical.Temperature;
         (isLiquid ? _lastVapor : _lastLiquid).CopyTo(_trialAmounts, 0);
         bool stable = _single.Pressure > 0 && _single.IsLocallyStable();
-        bool splits = PhaseStability.Forms(_single, _trial, _trialAmounts, !isLiquid, ReducedLiquid(temperature)) || !stable;
+        bool splits = PhaseStability.Forms(_single, _trial, _trialAmounts, !isLiquid, ReducedLiquid(temperature), out double excess) || !stable;
         if (splits && TrySplitFromSingle(goal, volume, given, total, temperature, isLiquid))
         {
             return;
         }
 
-        if (!stable)
+        // So little of a second phase that it is not found does not count.
+        if (!stable || (splits && excess > LargestExcess))
         {
             throw new ConvergenceException(
                 $"{_model.Designation}: no equilibrium found for {Require.Text(total)} mol in {Require.Text(volume)} m³ near {Require.Text(temperature)} K.",
@@ -225,6 +301,7 @@ internal sealed class TrackedVessel
         PhaseContent content = Content(_single, total, volume);
         Liquid = isLiquid ? content : default;
         Vapor = isLiquid ? default : content;
+        LiquidMargin = isLiquid ? 1 : Math.Min(-LeastMargin, excess);
     }
 
     /// <summary>A little more than the reduced density of the bulk's saturated liquid.</summary>
@@ -263,8 +340,7 @@ internal sealed class TrackedVessel
             _split.Temperature = temperature;
             _split.LiquidVolume = isLiquid ? volume - Math.Min(0.5 * volume, scale / small * smallVolume) : scale / small * smallVolume;
             _split.VaporVolume = volume - _split.LiquidVolume;
-            if (_split.Solve(goal, _amounts, given, volume) == SplitOutcome.TwoPhase && _split.IsOnOuterBranches()
-                && (isLiquid || _split.Pressure > LeastPressureShare * _single.Pressure))
+            if (_split.Solve(goal, _amounts, given, volume) == SplitOutcome.TwoPhase && _split.IsOnOuterBranches(ReducedLiquid(_split.Temperature)))
             {
                 KeepTwoPhase();
                 return true;
@@ -372,16 +448,4 @@ internal sealed class TrackedVessel
             _lastLiquid[i] /= liquid;
         }
     }
-}
-
-/// <summary>What a vessel holds of one phase, in plain SI doubles.</summary>
-/// <param name="Amount">mol; 0 where the phase is absent.</param>
-/// <param name="Mass">kg.</param>
-/// <param name="Volume">m³.</param>
-/// <param name="Enthalpy">Specific enthalpy, J/kg.</param>
-/// <param name="Entropy">Specific entropy, J/(kg·K).</param>
-internal readonly record struct PhaseContent(double Amount, double Mass, double Volume, double Enthalpy, double Entropy)
-{
-    /// <summary>kg/m³; NaN where the phase is absent.</summary>
-    public double Density => Mass / Volume;
 }

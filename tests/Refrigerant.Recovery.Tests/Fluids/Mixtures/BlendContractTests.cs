@@ -55,6 +55,42 @@ public class BlendContractTests
         }
     }
 
+    /// <summary>
+    /// Two phases are found everywhere between dew and bubble point, also where a cold liquid almost splits into two or does (R-446A below 173 K), and next
+    /// to the boundaries.
+    /// </summary>
+    [Theory]
+    [InlineData("R-446A")]
+    [InlineData("R-472A")]
+    [InlineData("R-472B")]
+    [InlineData("R-473A")]
+    [InlineData("R-437A")]
+    [InlineData("R-438A")]
+    [InlineData("R-508A")]
+    [InlineData("R-503")]
+    [InlineData("R-414A")]
+    public void ColdTwoPhaseStatesAreFound(string blend)
+    {
+        MixtureModel model = BlendCases.Model(blend);
+        foreach (double above in new[] { 0.0, 0.5, 1.5, 4, 12 })
+        {
+            double t = model.Range.MinimumTemperature + above;
+            SaturationPoint s = model.SaturationAtTemperature(t);
+            foreach (double share in new[] { 1e-7, 1e-5, 0.003, 0.08, 0.25, 0.5, 0.74, 0.9, 0.999, 1 - 1e-7 })
+            {
+                double p = s.Dew.Pressure * Math.Pow(s.Bubble.Pressure / s.Dew.Pressure, share);
+                double density = s.Dew.Density * Math.Pow(s.Bubble.Density / s.Dew.Density, share);
+                double enthalpy = model.StateAt(t, p).Enthalpy;
+
+                // Where there is hardly any glide the enthalpy hangs on the last digits of the temperature.
+                Assert.Equal(enthalpy, model.StateAtEnthalpy(p, enthalpy).Enthalpy, 0.1);
+                VesselPoint vessel = model.VesselAtTemperature(t, density);
+                Assert.InRange(vessel.Bulk.Pressure, s.Dew.Pressure * (1 - 1e-7), s.Bubble.Pressure * (1 + 1e-7));
+                Assert.InRange(model.VesselAtEnergy(density, vessel.Bulk.InternalEnergy).Bulk.Temperature, t - 1e-3, t + 1e-3);
+            }
+        }
+    }
+
     [Fact]
     public void AnUnstableDensityHasNoDerivatives()
     {

@@ -77,33 +77,4 @@ public class BlendBenchmarks
     /// <summary>A simulated recovery with the composition followed: 10 kg out of 50 L down to 50 kPa, hoses and cylinder included. To reach: 100 ms.</summary>
     [Benchmark]
     public VaporRecoveryResult TrackedVaporRecovery() => VaporRecovery.Simulate(_appliance, _machine, _hoses, _cylinder, Tracked);
-
-    /// <summary>Vapor drawn in 300 steps, six equilibria each, at constant temperature, until the liquid is gone.</summary>
-    [Benchmark]
-    public double TrackedRecovery()
-    {
-        const int steps = 300, stages = 6;
-        const double volume = 0.02, mass = 5, temperature = 297;
-        var vessel = new TrackedVessel(_model);
-        double total = mass / _model.MolarMass;
-        double[] amounts = [.. _model.Composition.Select(c => c.MoleFraction * total)];
-        vessel.SolveAtTemperature(amounts, volume, temperature);
-        for (int k = 0; k < steps; k++)
-        {
-            double part = total / (steps + 10);
-            for (int i = 0; i < amounts.Length; i++)
-            {
-                amounts[i] = System.Math.Max(1e-3 * amounts[i], amounts[i] - (part * vessel.VaporFractions[i]));
-            }
-
-            vessel.SolveAtTemperature(amounts, volume, temperature);
-            double energy = vessel.Energy;
-            for (int stage = 1; stage < stages; stage++)
-            {
-                vessel.SolveAtEnergy(amounts, volume, energy - (stage * 1e-6 * System.Math.Abs(energy)));
-            }
-        }
-
-        return vessel.Pressure;
-    }
 }

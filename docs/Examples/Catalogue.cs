@@ -26,6 +26,7 @@ internal static class Catalogue
         new("faster.txt", Faster.Compare),
         new("faster-own.txt", Faster.Own),
         new("faster-hoses.txt", HosesAndCores.Print),
+        new("blends-drift.txt", Drift.Print),
         new("left-cold-pool.txt", ColdPool.Run),
         new("level-gauge.txt", LevelUpHere.Gauge),
         new("level-required.txt", LevelUpHere.Required),

@@ -76,8 +76,7 @@ internal static class IsobarSolver
         double temperature,
         out StatePoint state)
     {
-        double low = lowest;
-        double high = highest;
+        var bracket = new RisingBracket(lowest, highest);
         for (int step = 0; step < MaximumSteps; step++)
         {
             Phase phase = PhaseOn(engine, branch, temperature, pressure);
@@ -85,42 +84,19 @@ internal static class IsobarSolver
             double heatCapacity = engine.Equation.Derivatives(temperature, state.Density).IsobaricHeatCapacity;
             double missing = target - (isEntropy ? state.Entropy : state.Enthalpy);
             double change = missing / (isEntropy ? heatCapacity / temperature : heatCapacity);
-            if (Math.Abs(change) <= Tolerance * temperature || high - low <= Tolerance * 1e-3 * high)
+            if (Math.Abs(change) <= Tolerance * temperature || bracket.Width <= Tolerance * 1e-3)
             {
-                temperature = Math.Max(lowest, Math.Min(highest, temperature + change));
+                temperature = bracket.Within(temperature + change);
                 state = engine.StateAt(PhaseOn(engine, branch, temperature, pressure), temperature, pressure);
                 return true;
             }
 
-            if ((temperature <= lowest && missing < 0) || (temperature >= highest && missing > 0))
+            if (bracket.IsBeyond(temperature, missing))
             {
                 return false;
             }
 
-            if (missing > 0)
-            {
-                low = temperature;
-            }
-            else
-            {
-                high = temperature;
-            }
-
-            double next = temperature + change;
-            if (!(next > low))
-            {
-                next = low == lowest ? lowest : 0.5 * (low + high);
-            }
-            else if (!(next < high))
-            {
-                next = high == highest ? highest : 0.5 * (low + high);
-            }
-            else if (step > MaximumSteps / 4)
-            {
-                next = 0.5 * (low + high);
-            }
-
-            temperature = next;
+            temperature = bracket.Next(temperature, missing, change, bisect: step > MaximumSteps / 4);
         }
 
         throw new ConvergenceException(

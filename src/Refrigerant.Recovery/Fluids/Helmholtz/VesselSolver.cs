@@ -74,9 +74,8 @@ internal static class VesselSolver
     {
         double lowest = engine.Equation.Data.MinimumTemperature;
         double highest = engine.Equation.Data.MaximumTemperature;
-        double low = lowest;
-        double high = highest;
-        temperature = Math.Max(low, Math.Min(high, FirstTemperature * engine.Curves.CriticalTemperature));
+        var bracket = new RisingBracket(lowest, highest);
+        temperature = bracket.Within(FirstTemperature * engine.Curves.CriticalTemperature);
         for (int step = 0; step < MaximumSteps; step++)
         {
             Energy(engine, temperature, density, out double value, out double slope);
@@ -84,44 +83,20 @@ internal static class VesselSolver
             double change = missing / slope;
             if (Math.Abs(change) <= Tolerance * temperature)
             {
-                temperature = Math.Max(lowest, Math.Min(highest, temperature + change));
+                temperature = bracket.Within(temperature + change);
                 return true;
             }
 
-            if ((temperature <= lowest && missing < 0) || (temperature >= highest && missing > 0))
+            if (bracket.IsBeyond(temperature, missing))
             {
                 return false;
             }
 
-            if (missing > 0)
-            {
-                low = temperature;
-            }
-            else
-            {
-                high = temperature;
-            }
-
-            double next = temperature + change;
-            if (next <= low)
-            {
-                next = low == lowest ? lowest : 0.5 * (low + high);
-            }
-            else if (next >= high)
-            {
-                next = high == highest ? highest : 0.5 * (low + high);
-            }
-            else if (step > MaximumSteps / 4)
-            {
-                next = 0.5 * (low + high);
-            }
-
-            if (high - low <= Tolerance * 1e-3 * high)
+            temperature = bracket.Next(temperature, missing, change, bisect: step > MaximumSteps / 4);
+            if (bracket.Width <= Tolerance * 1e-3)
             {
                 return true;
             }
-
-            temperature = next;
         }
 
         throw new ConvergenceException(

@@ -86,8 +86,7 @@ internal static class BlendIsobar
         double temperature,
         out StatePoint state)
     {
-        double low = lowest;
-        double high = highest;
+        var bracket = new RisingBracket(lowest, highest);
         for (int step = 0; step < MaximumSteps; step++)
         {
             state = BlendStates.AtPressure(engine, scratch, temperature, pressure).Bulk;
@@ -96,40 +95,17 @@ internal static class BlendIsobar
                 ? TwoPhaseSlope(engine, scratch, state, pressure, isEntropy)
                 : SinglePhaseSlope(engine, scratch, temperature, isEntropy);
             double change = missing / slope;
-            if (Math.Abs(change) <= Tolerance * temperature || high - low <= Tolerance * 1e-2 * high)
+            if (Math.Abs(change) <= Tolerance * temperature || bracket.Width <= Tolerance * 1e-2)
             {
                 return true;
             }
 
-            if ((temperature <= lowest && missing < 0) || (temperature >= highest && missing > 0))
+            if (bracket.IsBeyond(temperature, missing))
             {
                 return false;
             }
 
-            if (missing > 0)
-            {
-                low = temperature;
-            }
-            else
-            {
-                high = temperature;
-            }
-
-            double next = temperature + change;
-            if (!(next > low))
-            {
-                next = low == lowest && temperature > lowest ? lowest : 0.5 * (low + high);
-            }
-            else if (!(next < high))
-            {
-                next = high == highest && temperature < highest ? highest : 0.5 * (low + high);
-            }
-            else if (step > MaximumSteps / 4)
-            {
-                next = 0.5 * (low + high);
-            }
-
-            temperature = next;
+            temperature = bracket.Next(temperature, missing, change, bisect: step > MaximumSteps / 4);
         }
 
         throw new ConvergenceException(

@@ -69,49 +69,25 @@ internal static class BlendVessel
         out bool isTwoPhase,
         out VesselPoint vessel)
     {
-        double low = range.MinimumTemperature;
-        double high = range.MaximumTemperature;
-        temperature = Math.Max(low, Math.Min(high, FirstTemperature * engine.Critical.Temperature));
+        var bracket = new RisingBracket(range.MinimumTemperature, range.MaximumTemperature);
+        temperature = bracket.Within(FirstTemperature * engine.Critical.Temperature);
         for (int step = 0; step < MaximumSteps; step++)
         {
             double value = Evaluate(engine, scratch, temperature, density, exact, out double slope, out isTwoPhase, out vessel);
             double missing = energy - value;
             double change = missing / slope;
             double tolerance = isTwoPhase && !exact ? StartTolerance : Tolerance;
-            if (Math.Abs(change) <= tolerance * temperature || high - low <= Tolerance * 1e-2 * high)
+            if (Math.Abs(change) <= tolerance * temperature || bracket.Width <= Tolerance * 1e-2)
             {
                 return true;
             }
 
-            if ((temperature <= range.MinimumTemperature && missing < 0) || (temperature >= range.MaximumTemperature && missing > 0))
+            if (bracket.IsBeyond(temperature, missing))
             {
                 return false;
             }
 
-            if (missing > 0)
-            {
-                low = temperature;
-            }
-            else
-            {
-                high = temperature;
-            }
-
-            double next = temperature + change;
-            if (!(next > low))
-            {
-                next = low == range.MinimumTemperature && temperature > low ? low : 0.5 * (low + high);
-            }
-            else if (!(next < high))
-            {
-                next = high == range.MaximumTemperature && temperature < high ? high : 0.5 * (low + high);
-            }
-            else if (step > MaximumSteps / 4)
-            {
-                next = 0.5 * (low + high);
-            }
-
-            temperature = next;
+            temperature = bracket.Next(temperature, missing, change, bisect: step > MaximumSteps / 4);
         }
 
         throw new ConvergenceException(

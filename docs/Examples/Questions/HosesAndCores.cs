@@ -20,10 +20,10 @@ internal static class HosesAndCores
     /// <summary>Prints the minutes of each stage for each set of hoses.</summary>
     public static void Print()
     {
-        Console.WriteLine($"{"minutes in",-26}{string.Join("", Stages.Select(s => $"{s,12}"))}");
+        Console.WriteLine($"{"minutes in",-28}{string.Join("", Stages.Select(s => $"{s,12}"))}");
         foreach ((string name, IReadOnlyList<double> minutes) in Minutes())
         {
-            Console.WriteLine($"{name,-26}{string.Join("", minutes.Select(m => $"{m,12:F1}"))}");
+            Console.WriteLine($"{name,-28}{string.Join("", minutes.Select(m => $"{m,12:F1}"))}");
         }
     }
 

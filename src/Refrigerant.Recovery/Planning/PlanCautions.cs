@@ -30,10 +30,6 @@ internal static class PlanCautions
     /// <summary>Pressures above this share of the air here do not draw it in.</summary>
     private const double Vacuum = 0.98;
 
-    private const double FreezingPoint = 273.15;
-
-    private const string CommonPractice = "common practice, no source";
-
     /// <summary>The cautions, heaviest first, the closing one last.</summary>
     public static IReadOnlyList<Finding> For(PlanRun run, IReadOnlyList<CylinderUse> cylinders)
     {
@@ -59,7 +55,7 @@ internal static class PlanCautions
                 Severity.Caution,
                 FindingSubject.Safety,
                 "Planning figures: check the marks on the cylinder, weigh it on a scale that was checked, wear eye protection and gloves. Local codes and licensed practice govern.",
-                CommonPractice),
+                Sources.CommonPractice),
         ];
     }
 
@@ -72,7 +68,7 @@ internal static class PlanCautions
                 Severity.Warning,
                 FindingSubject.CylinderPressure,
                 FormattableString.Invariant(
-                    $"{fluid.Designation} has its critical point at {critical - FreezingPoint:F1} °C: near it and above it no liquid bounds the pressure, which rises with every degree. Hoses, gauges and cylinders made for it, kept out of the sun."),
+                    $"{fluid.Designation} has its critical point at {critical - RecoverySystem.FreezingPoint:F1} °C: near it and above it no liquid bounds the pressure, which rises with every degree. Hoses, gauges and cylinders made for it, kept out of the sun."),
                 fluid.Model.Source);
         }
         else if (PressureClassification.For(fluid) is { ByLetter: PressureClass.VeryHigh, PressureAt104F: Pressure pressure })
@@ -117,7 +113,7 @@ internal static class PlanCautions
                 Severity.Warning,
                 FindingSubject.Freezing,
                 "The appliance has water in its tubes: keep it moving or drain it before vapor is pulled; ice bursts them.",
-                CommonPractice);
+                Sources.CommonPractice);
         }
     }
 
@@ -134,14 +130,14 @@ internal static class PlanCautions
                 FindingSubject.Asphyxiation,
                 FormattableString.Invariant(
                     $"The charge makes {volume:G2} m³ of vapor{(heavy ? ", heavier than air" : string.Empty)}: in a closed room {(heavy ? "or a pit " : string.Empty)}it takes the place of the air. Ventilate; do not go in alone."),
-                CommonPractice);
+                Sources.CommonPractice);
         }
     }
 
     private static IEnumerable<Finding> Frostbite(PlanRun run, Fluid fluid)
     {
         PropertyModel model = fluid.Model;
-        double freezing = Math.Max(FreezingPoint, model.Range.MinimumTemperature);
+        double freezing = Math.Max(RecoverySystem.FreezingPoint, model.Range.MinimumTemperature);
         if (model.Range.MaximumSaturationTemperature < freezing
             || model.SaturationAtTemperature(freezing).Bubble.Pressure > run.Job.Barometer.Pressure.Pascals)
         {
@@ -162,8 +158,8 @@ internal static class PlanCautions
             yield return new Finding(
                 Severity.Caution,
                 FindingSubject.HotSurface,
-                FormattableString.Invariant($"The machine's discharge comes to {hottest - FreezingPoint:F0} °C: do not touch it, keep hoses and what burns away from it."),
-                CommonPractice);
+                FormattableString.Invariant($"The machine's discharge comes to {hottest - RecoverySystem.FreezingPoint:F0} °C: do not touch it, keep hoses and what burns away from it."),
+                Sources.CommonPractice);
         }
     }
 
@@ -177,7 +173,7 @@ internal static class PlanCautions
                 Severity.Caution,
                 FindingSubject.NonCondensables,
                 FormattableString.Invariant($"The appliance comes to {lowest / 1000:F1} kPa absolute, below the air: a leak or a loose connection draws air in, which ends up in the cylinder."),
-                CommonPractice);
+                Sources.CommonPractice);
         }
     }
 

@@ -19,8 +19,6 @@ internal static class PlanFindings
     /// <summary>Pressures this near to the barometer read zero on a gauge, Pa.</summary>
     private const double ReadsZero = 200;
 
-    private const string CommonPractice = "common practice, no source";
-
     public static IReadOnlyList<Finding> For(PlanRun run, MassLedger ledger, FractionationResult? drift)
     {
         List<Finding> findings = [];
@@ -134,7 +132,7 @@ internal static class PlanFindings
                 FindingSubject.EvacuationLevel,
                 FormattableString.Invariant(
                     $"At the end the gauge still shows {above / 1000:F1} kPa ({above / 6894.757:F1} psi) above the air here: refrigerant blows out when the appliance is opened. Cool the cylinder, warm the appliance, pull again."),
-                CommonPractice);
+                Sources.CommonPractice);
         }
     }
 
@@ -147,14 +145,14 @@ internal static class PlanFindings
                 Severity.Warning,
                 FindingSubject.PushPull,
                 "Liquid keeps siphoning after the machine stops: watch the scale, close the cylinder's liquid valve at its limit; a float switch alone is no guarantee.",
-                CommonPractice);
+                Sources.CommonPractice);
         }
         else if (run.Job.PushPull != PushPullUse.Never && run.Stages.Count > 1)
         {
             string why = !run.Job.Appliance.LiquidReachable
                 ? "liquid cannot be reached"
                 : run.Job.Hoses.LiquidSide.Count == 0 ? "there is no liquid hose" : "there is too little liquid for it to pay (10 to 15 lb)";
-            yield return new Finding(Severity.Note, FindingSubject.PushPull, $"Push-pull is not used: {why}.", CommonPractice);
+            yield return new Finding(Severity.Note, FindingSubject.PushPull, $"Push-pull is not used: {why}.", Sources.CommonPractice);
         }
     }
 

@@ -193,7 +193,7 @@ public static class PushPull
                 liquid < NotWorthIt ? Severity.Caution : Severity.Note,
                 FindingSubject.PushPull,
                 FormattableString.Invariant($"With {liquid:F1} kg of liquid push-pull {(liquid < NotWorthIt ? "is not worth it" : "is hardly worth it")} (below 10 to 15 lb)."),
-                "common practice, no source"));
+                Sources.CommonPractice));
         }
 
         if (pace == PushPullLimit.Hoses)
@@ -232,7 +232,7 @@ public static class PushPull
             Severity.Note,
             FindingSubject.Estimate,
             FormattableString.Invariant($"The pace rests on {system.DisplacementShare * 100:F0} % of the vapor displacing liquid, the rest condensing or flashing."),
-            "common practice, no source"));
+            Sources.CommonPractice));
         findings.Sort((a, b) => b.Severity.CompareTo(a.Severity));
         return findings.AsReadOnly();
     }

@@ -19,7 +19,6 @@ internal static class VaporRecoveryFindings
     /// <summary>Below this share of the machine's own pace the hoses are worth a word.</summary>
     private const double SlowLine = 0.8;
 
-    private const string CommonPractice = "common practice, no source";
     private const string Model = "dynamic model of vapor recovery, energy balance";
 
     public static IReadOnlyList<Finding> For(
@@ -122,7 +121,7 @@ internal static class VaporRecoveryFindings
                 Severity.Warning,
                 FindingSubject.Freezing,
                 FormattableString.Invariant($"Water in the tubes can freeze and burst them: the surface reaches 0 °C after {at / 60:F1} min and {system.Coldest - 273.15:F1} °C at the coldest. Keep the water moving or drain it, and pull slower; licensed practice governs."),
-                CommonPractice));
+                Sources.CommonPractice));
         }
     }
 
@@ -134,7 +133,7 @@ internal static class VaporRecoveryFindings
                 Severity.Caution,
                 FindingSubject.Machine,
                 "Discharge gas of the machine comes out hotter than the refrigerant's equation of state reaches; oil does not stand that for long. Let the machine rest, or cool the cylinder.",
-                CommonPractice));
+                Sources.CommonPractice));
         }
 
         if (hottest is Temperature discharge && discharge.DegreesCelsius > WarmDischarge)
@@ -144,7 +143,7 @@ internal static class VaporRecoveryFindings
                 hot ? Severity.Caution : Severity.Note,
                 FindingSubject.Machine,
                 FormattableString.Invariant($"Discharge gas of the machine comes to {discharge.DegreesCelsius:F0} °C, {(hot ? "beyond what its oil stands (149 °C, 300 °F)" : "close to what its oil stands (149 °C, 300 °F)")}: let it rest, or cool the cylinder."),
-                CommonPractice));
+                Sources.CommonPractice));
         }
     }
 
@@ -156,7 +155,7 @@ internal static class VaporRecoveryFindings
                 Severity.Note,
                 FindingSubject.Estimate,
                 FormattableString.Invariant($"No heat resistance was given: {Appliance.TypicalConductance:F0} W/K stands in between surroundings and appliance. Times and what stays behind depend on it."),
-                CommonPractice));
+                Sources.CommonPractice));
         }
 
         if (appliance.Oil is not null)

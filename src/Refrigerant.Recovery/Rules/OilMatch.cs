@@ -46,7 +46,7 @@ public static class OilMatch
         string data = "the maker's data decide.";
         return customary == OilFamilies.None
             ? new Finding(
-                Severity.Note, FindingSubject.Oil, $"Which oils are customary with {fluid.Designation} is not known here: {data}", OilServiceFigures.CommonPractice)
+                Severity.Note, FindingSubject.Oil, $"Which oils are customary with {fluid.Designation} is not known here: {data}", Sources.CommonPractice)
             : new Finding(
                 Severity.Caution,
                 FindingSubject.Oil,

@@ -55,7 +55,7 @@ internal static class OilPushFindings
                     Severity.Caution,
                     FindingSubject.Oil,
                     "What the weakest part stands (vessel, sight glass, hose) was not given: check it, and set the relief valve below it. When the oil is out, gas and oil spray from the hose: hold its end.",
-                    OilServiceFigures.CommonPractice));
+                    Sources.CommonPractice));
             }
         }
 

@@ -12,8 +12,6 @@ internal static class OilServiceFigures
     /// <summary>And turbulent from here; in between it may be either.</summary>
     public const double TurbulentReynolds = 4000;
 
-    public const string CommonPractice = "common practice, no source";
-
     public static readonly RuleFigure Laminar = new(
         "oil in a drain hose flows laminar up to a Reynolds number of", "2000; turbulent from 4000", "any text on fluid mechanics", Editions.None, Evidence.FromMemory);
 

@@ -16,7 +16,7 @@ internal static class PurityFigures
         "other volatile impurities, other refrigerants included, at most", "0.5 % by mass", "AHRI 700", Editions.Ahri700, Evidence.Read);
 
     public static readonly RuleFigure OldOil = new(
-        "old oil that stays in a machine after an oil change", "10 % of it by default", "common practice, no source", Editions.None, Evidence.CommonPractice);
+        "old oil that stays in a machine after an oil change", "10 % of it by default", Sources.CommonPractice, Editions.None, Evidence.CommonPractice);
 
     public static IReadOnlyList<RuleFigure> All { get; } = [Volatile, OldOil];
 }

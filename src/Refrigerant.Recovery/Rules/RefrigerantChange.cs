@@ -148,7 +148,7 @@ public sealed class RefrigerantChange
             return
             [
                 new Finding(
-                    Severity.Note, FindingSubject.Mixing, $"The refrigerant stays {next.Designation}: nothing foreign is carried over.", OilServiceFigures.CommonPractice),
+                    Severity.Note, FindingSubject.Mixing, $"The refrigerant stays {next.Designation}: nothing foreign is carried over.", Sources.CommonPractice),
             ];
         }
 
@@ -182,7 +182,7 @@ public sealed class RefrigerantChange
             Severity.Note,
             FindingSubject.Estimate,
             "An estimate from above: everything in machine and hoses is taken to reach the next cylinder, and an uncleared machine to be a third full of liquid. Local codes and licensed practice govern.",
-            OilServiceFigures.CommonPractice));
+            Sources.CommonPractice));
         return [.. findings.OrderByDescending(finding => finding.Severity)];
     }
 

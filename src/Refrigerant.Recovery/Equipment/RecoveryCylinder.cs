@@ -13,30 +13,33 @@ public sealed record RecoveryCylinder
     /// </summary>
     internal const double WaterDensity = 0.45359237 / (27.737 * 0.0254 * 0.0254 * 0.0254);
 
+    /// <summary>From a sampling flask to ten tank cars, kg; beyond it a unit or a digit is wrong.</summary>
+    private const double SmallestMass = 1e-3, LargestMass = 1e6;
+
     /// <summary>What the technician calls it, such as "C1".</summary>
     /// <exception cref="ArgumentNullException">Null.</exception>
     public string Label { get; init => field = Require.NotNull(value, nameof(Label)); } = "cylinder";
 
-    /// <summary>Water capacity (mark WC): the mass of water at 60 °F that fills it. Greater than zero.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
+    /// <summary>Water capacity (mark WC): the mass of water at 60 °F that fills it, 1e-3 to 1e6 kg.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range, or not finite.</exception>
     public required Mass WaterCapacity
     {
         get;
         init
         {
-            Require.Positive(value.Kilograms, "kg", nameof(WaterCapacity));
+            Require.InRange(value.Kilograms, SmallestMass, LargestMass, "kg", nameof(WaterCapacity));
             field = value;
         }
     }
 
-    /// <summary>Tare weight (mark TW) with its valve. Greater than zero.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
+    /// <summary>Tare weight (mark TW) with its valve, 1e-3 to 1e6 kg.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range, or not finite.</exception>
     public required Mass TareWeight
     {
         get;
         init
         {
-            Require.Positive(value.Kilograms, "kg", nameof(TareWeight));
+            Require.InRange(value.Kilograms, SmallestMass, LargestMass, "kg", nameof(TareWeight));
             field = value;
         }
     }
@@ -53,14 +56,14 @@ public sealed record RecoveryCylinder
         }
     }
 
-    /// <summary>Refrigerant already in it; none by default.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">Negative or not finite.</exception>
+    /// <summary>Refrigerant already in it, 0 to 1e6 kg; none by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range, or not finite.</exception>
     public Mass Content
     {
         get;
         init
         {
-            Require.NotNegative(value.Kilograms, "kg", nameof(Content));
+            Require.InRange(value.Kilograms, 0, LargestMass, "kg", nameof(Content));
             field = value;
         }
     }
@@ -84,9 +87,9 @@ public sealed record RecoveryCylinder
 
     /// <summary>A cylinder by its DOT mark, which gives the service pressure too.</summary>
     /// <param name="mark">The mark, such as "DOT-4BA400"; see <see cref="CylinderSpecification.Parse"/>.</param>
-    /// <param name="waterCapacity">Water capacity (mark WC), greater than zero.</param>
-    /// <param name="tareWeight">Tare weight (mark TW), greater than zero.</param>
-    /// <exception cref="ArgumentException">The mark is unknown, or a mass is not greater than zero.</exception>
+    /// <param name="waterCapacity">Water capacity (mark WC), 1e-3 to 1e6 kg.</param>
+    /// <param name="tareWeight">Tare weight (mark TW), 1e-3 to 1e6 kg.</param>
+    /// <exception cref="ArgumentException">The mark is unknown, or a mass is outside its range.</exception>
     public static RecoveryCylinder FromMark(string mark, Mass waterCapacity, Mass tareWeight)
     {
         CylinderSpecification specification = CylinderSpecification.Parse(mark);
@@ -103,9 +106,9 @@ public sealed record RecoveryCylinder
     /// A UN/ADR cylinder by its test pressure. Its service pressure is set to two thirds of that (the ratio for compressed gases, from memory).
     /// </summary>
     /// <param name="testPressure">Marked test pressure, gauge, greater than zero.</param>
-    /// <param name="waterCapacity">Water capacity, greater than zero.</param>
-    /// <param name="tareWeight">Tare weight, greater than zero.</param>
-    /// <exception cref="ArgumentOutOfRangeException">A value is not greater than zero, or not finite.</exception>
+    /// <param name="waterCapacity">Water capacity, 1e-3 to 1e6 kg.</param>
+    /// <param name="tareWeight">Tare weight, 1e-3 to 1e6 kg.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The pressure is not greater than zero, a mass is outside its range, or a value is not finite.</exception>
     public static RecoveryCylinder FromTestPressure(Pressure testPressure, Mass waterCapacity, Mass tareWeight)
     {
         CylinderSpecification specification = CylinderSpecification.Un(testPressure);

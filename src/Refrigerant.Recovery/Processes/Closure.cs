@@ -11,10 +11,16 @@ public readonly struct Closure
         Evaluations = evaluations;
     }
 
-    /// <summary>|mass in − mass out − mass stored| over the initial mass.</summary>
+    /// <summary>
+    /// |mass in − mass out − mass stored| over the initial mass, the larger of the appliance's and the receiving cylinder's. What the cylinder
+    /// leaves unexplained is taken over its own initial mass where that is larger than the appliance's.
+    /// </summary>
     public double Mass { get; }
 
-    /// <summary>|energy in − energy out − energy stored| over the initial energy of refrigerant, metal and water.</summary>
+    /// <summary>
+    /// |energy in − energy out − energy stored| over the initial energy of the refrigerant, the larger of the appliance's (refrigerant, metal, water
+    /// and oil) and the receiving side's (machine, condenser, cylinder and its wall).
+    /// </summary>
     public double Energy { get; }
 
     /// <summary>Steps of the integration.</summary>

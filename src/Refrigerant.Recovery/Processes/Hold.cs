@@ -46,7 +46,7 @@ public static class Hold
             after,
             recorder.ToTrajectory(),
             FindingsFor(start, after, outcome.Time),
-            RecoverySystem.Balance(before, state, network, oil, outcome));
+            RecoverySystem.Balance(before, state, network, cylinder: null, oil, outcome));
     }
 
     private static IReadOnlyList<Finding> FindingsFor(ApplianceState start, ApplianceState after, double seconds)

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
 using Refrigerant.Recovery.Cylinders;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
@@ -74,11 +75,12 @@ public static class PushPull
         var recorder = new TrajectoryRecorder();
         var network = new ThermalNetwork(appliance);
         double free = options.DisplacementShare * machine.Displacement.CubicMetersPerSecond * machine.VolumetricEfficiency;
+        var receiver = new CylinderProcess(model, receiving.Cylinder, ambient, receiving.GasMoles);
         var system = new PushPullSystem(
             model,
             appliance.InternalVolume.CubicMeters,
             network,
-            new CylinderProcess(model, receiving.Cylinder, ambient, receiving.GasMoles),
+            receiver,
             new MachineProcess(model, machine, temperature, ambient),
             new SuctionLine(new Line(VaporHoses(hoses)), machine),
             new Line(hoses.LiquidSide),
@@ -123,7 +125,7 @@ public static class PushPull
             system.LargestDrive,
             recorder.ToTrajectory(),
             FindingsFor(system, end, pace, share, start, recovered),
-            Balance(before, state, network, outcome));
+            Balance(before, state, network, receiver, outcome));
     }
 
     /// <summary>The vapor passes from the cylinder through the discharge hoses to the machine and through the vapor hoses to the appliance.</summary>
@@ -167,19 +169,24 @@ public static class PushPull
             _ => StageEnd.Stalled,
         };
 
-    private static Closure Balance(double[] before, double[] after, ThermalNetwork network, in OdeOutcome outcome)
+    private static Closure Balance(double[] before, double[] after, ThermalNetwork network, CylinderProcess cylinder, in OdeOutcome outcome)
     {
-        double net = after[PushPullSystem.Liquid] - after[PushPullSystem.Vapor];
-        double scale = before[PushPullSystem.Mass];
+        double[] change = [.. after.Zip(before, (a, b) => a - b)];
+        double moved = change[PushPullSystem.Liquid] - change[PushPullSystem.Vapor];
+        double charge = before[PushPullSystem.Mass];
         double mass = Math.Max(
-            Math.Abs(after[PushPullSystem.Mass] - before[PushPullSystem.Mass] + net),
-            Math.Abs(after[PushPullSystem.CylinderMass] - before[PushPullSystem.CylinderMass] - net));
-        double Stored(double[] s) => s[PushPullSystem.Energy] + (network.MetalCapacity * s[PushPullSystem.Metal])
-            + (network.WaterCapacity * s[PushPullSystem.Water]);
-        double energy = Stored(after) - Stored(before)
-            + after[PushPullSystem.LiquidEnergy] - after[PushPullSystem.VaporEnergy] - after[PushPullSystem.Work] - after[PushPullSystem.HeatIn];
-        double energyScale = Math.Abs(before[PushPullSystem.Energy]) + (scale * RecoverySystem.EnergyScale);
-        return new Closure(mass / scale, Math.Abs(energy) / energyScale, outcome.Steps, outcome.Evaluations);
+            Math.Abs(change[PushPullSystem.Mass] + moved) / charge,
+            Math.Abs(change[PushPullSystem.CylinderMass] - moved) / Math.Max(charge, before[PushPullSystem.CylinderMass]));
+        double carried = change[PushPullSystem.LiquidEnergy] - change[PushPullSystem.VaporEnergy];
+        double stored = change[PushPullSystem.Energy] + (network.MetalCapacity * change[PushPullSystem.Metal])
+            + (network.WaterCapacity * change[PushPullSystem.Water]);
+        double received = change[PushPullSystem.CylinderEnergy] + (cylinder.WallCapacity * change[PushPullSystem.CylinderWall]);
+        double energyScale = Math.Abs(before[PushPullSystem.Energy]) + (charge * RecoverySystem.EnergyScale);
+        double cylinderScale = Math.Abs(before[PushPullSystem.CylinderEnergy]) + (before[PushPullSystem.CylinderMass] * RecoverySystem.EnergyScale);
+        double energy = Math.Max(
+            Math.Abs(stored + carried - change[PushPullSystem.Work] - change[PushPullSystem.HeatIn]) / energyScale,
+            Math.Abs(received - carried - change[PushPullSystem.CylinderHeat]) / Math.Max(energyScale, cylinderScale));
+        return new Closure(mass, energy, outcome.Steps, outcome.Evaluations);
     }
 
     private static IReadOnlyList<Finding> FindingsFor(

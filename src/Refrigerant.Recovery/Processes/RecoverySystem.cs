@@ -1,4 +1,5 @@
 using System;
+using System.Linq;
 using Refrigerant.Recovery.Flow;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Numerics;
@@ -267,28 +268,27 @@ internal sealed class RecoverySystem : OdeSystem
     }
 
     /// <summary>What the balances of a run leave unexplained.</summary>
-    public static Closure Balance(double[] before, double[] after, ThermalNetwork network, OilProcess? oil, in OdeOutcome outcome)
+    public static Closure Balance(
+        double[] before, double[] after, ThermalNetwork network, CylinderProcess? cylinder, OilProcess? oil, in OdeOutcome outcome)
     {
-        double mass = 0;
-        foreach (int i in new[] { Mass, Dissolved, Out })
+        double[] change = [.. after.Zip(before, (a, b) => a - b)];
+        double charge = before[Mass] + before[Dissolved];
+        double mass = Math.Abs(change[Mass] + change[Dissolved] + change[Out]) / charge;
+        double stored = change[Energy] + (network.MetalCapacity * change[Metal]) + (network.WaterCapacity * change[Water])
+            + ((oil?.SpecificEnergy ?? 0) * change[Dissolved]);
+        double energyScale = Math.Abs(before[Energy]) + (charge * EnergyScale);
+        double energy = Math.Abs(stored + change[EnergyOut] - change[HeatIn]) / energyScale;
+        if (cylinder is not null)
         {
-            mass += after[i] - before[i];
+            double received = change[CylinderEnergy] + (cylinder.WallCapacity * change[CylinderWall]) + change[CondenserHeat];
+            mass = Math.Max(mass, Math.Abs(change[CylinderMass] - change[Out]) / Math.Max(charge, before[CylinderMass]));
+            energy = Math.Max(
+                energy,
+                Math.Abs(received - change[EnergyOut] - change[Work] - change[CylinderHeat])
+                    / Math.Max(energyScale, Math.Abs(before[CylinderEnergy]) + (before[CylinderMass] * EnergyScale)));
         }
 
-        double received = after[CylinderMass] - before[CylinderMass];
-        double oilEnergy = oil?.SpecificEnergy ?? 0;
-        double Stored(double[] s) => s[Energy] + (network.MetalCapacity * s[Metal])
-            + (network.WaterCapacity * s[Water]) + (oilEnergy * s[Dissolved]);
-        double energy = Stored(after) - Stored(before) + after[EnergyOut] - after[HeatIn];
-        double massScale = before[Mass] + before[Dissolved];
-        double energyScale = Math.Abs(before[Energy]) + (massScale * EnergyScale);
-        double massError = Math.Abs(mass) / massScale;
-        if (received != 0)
-        {
-            massError = Math.Max(massError, Math.Abs(received - after[Out]) / massScale);
-        }
-
-        return new Closure(massError, Math.Abs(energy) / energyScale, outcome.Steps, outcome.Evaluations);
+        return new Closure(mass, energy, outcome.Steps, outcome.Evaluations);
     }
 
     /// <summary>Solves the algebra of a state, unless it is the one solved last.</summary>

@@ -139,7 +139,7 @@ public static class VaporRecovery
                 ? new FractionationResult((MixtureModel)model, [.. course.Select(point => new FractionationPoint(point, 0))], blend.LargestImbalance(before, state))
                 : null,
             findings,
-            RecoverySystem.Balance(before, state, network, oil, outcome));
+            RecoverySystem.Balance(before, state, network, cylinderProcess, oil, outcome));
     }
 
     /// <summary>Viscosity of the vapor for the whole stage; it moves little with temperature, and the flow less.</summary>

@@ -60,6 +60,21 @@ public class ConservationTests
                 && Math.Abs(result.Cylinder.Mass.Kilograms - 20 - result.RecoveredMass.Kilograms) < Limit * (20 + charge);
         });
 
+    /// <summary>Rounding of 200 t in the cylinder is no loss of the gram beside it.</summary>
+    [Fact]
+    public void A_trace_beside_a_tank_closes_too()
+    {
+        Appliance trace = Setups.Appliance("R-123", 1e-3, 0.002, 24, null) with { LiquidReachable = true };
+        RecoveryCylinder tank = Setups.Cylinder(1e6, 2e5);
+        PushPullResult push = PushPull.Simulate(trace, Setups.Machine(0.01), Setups.Hoses(), tank, new PushPullOptions());
+        VaporRecoveryResult pull = VaporRecovery.Simulate(
+            trace, Setups.Machine(0.01), Setups.Hoses(), tank, new VaporRecoveryOptions { TargetPressure = Pressure.FromKilopascals(20) });
+        Assert.True(Holds(push.Closure), push.Closure.Mass.ToString());
+        Assert.True(Holds(pull.Closure), pull.Closure.Mass.ToString());
+        Assert.True(push.RecoveredMass.Kilograms > 1e-4);
+        Assert.True(pull.RecoveredMass.Kilograms > 5e-4);
+    }
+
     [Fact]
     public void The_trajectory_can_be_plotted()
     {

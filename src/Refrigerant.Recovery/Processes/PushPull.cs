@@ -229,10 +229,15 @@ public static class PushPull
                 FormattableString.Invariant($"The cylinder reaches its limit after {recovered:F1} kg. Close the liquid valve by the scale: liquid keeps siphoning when the machine stops."),
                 "cylinder filling limit; siphoning: common practice, no source"));
         }
-        else if (end is StageEnd.Stalled or StageEnd.HighPressureCutout or StageEnd.TimeLimit)
+        else if (end != StageEnd.LiquidGone)
         {
             findings.Add(new Finding(
-                Severity.Warning, FindingSubject.PushPull, $"The push-pull ends early ({end}): the liquid is not down to its heel.", "hydraulics of the liquid hose"));
+                Severity.Warning,
+                FindingSubject.PushPull,
+                end == StageEnd.PropertyRange
+                    ? "The liquid flashes in the cylinder to below the range of the refrigerant's equation, and the rest is not computed: let vapor in first, until the pressures are equal."
+                    : $"The push-pull ends early ({end}): the liquid is not down to its heel.",
+                "hydraulics of the liquid hose"));
         }
 
         findings.Add(new Finding(

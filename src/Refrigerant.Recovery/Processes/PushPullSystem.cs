@@ -38,6 +38,7 @@ internal sealed class PushPullSystem : OdeSystem
     private readonly double _volume;
     private readonly double _liquidViscosity;
     private readonly double _vaporViscosity;
+    private readonly double _lowestSaturation;
     private readonly double _highestSaturation;
     private readonly double _freeVolumeFlow;
     private readonly double[] _scale = new double[Controlled];
@@ -69,6 +70,7 @@ internal sealed class PushPullSystem : OdeSystem
         _freeVolumeFlow = freeVolumeFlow;
         _guess = freeVolumeFlow;
         _recorder = recorder;
+        _lowestSaturation = model.SaturationAtTemperature(model.Range.MinimumTemperature).Bubble.Pressure;
         _highestSaturation = model.SaturationAtTemperature(model.Range.MaximumSaturationTemperature).Dew.Pressure;
         for (int i = 0; i < Controlled; i++)
         {
@@ -284,7 +286,7 @@ internal sealed class PushPullSystem : OdeSystem
         double drop = LiquidLine.Drop(_liquidLine, volumeFlow * _vessel.LiquidDensity, _vessel.LiquidDensity, _liquidViscosity);
         AppliancePressure = _cylinder.Pressure + Math.Max(0, drop);
         _suction.Solve(_cylinder.Pressure, _cylinder.VaporDensity, _vaporViscosity, AppliancePressure);
-        double density = _model.SaturationAtPressure(Math.Min(AppliancePressure, _highestSaturation)).Dew.Density;
+        double density = _model.SaturationAtPressure(Math.Max(_lowestSaturation, Math.Min(AppliancePressure, _highestSaturation))).Dew.Density;
         return (DisplacementShare * _suction.MassFlow / density) - volumeFlow;
     }
 }

@@ -1,0 +1,51 @@
+using System;
+using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Processes;
+using UnitsNet;
+using Xunit;
+
+namespace Refrigerant.Recovery.Tests.Processes;
+
+/// <summary>Push-pull into a cylinder that is all but evacuated; setups invented.</summary>
+public class PushPullStartTests
+{
+    private static readonly Mass Heel = Mass.FromKilograms(0.5);
+
+    [Theory]
+    [InlineData("R-134a")]
+    [InlineData("R-407C")]
+    [InlineData("R-448A")]
+    [InlineData("R-404A")]
+    public void An_empty_cylinder_is_filled_down_to_the_heel(string designation)
+    {
+        PushPullResult result = PushPull.Simulate(Full(designation), Setups.Machine(0.7), Setups.Hoses(), Setups.Cylinder(60), new PushPullOptions());
+        Assert.Equal(StageEnd.LiquidGone, result.End);
+        Assert.Equal(Heel.Kilograms, result.Trajectory[^1].LiquidMass.Kilograms, 1e-6);
+    }
+
+    [Fact]
+    public void Flashing_below_the_equation_says_so_and_vapor_first_cures_it()
+    {
+        Appliance appliance = Full("R-410A");
+        RecoveryMachine machine = Setups.Machine(0.7);
+        PushPullResult result = PushPull.Simulate(appliance, machine, Setups.Hoses(), Setups.Cylinder(60), new PushPullOptions());
+        Assert.Equal(StageEnd.PropertyRange, result.End);
+        Assert.Contains(result.Findings, finding => finding.Message.Contains("let vapor in first", StringComparison.Ordinal));
+
+        EqualizationResult first = Equalization.Simulate(
+            appliance,
+            Setups.Hoses(),
+            ApplianceState.Initial(appliance),
+            CylinderState.Initial(Setups.Cylinder(60), appliance.Fluid, Temperature.FromDegreesCelsius(24)));
+        PushPullResult after = PushPull.Simulate(
+            appliance,
+            machine,
+            Setups.Hoses(),
+            Setups.Cylinder(60),
+            new PushPullOptions { Start = first.Appliance, CylinderStart = first.Cylinder });
+        Assert.Equal(StageEnd.LiquidGone, after.End);
+    }
+
+    private static Appliance Full(string designation) =>
+        Setups.Appliance(designation, 30, 60, 24, null) with { LiquidReachable = true, LiquidHeel = Heel };
+}

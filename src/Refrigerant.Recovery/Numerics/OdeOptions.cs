@@ -13,7 +13,7 @@ internal readonly struct OdeOptions
     /// <summary>Local error allowed in a step, relative to the size of a component.</summary>
     public double RelativeTolerance { get; }
 
-    /// <summary>Longest step, s.</summary>
+    /// <summary>Longest step, s, until a tenth of the time that has passed is longer.</summary>
     public double MaximumStep { get; }
 
     /// <summary>Bound on attempted steps, accepted or not.</summary>

@@ -142,7 +142,7 @@ public static class PushPull
     private static OdeOutcome Integrate(PushPullSystem system, double[] state, PushPullOptions options, double longestStep)
     {
         var values = new double[system.EventCount];
-        if (system.Events(0, state, values))
+        if (system.Events(state, values))
         {
             for (int i = 0; i < values.Length; i++)
             {
@@ -155,7 +155,7 @@ public static class PushPull
         }
 
         double longest = longestStep > 0 ? longestStep : options.MaximumDuration.Seconds;
-        return new DormandPrince(system).Integrate(
+        return new OdeIntegrator(system).Integrate(
             state, 0, options.MaximumDuration.Seconds, new OdeOptions(options.RelativeTolerance, longest, MaximumSteps));
     }
 

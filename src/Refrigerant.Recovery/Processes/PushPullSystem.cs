@@ -112,7 +112,15 @@ internal sealed class PushPullSystem : OdeSystem
 
     public override double AbsoluteScale(int index) => _scale[index];
 
-    public override bool Derivatives(double time, double[] state, double[] derivatives)
+    /// <inheritdoc cref="RecoverySystem.Size"/>
+    public override double Size(int index, double[] state) => base.Size(index, state) + index switch
+    {
+        Energy => RecoverySystem.EnergyScale * state[Mass],
+        CylinderEnergy => RecoverySystem.EnergyScale * state[CylinderMass],
+        _ => 0,
+    };
+
+    public override bool Derivatives(double[] state, double[] derivatives)
     {
         if (!TrySolve(state))
         {
@@ -142,7 +150,7 @@ internal sealed class PushPullSystem : OdeSystem
         return true;
     }
 
-    public override bool Events(double time, double[] state, double[] values)
+    public override bool Events(double[] state, double[] values)
     {
         if (!TrySolve(state))
         {

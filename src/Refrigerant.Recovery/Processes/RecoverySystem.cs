@@ -136,7 +136,15 @@ internal sealed class RecoverySystem : OdeSystem
         : index <= FreeOut ? double.PositiveInfinity
         : _vessel.AbsoluteScale(index);
 
-    public override bool Derivatives(double time, double[] state, double[] derivatives)
+    /// <summary>An energy passes through zero, which is only a matter of its reference state: it counts as no smaller than its mass makes it.</summary>
+    public override double Size(int index, double[] state) => base.Size(index, state) + index switch
+    {
+        Energy => EnergyScale * state[Mass],
+        CylinderEnergy => EnergyScale * state[CylinderMass],
+        _ => 0,
+    };
+
+    public override bool Derivatives(double[] state, double[] derivatives)
     {
         if (!Evaluate(state))
         {
@@ -178,7 +186,7 @@ internal sealed class RecoverySystem : OdeSystem
         return true;
     }
 
-    public override bool Events(double time, double[] state, double[] values)
+    public override bool Events(double[] state, double[] values)
     {
         if (!Evaluate(state))
         {

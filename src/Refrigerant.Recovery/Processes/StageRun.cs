@@ -18,7 +18,7 @@ internal static class StageRun
         RecoverySystem system, double[] state, double duration, double longestStep, double tolerance, int maximumSteps)
     {
         var values = new double[system.EventCount];
-        if (system.Events(0, state, values))
+        if (system.Events(state, values))
         {
             for (int i = 0; i < values.Length; i++)
             {
@@ -31,7 +31,7 @@ internal static class StageRun
             }
         }
 
-        return new DormandPrince(system).Integrate(state, 0, duration, new OdeOptions(tolerance, longestStep, maximumSteps));
+        return new OdeIntegrator(system).Integrate(state, 0, duration, new OdeOptions(tolerance, longestStep, maximumSteps));
     }
 
     public static StageEnd End(in OdeOutcome outcome) => outcome.Reason switch

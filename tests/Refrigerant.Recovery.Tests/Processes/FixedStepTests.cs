@@ -99,7 +99,7 @@ public class FixedStepTests
             model.ViscosityAtSaturation(297.15).Vapor,
             y,
             new TrajectoryRecorder());
-        RungeKutta(y, Seconds, 1500, (state, slope) => Assert.True(system.Derivatives(0, state, slope)));
+        RungeKutta(y, Seconds, 1500, (state, slope) => Assert.True(system.Derivatives(state, slope)));
         Assert.Equal(y[RecoverySystem.Out], result.RecoveredMass.Kilograms, Tolerance * 12);
         Assert.Equal(y[RecoverySystem.Dissolved], result.Appliance.DissolvedMass.Kilograms, Tolerance);
         Assert.Equal(y[RecoverySystem.Metal], result.Appliance.MetalTemperature.Kelvins, Tolerance * 300);

@@ -8,6 +8,7 @@ using System.Threading;
 using System.Threading.Tasks;
 using Refrigerant.Recovery.Numerics;
 using Refrigerant.Recovery.Planning;
+using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Records;
 
 namespace Refrigerant.Recovery.Soak;
@@ -31,6 +32,7 @@ internal static class RandomPlans
         long plans = 0;
         long refused = 0;
         var failures = new ConcurrentDictionary<string, int>(StringComparer.Ordinal);
+        var ends = new ConcurrentDictionary<string, int>(StringComparer.Ordinal);
         long atFirst = Memory();
         long atLast = atFirst;
         Report(0, 0, 0, atFirst);
@@ -43,7 +45,7 @@ internal static class RandomPlans
                 var random = new Random(seed + worker);
                 while (watch.Elapsed.TotalSeconds < 60)
                 {
-                    Interlocked.Add(ref plans, Try(random, failures, ref refused));
+                    Interlocked.Add(ref plans, Try(random, failures, ends, ref refused));
                 }
             });
             atLast = Memory();
@@ -56,6 +58,7 @@ internal static class RandomPlans
             Console.WriteLine($"  {failure.Value} x {failure.Key}");
         }
 
+        Console.WriteLine("ends of stages: " + string.Join(", ", ends.OrderByDescending(e => e.Value).Select(e => FormattableString.Invariant($"{e.Key} {e.Value:N0}"))));
         bool grows = atLast - atFirst > Growth;
         Console.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
@@ -63,7 +66,7 @@ internal static class RandomPlans
         return grows || !failures.IsEmpty ? 1 : 0;
     }
 
-    private static int Try(Random random, ConcurrentDictionary<string, int> failures, ref long refused)
+    private static int Try(Random random, ConcurrentDictionary<string, int> failures, ConcurrentDictionary<string, int> ends, ref long refused)
     {
         RecoveryJob job = RandomJobs.Next(random);
         RecoveryPlan plan;
@@ -86,6 +89,18 @@ internal static class RandomPlans
         if (!(Math.Abs(plan.Ledger.Unexplained.Kilograms) <= Closure * plan.Ledger.Charge.Kilograms))
         {
             Count(failures, FormattableString.Invariant($"{job.Appliance.Fluid}: ledger open by {plan.Ledger.Unexplained.Kilograms:E1} kg of {plan.Ledger.Charge.Kilograms:F2} kg"));
+        }
+
+        foreach (PlannedStage stage in plan.Stages)
+        {
+            if (stage.Result is StageResult result)
+            {
+                Count(ends, $"{stage.Kind} {result.End}");
+                if (result.End == StageEnd.StepLimit)
+                {
+                    Count(failures, $"{job.Appliance.Fluid}: {stage.Kind} met the bound on steps");
+                }
+            }
         }
 
         try

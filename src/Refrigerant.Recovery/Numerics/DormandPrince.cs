@@ -122,8 +122,8 @@ internal sealed class DormandPrince : OdeStepper
     public override double Error(int index) => _error[index];
 
     /// <summary>
-    /// The step times the size of the fastest rate, from the slopes of the last two stages, which stand at the same time: beyond 3.25 the
-    /// step is bounded by stability, not by accuracy.
+    /// The step times the size of the fastest rate, from the slopes of the last two stages, which stand at the same time: about 3.3
+    /// where stability bounds the step, and less where accuracy does.
     /// </summary>
     public double StepTimesRate(double[] next, double[] nextSlope)
     {

@@ -8,8 +8,8 @@ namespace Refrigerant.Recovery.Numerics;
 /// </summary>
 /// <remarks>
 /// Method and coefficients: RODAS of Hairer and Wanner, Solving Ordinary Differential Equations II, 2nd ed., section VI.4:
-/// (I/(hγ) − J)·k_i = f(y + Σ a_ij·k_j) + Σ c_ij·k_j/h. The Jacobian J = ∂f/∂y is by differences, one evaluation a component, and so fit
-/// for f good to some eight figures. An invariant c·f = 0 makes c·J = 0 and c·k_i = 0: balances are kept here too.
+/// (I/(hγ) − J)·k_i = f(y + Σ a_ij·k_j) + Σ c_ij·k_j/h. The Jacobian J = ∂f/∂y is by differences, one evaluation a component, and so
+/// wants f to some nine figures. An invariant c·f = 0 makes c·J = 0 and c·k_i = 0: balances are kept here too.
 /// </remarks>
 internal sealed class Rosenbrock : OdeStepper
 {
@@ -17,7 +17,7 @@ internal sealed class Rosenbrock : OdeStepper
     private const double Gamma = 0.25;
 
     /// <summary>Step of a difference, as a share of the size of its component: noise of f and its curvature weigh about the same.</summary>
-    private const double DifferenceShare = 1e-5;
+    private const double DifferenceShare = 1e-6;
 
     /// <summary>a_ij of stages 2 to 5; stage 6 starts from stage 5 and its k.</summary>
     private static readonly double[][] A =

@@ -44,6 +44,7 @@ internal static class PlanCautions
             .. Freezing(run),
             .. Asphyxiation(run, fluid, ambient),
             .. Frostbite(run, fluid),
+            .. DryIce.CanForm(fluid) ? [DryIce.Caution(fluid)] : Array.Empty<Finding>(),
             .. HotDischarge(run),
             .. Air(run),
             .. Oil(run),

@@ -124,7 +124,7 @@ public static class PushPull
             share,
             system.LargestDrive,
             recorder.ToTrajectory(),
-            FindingsFor(system, end, pace, share, start, recovered),
+            FindingsFor(appliance.Fluid, system, end, pace, share, start, recovered),
             Balance(before, state, network, receiver, outcome));
     }
 
@@ -190,7 +190,7 @@ public static class PushPull
     }
 
     private static IReadOnlyList<Finding> FindingsFor(
-        PushPullSystem system, StageEnd end, PushPullLimit pace, double share, ApplianceState start, double recovered)
+        Fluid fluid, PushPullSystem system, StageEnd end, PushPullLimit pace, double share, ApplianceState start, double recovered)
     {
         var findings = new List<Finding>();
         double liquid = start.LiquidMass.Kilograms;
@@ -235,7 +235,7 @@ public static class PushPull
                 Severity.Warning,
                 FindingSubject.PushPull,
                 end == StageEnd.PropertyRange
-                    ? "The liquid flashes in the cylinder to below the range of the refrigerant's equation, and the rest is not computed: let vapor in first, until the pressures are equal."
+                    ? $"The liquid flashes in the cylinder to {(DryIce.CanForm(fluid) ? "dry ice" : "below the range of the refrigerant's equation")}, and the rest is not computed: let vapor in first, until the pressures are equal."
                     : $"The push-pull ends early ({end}): the liquid is not down to its heel.",
                 "hydraulics of the liquid hose"));
         }

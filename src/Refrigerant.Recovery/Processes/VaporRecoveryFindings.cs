@@ -33,7 +33,7 @@ internal static class VaporRecoveryFindings
         Temperature? hottest)
     {
         var findings = new List<Finding>();
-        End(findings, machine, options, end, state, cylinder);
+        End(findings, appliance, machine, options, end, state, cylinder);
         Liquid(findings, end, state);
         Freezing(findings, system);
         Discharge(findings, hottest, system.HighestRatio > 0);
@@ -52,7 +52,7 @@ internal static class VaporRecoveryFindings
     }
 
     private static void End(
-        List<Finding> findings, RecoveryMachine machine, VaporRecoveryOptions options, StageEnd end, ApplianceState state, CylinderState? cylinder)
+        List<Finding> findings, Appliance appliance, RecoveryMachine machine, VaporRecoveryOptions options, StageEnd end, ApplianceState state, CylinderState? cylinder)
     {
         string reached = FormattableString.Invariant($"{state.Pressure.Kilopascals:F1} kPa absolute with {state.Mass.Kilograms:G3} kg left");
         switch (end)
@@ -85,6 +85,13 @@ internal static class VaporRecoveryFindings
                     FindingSubject.EvacuationLevel,
                     FormattableString.Invariant($"Not done after {options.MaximumDuration.Hours:G4} h: {reached}."),
                     "the time allowed"));
+                break;
+            case StageEnd.PropertyRange when DryIce.CanForm(appliance.Fluid) && state.HasLiquid:
+                findings.Add(new Finding(
+                    Severity.Warning,
+                    FindingSubject.Freezing,
+                    $"{appliance.Fluid.Designation} comes to its triple point, {DryIce.TriplePoint(appliance.Fluid)}: what is still liquid would turn to dry ice from here on, which is not computed: {reached}. Pull slower or put heat in, and stay above it.",
+                    appliance.Fluid.Model.Source));
                 break;
             case StageEnd.PropertyRange:
                 findings.Add(new Finding(

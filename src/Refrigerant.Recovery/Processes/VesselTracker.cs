@@ -15,10 +15,10 @@ namespace Refrigerant.Recovery.Processes;
 internal sealed class VesselTracker
 {
     /// <summary>
-    /// A secant step of at most this share of the temperature is the last one; the state is moved by it to first order, which leaves
-    /// an error smaller by the relative error of the slope, a thousandth or so.
+    /// A secant step of at most this share of the temperature is the last one; temperature and pressure are moved by it to first order. So
+    /// small because the integrator takes differences of what follows from it.
     /// </summary>
-    private const double Tolerance = 1e-7;
+    private const double Tolerance = 1e-10;
 
     /// <summary>
     /// A Newton step of at most this share of the temperature is the last one: it is exact to second order, which leaves some 1e-11.

@@ -46,6 +46,7 @@ public sealed class PlanCautionTests
             }
             : job,
         ["boils far below 0 °C"] = () => Bland("R-14", -60),
+        ["turns to dry ice"] = () => Bland("R-744", -20),
         ["no liquid at this warmth"] = () => Bland("R-13", 20, 35) is var job ? job with { Hoses = job.Hoses with { Discharge = [Jobs.Hose()] } } : job,
     };
 
@@ -65,6 +66,7 @@ public sealed class PlanCautionTests
         { "hot discharge", [FindingSubject.HotSurface] },
         { "below the air", [FindingSubject.NonCondensables] },
         { "boils far below 0 °C", [FindingSubject.CylinderPressure, FindingSubject.Frostbite] },
+        { "turns to dry ice", [FindingSubject.CylinderPressure, FindingSubject.Freezing, FindingSubject.Frostbite] },
         { "no liquid at this warmth", [FindingSubject.CylinderPressure, FindingSubject.Frostbite] },
     };
 

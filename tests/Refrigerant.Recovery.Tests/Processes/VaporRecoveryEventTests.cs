@@ -156,6 +156,23 @@ public class VaporRecoveryEventTests
         Assert.Contains("60.", error.Message, StringComparison.Ordinal);
     }
 
+    /// <summary>Triple point of carbon dioxide: 216.592 K, 0.51795 MPa (Span and Wagner 1996, doi:10.1063/1.555991).</summary>
+    [Fact]
+    public void Carbon_dioxide_stops_where_dry_ice_begins()
+    {
+        VaporRecoveryResult result = VaporRecovery.Simulate(
+            Setups.Appliance("R-744", 5, 40, 15, 10),
+            Setups.Machine(2),
+            Setups.Hoses(),
+            Setups.Cylinder(300),
+            new VaporRecoveryOptions { TargetPressure = Pressure.FromKilopascals(100), CylinderLimit = Mass.FromKilograms(10) });
+        Assert.Equal(StageEnd.PropertyRange, result.End);
+        Assert.Equal(517.95, result.Appliance.Pressure.Kilopascals, 0.05);
+        Assert.Equal(216.592, result.Appliance.Temperature.Kelvins, 0.001);
+        Finding finding = Assert.Single(result.Findings, finding => finding.Subject == FindingSubject.Freezing);
+        Assert.Contains("518 kPa absolute and -56.6 °C", finding.Message, StringComparison.Ordinal);
+    }
+
     private static VaporRecoveryResult Pull(Appliance appliance, RecoveryCylinder cylinder) =>
         VaporRecovery.Simulate(appliance, Setups.Machine(0.5), Setups.Hoses(), cylinder, ToHalfAtmosphere);
 }

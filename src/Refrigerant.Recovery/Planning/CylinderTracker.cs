@@ -1,4 +1,3 @@
-using System;
 using System.Collections.Generic;
 using System.Linq;
 using Refrigerant.Recovery.Cylinders;
@@ -35,8 +34,8 @@ internal sealed class CylinderTracker
     /// <summary>Its state; null until it is connected.</summary>
     public CylinderState? State { get; private set; }
 
-    /// <summary>What was delivered to it, kg; rounding makes it no less than nothing.</summary>
-    public double Delivered => State is null ? 0 : Math.Max(0, State.Mass.Kilograms - _startKilograms);
+    /// <summary>What was delivered to it, kg; below zero where it gave vapor for a push that brought less back.</summary>
+    public double Delivered => State is null ? 0 : State.Mass.Kilograms - _startKilograms;
 
     /// <summary>Whether it may be filled at all and has room.</summary>
     public bool IsUsable => Limit.Findings.All(finding => finding.Severity != Severity.Stop) && Limit.Room.Kilograms > LeastRoom;

@@ -285,7 +285,7 @@ internal sealed class PlanRun
         double suction = HoseSet.VolumeOf(Job.Hoses.VaporSide) * (State.HasLiquid ? State.Vessel.Vapor : State.Vessel.Bulk).Density;
 
         // More cannot be held than was taken out.
-        InHosesAndMachine = Math.Min(machine + suction, 0.5 * Cylinders.Sum(tracker => tracker.Delivered));
+        InHosesAndMachine = Math.Min(machine + suction, HalfOfDelivered());
         if (Job.ClearMachine)
         {
             Add(StageKind.MachineClearing, Clearing.Duration.Seconds, 0, State, null);
@@ -310,9 +310,10 @@ internal sealed class PlanRun
 
         StatePoint phase = liquid && cylinder.Vessel.Liquid.Phase != Phase.Undefined ? cylinder.Vessel.Liquid : cylinder.Vessel.Vapor;
         double density = phase.Phase == Phase.Undefined ? cylinder.Vessel.Bulk.Density : phase.Density;
-        double delivered = Cylinders.Sum(tracker => tracker.Delivered);
-        Released = Math.Min(Released + (connections * Job.LossPerConnection.CubicMeters * density), 0.5 * delivered);
+        Released = Math.Min(Released + (connections * Job.LossPerConnection.CubicMeters * density), HalfOfDelivered());
     }
+
+    private double HalfOfDelivered() => 0.5 * Math.Max(0, Cylinders.Sum(tracker => tracker.Delivered));
 
     private void Add(StageKind kind, double seconds, double moved, ApplianceState after, StageResult? result)
     {

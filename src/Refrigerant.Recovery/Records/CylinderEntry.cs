@@ -30,9 +30,9 @@ public sealed record CylinderEntry
     /// <exception cref="ArgumentOutOfRangeException">Negative, or not finite.</exception>
     public required double ContentBeforeKilograms { get; init => field = Require.NotNegative(value, "kg", nameof(ContentBeforeKilograms)); }
 
-    /// <summary>Refrigerant that it received.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">Negative, or not finite.</exception>
-    public required double ReceivedKilograms { get; init => field = Require.NotNegative(value, "kg", nameof(ReceivedKilograms)); }
+    /// <summary>Refrigerant that it received; below zero where more of its vapor was pushed over than came back, or by the tolerance of the simulation where nothing flowed.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not finite.</exception>
+    public required double ReceivedKilograms { get; init => field = Require.Finite(value, "kg", nameof(ReceivedKilograms)); }
 
     /// <summary>Weight on the scale after the job.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Negative, or not finite.</exception>

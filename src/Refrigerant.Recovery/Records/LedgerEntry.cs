@@ -11,9 +11,9 @@ public sealed record LedgerEntry
     /// <exception cref="ArgumentOutOfRangeException">Negative, or not finite.</exception>
     public required double ChargeKilograms { get; init => field = Require.NotNegative(value, "kg", nameof(ChargeKilograms)); }
 
-    /// <summary>Received by cylinders.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">Negative, or not finite.</exception>
-    public required double InCylindersKilograms { get; init => field = Require.NotNegative(value, "kg", nameof(InCylindersKilograms)); }
+    /// <summary>Received by cylinders; below zero where more vapor was pushed out of them than came back, or by the tolerance of the simulation where nothing flowed.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not finite.</exception>
+    public required double InCylindersKilograms { get; init => field = Require.Finite(value, "kg", nameof(InCylindersKilograms)); }
 
     /// <summary>Left in the appliance as vapor.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Negative, or not finite.</exception>

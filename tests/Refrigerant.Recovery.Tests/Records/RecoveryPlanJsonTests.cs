@@ -1,8 +1,10 @@
 using System;
 using System.Linq;
+using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Records;
 using Refrigerant.Recovery.Tests.Planning;
+using UnitsNet;
 using Xunit;
 
 namespace Refrigerant.Recovery.Tests.Records;
@@ -37,6 +39,31 @@ public class RecoveryPlanJsonTests
         Assert.Equal(Plan.Cylinders.Select(use => use.GrossWeight.Kilograms), document.Cylinders.Select(entry => entry.GrossWeightKilograms), (a, b) => Math.Abs(a - b) < 1e-9);
         Assert.Equal(Plan.Findings.Select(finding => finding.Message), document.Findings.Select(finding => finding.Message));
         Assert.Equal(Plan.Ledger.InCylinders.Kilograms, document.Ledger.InCylindersKilograms, 1e-9);
+    }
+
+    /// <summary>Held above freezing over water at 0.2 °C the machine moves nothing for as long as it may run: nothing, give or take the simulation's tolerance.</summary>
+    [Fact]
+    public void A_job_in_which_nothing_flows_can_be_written()
+    {
+        RecoveryJob job = Jobs.Chiller("R-410A", 107, 4);
+        Temperature cold = Temperature.FromDegreesCelsius(0.2);
+        RecoveryPlan plan = RecoveryPlanner.Plan(job with
+        {
+            Appliance = job.Appliance with
+            {
+                Temperature = Temperature.FromDegreesCelsius(-10),
+                Surroundings = cold,
+                MetalMass = Mass.Zero,
+                Water = TubeWater.Standing(Mass.FromKilograms(107), cold, ThermalResistance.FromSquareMeterKelvinsPerWatt(0.001)),
+            },
+            KeepAboveFreezing = true,
+            PushPull = PushPullUse.Never,
+        });
+        Assert.Equal(0, plan.Ledger.InCylinders.Kilograms, 0.02);
+        PlanDocument document = RecoveryPlanJson.Read(RecoveryPlanJson.Write(plan));
+        Assert.Equal(plan.Ledger.InCylinders.Kilograms, document.Ledger.InCylindersKilograms, 1e-9);
+        LedgerEntry pushedOut = document.Ledger with { InCylindersKilograms = -0.01 };
+        Assert.Equal(-0.01, pushedOut.InCylindersKilograms);
     }
 
     [Theory]

@@ -56,6 +56,10 @@ internal static class CautionsTable
         Row("The refrigerant burns", FindingSubject.Flammability, RefrigerantFacts.For(Fluid.Get("R-32")).Findings);
         Row("The refrigerant is toxic", FindingSubject.Toxicity, RefrigerantFacts.For(Fluid.Get("R-123")).Findings);
         Row(
+            "The refrigerant is carbon dioxide",
+            FindingSubject.Freezing,
+            RecoveryPlanner.Plan(job with { Appliance = job.Appliance with { Fluid = Fluid.Get("R-744"), Charge = Mass.FromKilograms(5) } }).Cautions);
+        Row(
             "Air is in the cylinder",
             FindingSubject.NonCondensables,
             NonCondensableTest.Judge(

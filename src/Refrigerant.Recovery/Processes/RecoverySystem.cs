@@ -63,7 +63,7 @@ internal sealed class RecoverySystem : OdeSystem
         }
 
         _scale[Energy] = Math.Max(_scale[Energy], SmallShare * initial[Mass] * EnergyScale);
-        _scale[CylinderEnergy] = Math.Max(_scale[CylinderEnergy], 0.1 * initial[Mass] * EnergyScale);
+        _scale[CylinderEnergy] = Math.Max(_scale[CylinderEnergy], 1e-2 * initial[Mass] * EnergyScale);
         _scale[CylinderMass] = Math.Max(_scale[CylinderMass], 0.1 * initial[Mass]);
         _scale[Dissolved] = Math.Max(_scale[Dissolved], SmallShare * initial[Mass]);
     }

@@ -32,6 +32,28 @@ public class ThinVaporTests
         Assert.Equal(300.15, result.Trajectory[^1].ApplianceTemperature.Kelvins, 0.1);
     }
 
+    /// <summary>Throttled to nothing over water that must warm the metal first, with next to nothing in the cylinder: its vapor is the stiff part.</summary>
+    [Theory]
+    [InlineData(100)]
+    [InlineData(250)]
+    [InlineData(400)]
+    public void Waiting_for_the_water_takes_few_evaluations(double waterCapacity)
+    {
+        Appliance appliance = Setups.Appliance("R-32", 129.29, 956.5, -18.2, 633) with
+        {
+            MetalMass = Mass.FromKilograms(516.6),
+            Water = TubeWater.Standing(Mass.FromKilograms(129.29), Temperature.FromDegreesCelsius(24.1), Setups.Conductance(1000)),
+        };
+        VaporRecoveryResult result = VaporRecovery.Simulate(
+            appliance,
+            Setups.Machine(0.73),
+            Setups.Hoses(),
+            Setups.Cylinder(waterCapacity),
+            new VaporRecoveryOptions { TargetPressure = Pressure.FromKilopascals(100), KeepAboveFreezing = true, MaximumDuration = Duration.FromHours(10) });
+        Assert.NotEqual(StageEnd.StepLimit, result.End);
+        Assert.InRange(result.Closure.Evaluations, 100, 10_000);
+    }
+
     [Property(MaxTest = 150)]
     public Property No_job_meets_the_bound_on_steps() => Prop.ForAll(
         Gen.Elements("R-134a", "R-22", "R-717", "R-290", "R-123", "R-410A", "R-448A", "R-115").ToArbitrary(),

@@ -13,7 +13,7 @@ internal abstract class OdeStepper
         Controlled = system.ControlledDimension;
     }
 
-    /// <summary>One over the order of the error estimate and one: how the next step follows from the error.</summary>
+    /// <summary>One over one more than the order of the error estimate: how the next step follows from the error.</summary>
     public abstract double ErrorExponent { get; }
 
     /// <summary>Evaluations of f so far, failed ones included.</summary>

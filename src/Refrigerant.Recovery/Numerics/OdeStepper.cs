@@ -52,17 +52,13 @@ internal abstract class OdeStepper
         return System.Derivatives(state, slope);
     }
 
-    /// <summary>Largest estimated local error of the controlled components over the error allowed.</summary>
+    /// <summary>Largest estimated local error of the controlled components over the error allowed; not a number where one of them is none.</summary>
     public double ErrorNorm(double[] state, double[] next, double tolerance)
     {
         double largest = 0;
         for (int i = 0; i < Controlled; i++)
         {
-            double ratio = Math.Abs(Error(i)) / (tolerance * Math.Max(System.Size(i, state), System.Size(i, next)));
-            if (!(ratio <= largest))
-            {
-                largest = ratio;
-            }
+            largest = Math.Max(largest, Math.Abs(Error(i)) / (tolerance * Math.Max(System.Size(i, state), System.Size(i, next))));
         }
 
         return largest;

@@ -156,7 +156,7 @@ public class VaporRecoveryEventTests
         Assert.Contains("60.", error.Message, StringComparison.Ordinal);
     }
 
-    /// <summary>Triple point of carbon dioxide: 216.592 K, 0.51795 MPa (Span and Wagner 1996, doi:10.1063/1.555991).</summary>
+    /// <summary>Triple point of carbon dioxide: 216.592 K, 0.51795 MPa (Span and Wagner 1996, doi:10.1063/1.555991; the figures from memory).</summary>
     [Fact]
     public void Carbon_dioxide_stops_where_dry_ice_begins()
     {

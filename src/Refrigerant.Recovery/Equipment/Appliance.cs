@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Numerics;
 using UnitsNet;
@@ -16,6 +17,9 @@ public sealed record Appliance
 {
     /// <summary>Heat exchange with the surroundings where none is given, W/K: common practice, no source.</summary>
     internal const double TypicalConductance = 50;
+
+    /// <summary>Resistance from metal to boiling refrigerant where none is given, K/W: common practice, no source.</summary>
+    private const double TypicalMetalResistance = 0.002;
 
     /// <summary>Specific heat of steel, J/(kg·K), from memory.</summary>
     private const double Steel = 480;
@@ -199,6 +203,111 @@ public sealed record Appliance
     /// <summary>Oil in it; none by default.</summary>
     public ApplianceOil? Oil { get; init; }
 
+    /// <summary>
+    /// The pressure that it is built for or that its relief device opens at, gauge, 1 kPa to 50 MPa; null where it is not known. Nothing that a machine does
+    /// may bring its pressure above it: a low-pressure chiller's rupture disc stands at 15 psi.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Pressure? DesignGaugePressure
+    {
+        get;
+        init
+        {
+            if (value is Pressure given)
+            {
+                Require.InRange(given.Pascals, 1e3, 5e7, "Pa gauge", nameof(DesignGaugePressure));
+            }
+
+            field = value;
+        }
+    }
+
+    /// <summary>
+    /// Its volumes, where restrictions separate them; none by default: it is one vessel. Volumes and charges add up to those of the appliance. Metal, water and
+    /// heat are shared out in proportion to the volumes; oil is in the first one.
+    /// </summary>
+    /// <exception cref="ArgumentNullException">The list or one of its members is null.</exception>
+    /// <exception cref="ArgumentException">Two sections have the same name, or there is only one.</exception>
+    public IReadOnlyList<ApplianceSection> Sections
+    {
+        get;
+        init
+        {
+            field = Require.Copy(value, nameof(Sections));
+            for (int i = 0; i < field.Count; i++)
+            {
+                for (int j = 0; j < i; j++)
+                {
+                    if (field[i].Name == field[j].Name)
+                    {
+                        throw new ArgumentException($"Sections has two sections of the name \"{field[i].Name}\".", nameof(Sections));
+                    }
+                }
+            }
+
+            if (field.Count == 1)
+            {
+                throw new ArgumentException("Sections has one section; leave it empty for an appliance of one vessel.", nameof(Sections));
+            }
+        }
+    }
+
+    = Array.Empty<ApplianceSection>();
+
+    /// <summary>What joins the sections; none by default.</summary>
+    /// <exception cref="ArgumentNullException">The list or one of its members is null.</exception>
+    public IReadOnlyList<SectionConnection> Connections { get; init => field = Require.Copy(value, nameof(Connections)); } = Array.Empty<SectionConnection>();
+
+    /// <summary>Name of the section whose port vapor is drawn from; the first where it is null.</summary>
+    public string? VaporPort { get; init; }
+
+    /// <summary>Name of the section whose port liquid is drawn from; that of vapor where it is null.</summary>
+    public string? LiquidPort { get; init; }
+
+    /// <summary>Its sections as they count: itself where it is one vessel.</summary>
+    /// <exception cref="ArgumentException">Volumes or charges of the sections do not add up, or a connection leads nowhere.</exception>
+    internal IReadOnlyList<ApplianceSection> EffectiveSections
+    {
+        get
+        {
+            if (Sections.Count == 0)
+            {
+                return [new ApplianceSection { Name = "appliance", InternalVolume = InternalVolume, Charge = Charge }];
+            }
+
+            double volume = 0, charge = 0;
+            foreach (ApplianceSection section in Sections)
+            {
+                volume += section.InternalVolume.CubicMeters;
+                charge += section.Charge.Kilograms;
+            }
+
+            RequireSum(volume, InternalVolume.CubicMeters, "m³", nameof(InternalVolume));
+            RequireSum(charge, Charge.Kilograms, "kg", nameof(Charge));
+            foreach (SectionConnection connection in Connections)
+            {
+                if (SectionOf(connection.From, nameof(Connections)) == SectionOf(connection.To, nameof(Connections)))
+                {
+                    throw new ArgumentException($"A connection leads from section \"{connection.From}\" to itself.", nameof(Connections));
+                }
+            }
+
+            return Sections;
+        }
+    }
+
+    /// <summary>Place of the section that vapor is drawn from.</summary>
+    internal int VaporPortSection => VaporPort is string name ? SectionOf(name, nameof(VaporPort)) : 0;
+
+    /// <summary>Place of the section that liquid is drawn from.</summary>
+    internal int LiquidPortSection => LiquidPort is string name ? SectionOf(name, nameof(LiquidPort)) : VaporPortSection;
+
+    /// <summary>Place of the section that holds the oil.</summary>
+    internal int OilSection => 0;
+
+    /// <summary>Conductance from all of the metal to boiling refrigerant, W/K.</summary>
+    internal double InnerConductance => MetalResistance is ThermalResistance given ? HeatArea.SquareMeters / given.SquareMeterKelvinsPerWatt : 1 / TypicalMetalResistance;
+
     /// <summary>Temperature of the surroundings that counts, K.</summary>
     internal double SurroundingsKelvin => (Surroundings ?? Temperature).Kelvins;
 
@@ -208,4 +317,31 @@ public sealed record Appliance
 
     /// <summary>Heat capacity of the metal, J/K.</summary>
     internal double MetalCapacity => MetalMass.Kilograms * MetalHeatCapacity.JoulesPerKilogramKelvin;
+
+    private static void RequireSum(double sum, double whole, string unit, string parameter)
+    {
+        const double rounding = 1e-6;
+        if (Math.Abs(sum - whole) > rounding * whole)
+        {
+            throw new ArgumentException($"{parameter} is {Require.Text(whole)} {unit} but that of its sections adds up to {Require.Text(sum)} {unit}.", parameter);
+        }
+    }
+
+    private int SectionOf(string name, string parameter)
+    {
+        if (Sections.Count == 0 && name == "appliance")
+        {
+            return 0;
+        }
+
+        for (int i = 0; i < Sections.Count; i++)
+        {
+            if (Sections[i].Name == name)
+            {
+                return i;
+            }
+        }
+
+        throw new ArgumentException($"{parameter} names \"{name}\", but the appliance has no section of that name.", parameter);
+    }
 }

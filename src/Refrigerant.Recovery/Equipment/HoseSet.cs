@@ -9,6 +9,12 @@ namespace Refrigerant.Recovery.Equipment;
 /// <summary>The hoses of a job, each side as what the refrigerant passes one after the other. Immutable.</summary>
 public sealed record HoseSet
 {
+    /// <summary>Wall of a refrigerant hose, m: common practice, no source.</summary>
+    private const double WallThickness = 0.004;
+
+    /// <summary>Still air and radiation around a hose, with the wall's own resistance, W/(m²·K): common practice, no source.</summary>
+    private const double AirCoefficient = 8;
+
     /// <summary>From the appliance's vapor port to the machine's inlet; at least one. In push-pull the machine blows through them.</summary>
     /// <exception cref="ArgumentNullException">The list or one of its members is null.</exception>
     /// <exception cref="ArgumentException">The list is empty.</exception>
@@ -24,6 +30,19 @@ public sealed record HoseSet
             }
         }
     }
+
+    /// <summary>
+    /// A second run of hoses beside <see cref="VaporSide"/>, from another vapor port of the appliance to the machine's inlet: high and low side drawn at once. None by
+    /// default. It counts in vapor recovery.
+    /// </summary>
+    /// <exception cref="ArgumentNullException">The list or one of its members is null.</exception>
+    public IReadOnlyList<Hose> SecondVaporSide
+    {
+        get;
+        init => field = Require.Copy(value, nameof(SecondVaporSide));
+    }
+
+    = Array.Empty<Hose>();
 
     /// <summary>From the appliance's liquid port to the cylinder, as push-pull uses it; none by default.</summary>
     /// <exception cref="ArgumentNullException">The list or one of its members is null.</exception>
@@ -46,7 +65,19 @@ public sealed record HoseSet
     = Array.Empty<Hose>();
 
     /// <summary>Internal volume of all hoses.</summary>
-    public Volume InternalVolume => new(VolumeOf(VaporSide) + VolumeOf(LiquidSide) + VolumeOf(Discharge), VolumeUnit.CubicMeter);
+    public Volume InternalVolume => new(VolumeOf(VaporSide) + VolumeOf(SecondVaporSide) + VolumeOf(LiquidSide) + VolumeOf(Discharge), VolumeUnit.CubicMeter);
+
+    /// <summary>Conductance between still air and the gas in a run of hoses, W/K.</summary>
+    internal static double ConductanceOf(IReadOnlyList<Hose> hoses)
+    {
+        double sum = 0;
+        foreach (Hose hose in hoses)
+        {
+            sum += AirCoefficient * Math.PI * (hose.InnerDiameter.Meters + (2 * WallThickness)) * hose.Length.Meters;
+        }
+
+        return sum;
+    }
 
     /// <summary>Internal volume of a run of hoses, m³.</summary>
     internal static double VolumeOf(IReadOnlyList<Hose> hoses)

@@ -154,6 +154,50 @@ public sealed record RecoveryMachine
 
     = new() { RatedDuty = Power.Zero };
 
+    /// <summary>
+    /// The body that gas and friction warm; typical for the displacement by default. Null for none: nothing then warms the suction gas, neither in the machine nor in its
+    /// hoses, and discharge gas is as hot as compression makes it.
+    /// </summary>
+    public MachineBody? Body { get; init; }
+
+    /// <summary>Temperature of the discharge gas at which a thermal cut-out stops it, 50 °C to 300 °C; none by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Temperature? ThermalCutout
+    {
+        get;
+        init
+        {
+            if (value is Temperature given)
+            {
+                Require.InRange(given.DegreesCelsius, 50, 300, "°C", nameof(ThermalCutout));
+            }
+
+            field = value;
+        }
+    }
+
+    /// <summary>Whether it may draw liquid through a throttled inlet, as its maker says; true by default (common practice, no source).</summary>
+    public bool TakesLiquid { get; init; } = true;
+
+    /// <summary>The most liquid that it moves, as rated, 1e-5 to 100 kg/s; not limited beyond its displacement where it is null.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public MassFlow? LiquidRate
+    {
+        get;
+        init
+        {
+            if (value is MassFlow given)
+            {
+                Require.InRange(given.KilogramsPerSecond, 1e-5, 100, "kg/s", nameof(LiquidRate));
+            }
+
+            field = value;
+        }
+    }
+
+    /// <summary>Whether its compressor runs without oil: then it carries none over, and none is drained from it.</summary>
+    public bool IsOilless { get; init; }
+
     /// <summary>Whether it is listed for flammable refrigerants.</summary>
     public bool ListedForFlammable { get; init; }
 
@@ -180,7 +224,13 @@ public sealed record RecoveryMachine
             {
                 RatedDuty = Power.FromWatts(DutyPerDisplacement * displacement.CubicMetersPerSecond),
             },
+            Body = MachineBody.Typical(displacement),
         };
+
+    /// <summary>A machine for theory: constant displacement, no clearance, no leakage, no body and no warming of the suction gas.</summary>
+    /// <param name="displacement">Displacement rate, 1e-7 to 10 m³/s.</param>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public static RecoveryMachine Ideal(VolumeFlow displacement) => FromDisplacement(displacement, clearanceRatio: 0) with { Body = null };
 
     /// <summary>Volumetric efficiency η at a pressure ratio; zero where re-expansion leaves nothing to draw.</summary>
     /// <param name="pressureRatio">Discharge over suction pressure, greater than zero; below one counts as one.</param>

@@ -52,6 +52,11 @@ internal static partial class Require
     public static T NotNull<T>([NotNull] T? value, string parameter)
         where T : class => value ?? throw new ArgumentNullException(parameter);
 
+    /// <summary>A name that is neither null nor blank.</summary>
+    public static string NotEmpty([NotNull] string? value, string parameter) => string.IsNullOrWhiteSpace(value)
+        ? throw new ArgumentException($"{parameter} is {(value is null ? "null" : "empty")}; it must be a name.", parameter)
+        : value!;
+
     /// <summary>A read-only copy of a list; neither it nor a member may be null.</summary>
     public static IReadOnlyList<T> Copy<T>([NotNull] IReadOnlyList<T>? values, string parameter)
         where T : class

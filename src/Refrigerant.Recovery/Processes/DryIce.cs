@@ -1,6 +1,7 @@
 using System;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Simulation.Vessels;
 
 namespace Refrigerant.Recovery.Processes;
 
@@ -16,7 +17,7 @@ internal static class DryIce
     public static string TriplePoint(Fluid fluid)
     {
         StatePoint triple = fluid.Model.SaturationAtTemperature(fluid.Model.Range.MinimumTemperature).Dew;
-        return FormattableString.Invariant($"{triple.Pressure / 1000:F0} kPa absolute and {triple.Temperature - RecoverySystem.FreezingPoint:F1} °C");
+        return FormattableString.Invariant($"{triple.Pressure / 1000:F0} kPa absolute and {triple.Temperature - MetalShell.FreezingPoint:F1} °C");
     }
 
     /// <summary>What to keep clear of, before the job.</summary>

@@ -1,0 +1,26 @@
+using System;
+using Refrigerant.Recovery.Numerics;
+
+namespace Refrigerant.Recovery.Equipment;
+
+/// <summary>What joins two sections of an appliance: an opening that lets little through, or a check valve. Immutable.</summary>
+public sealed record SectionConnection
+{
+    /// <summary>Name of a section; a check valve opens from here.</summary>
+    /// <exception cref="ArgumentException">The name is null or empty.</exception>
+    public required string From { get; init => field = Require.NotEmpty(value, nameof(From)); }
+
+    /// <summary>Name of the other section.</summary>
+    /// <exception cref="ArgumentException">The name is null or empty.</exception>
+    public required string To { get; init => field = Require.NotEmpty(value, nameof(To)); }
+
+    /// <summary>
+    /// Flow coefficient Cv in US gal/min of water at 1 psi, 1e-6 to 1e4: an expansion device nearly shut some 0.001 to 0.05 (common practice, no source). A connection
+    /// that lets nothing through is none: leave it out.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public required double FlowCoefficient { get; init => field = Require.InRange(value, 1e-6, 1e4, "US gal/min at 1 psi", nameof(FlowCoefficient)); }
+
+    /// <summary>Whether it is a check valve, which lets refrigerant through from <see cref="From"/> to <see cref="To"/> only.</summary>
+    public bool IsCheckValve { get; init; }
+}

@@ -1,0 +1,42 @@
+using System.Collections.Generic;
+using System.Linq;
+using Refrigerant.Recovery.Findings;
+using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Fluids.Mixtures;
+
+namespace Refrigerant.Recovery.Processes;
+
+/// <summary>How a blend's composition drifts while its vapor is recovered. Immutable.</summary>
+public sealed class FractionationResult
+{
+    internal FractionationResult(MixtureModel model, IReadOnlyList<FractionationPoint> points)
+    {
+        Points = points;
+        LastLiquid = points.LastOrDefault(point => point.Liquid is not null);
+        Findings = FractionationFindings.For(model, this);
+    }
+
+    /// <summary>The course, one point for each of the simulation's.</summary>
+    public IReadOnlyList<FractionationPoint> Points { get; }
+
+    /// <summary>The last point with liquid; null where there was none at all.</summary>
+    public FractionationPoint? LastLiquid { get; }
+
+    /// <summary>The last point with liquid; null where there was none at all.</summary>
+    public FractionationPoint? LastLiquid { get; }
+
+    /// <summary>Largest share of a component that is neither left nor drawn at the end: rounding.</summary>
+    public double LargestImbalance { get; }
+
+    /// <summary>What to think of, gravest first.</summary>
+    public IReadOnlyList<Finding> Findings { get; }
+
+    /// <summary>How much a component's mass fraction in the liquid changes from the start to the last liquid; 0 where there is no liquid.</summary>
+    /// <param name="designation">The component, as the fluid's composition names it.</param>
+    public double LiquidDrift(string designation) => LastLiquid is null ? 0 : Share(LastLiquid.Liquid!, designation) - Share(First, designation);
+
+    private IReadOnlyList<FluidComponent> First => Points.First(point => point.Liquid is not null).Liquid!;
+
+    private static double Share(IReadOnlyList<FluidComponent> composition, string designation) =>
+        composition.Where(component => component.Designation == designation).Sum(component => component.MassFraction);
+}

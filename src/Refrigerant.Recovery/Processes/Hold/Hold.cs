@@ -1,0 +1,92 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Findings;
+using Refrigerant.Recovery.Numerics;
+using Refrigerant.Recovery.Simulation;
+using Refrigerant.Recovery.Simulation.Vessels;
+
+namespace Refrigerant.Recovery.Processes;
+
+/// <summary>
+/// The appliance stands shut while heat goes back into it, or is put in, and what hides in it shows as pressure: the hold after a pull, a wait, a warm-up. A cylinder that
+/// is connected cools or warms meanwhile.
+/// </summary>
+/// <remarks>Topology: the appliance's vessels and the cylinder, nothing between them. The appliance is tight and has no air in it.</remarks>
+public static class Hold
+{
+    private const int FewestSteps = 24;
+
+    /// <summary>Simulates it. Where the composition was followed before, it is here too.</summary>
+    /// <param name="appliance">The appliance.</param>
+    /// <param name="options">Start, length, heat and what ends it early.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <exception cref="ArgumentException">The charge does not fit the appliance.</exception>
+    /// <exception cref="Fluids.PropertyRangeException">The starting state is outside the range of the refrigerant's equation.</exception>
+    public static StageResult Simulate(Appliance appliance, HoldOptions options)
+    {
+        _ = Require.NotNull(appliance, nameof(appliance));
+        _ = Require.NotNull(options, nameof(options));
+        var stage = new Stage(appliance, null, options);
+        ApplianceModel model = stage.BuildAppliance();
+        EquilibriumVessel? cylinder = stage.Cylinder?.Vessel;
+        stage.Connect(stage.WithCylinder(model.Vessels), model.Connections, state => model.Initialize(state, stage.Before.Appliance));
+        if (options.EndPressure is UnitsNet.Pressure end)
+        {
+            double pascals = end.Pascals;
+            stage.Watch(StageEnd.TargetReached, () => pascals - model.Port.Pressure);
+        }
+
+        if (options.CylinderEndPressure is UnitsNet.Pressure cool && cylinder is not null)
+        {
+            double pascals = cool.Pascals;
+            stage.Watch(StageEnd.TargetReached, () => cylinder.Pressure - pascals);
+        }
+
+        stage.WatchLimits(stage.HighestAppliancePressure is double limit && stage.Before.Appliance.HighestPressure.Pascals < limit ? () => model.HighestPressure : null);
+        stage.WatchLiquid(() => model.LiquidMargin);
+        stage.WatchFreezing(model.PortShell, () => model.ColdestSurface, stops: false);
+        OdeOutcome outcome = stage.Run(
+            time => new TrajectoryPoint
+            {
+                Seconds = time,
+                AppliancePascals = model.Port.Pressure,
+                SuctionPascals = model.Port.Pressure,
+                DischargePascals = cylinder?.Pressure ?? model.Port.Pressure,
+                ApplianceKelvins = model.Port.Temperature,
+                MetalKelvins = model.ColdestSurface,
+                CylinderKelvins = cylinder?.Temperature ?? model.Port.Temperature,
+                ApplianceKilograms = model.VesselMass + model.DissolvedMass,
+                LiquidKilograms = model.LiquidMass,
+                CylinderKilograms = cylinder?.Mass ?? 0,
+                Content = stage.Tracked ? model.Port.Content.Snapshot() : null,
+            },
+            options.MaximumDuration.Seconds / FewestSteps);
+        StageEnd reason = outcome.Reason == OdeStopReason.EndTime ? StageEnd.TimeOver : stage.End(outcome);
+        stage.CloseFigures(0);
+        ApplianceState after = model.Read(stage.State);
+        return stage.Result(reason, outcome, after, (findings, _) => Add(findings, stage.Before.Appliance, after, outcome.Time));
+    }
+
+    private static void Add(List<Finding> findings, ApplianceState start, ApplianceState after, double seconds)
+    {
+        string rise = FormattableString.Invariant(
+            $"In {seconds / 60:F0} min the pressure comes from {start.Pressure.Kilopascals:F1} to {after.Pressure.Kilopascals:F1} kPa absolute");
+        if (after.HasLiquid)
+        {
+            findings.Add(new Finding(
+                Severity.Warning,
+                FindingSubject.LiquidLeftBehind,
+                FormattableString.Invariant($"{rise}; {after.LiquidMass.Kilograms:G3} kg of liquid are still there: pull again."),
+                "energy balance of the closed appliance"));
+            return;
+        }
+
+        findings.Add(new Finding(
+            Severity.Note,
+            FindingSubject.EvacuationLevel,
+            FormattableString.Invariant($"{rise}; no liquid is left. A gauge that rises further shows a leak, air, or refrigerant from oil."),
+            "energy balance of the closed appliance"));
+    }
+}

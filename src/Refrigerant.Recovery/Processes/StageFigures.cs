@@ -1,0 +1,26 @@
+namespace Refrigerant.Recovery.Processes;
+
+/// <summary>Single figures of a stage besides its course; plain SI doubles.</summary>
+internal sealed class StageFigures
+{
+    public double LiquidGoneAt { get; set; } = double.NaN;
+
+    public double FreezingAt { get; set; } = double.NaN;
+
+    public double Coldest { get; set; } = double.PositiveInfinity;
+
+    public double SuctionLineShare { get; set; } = 1;
+
+    public double HottestDischarge { get; set; } = double.NaN;
+
+    public double LargestDrive { get; set; }
+
+    public double LiquidMoved { get; set; }
+
+    public bool WasChoked { get; set; }
+
+    /// <summary>Largest share by which the cylinder is below the saturation pressure of the liquid that flows to it.</summary>
+    public double DeepestFlashing { get; set; }
+
+    public FractionationResult? Fractionation { get; set; }
+}

@@ -1,0 +1,62 @@
+using System;
+using Refrigerant.Recovery.Numerics;
+using Refrigerant.Recovery.Simulation;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace Refrigerant.Recovery.Processes;
+
+/// <summary>What all stages have in common: where they start, what people do, what limits them. Immutable.</summary>
+public abstract record StageOptions
+{
+    /// <summary>Relative error of a step: far inside what any input is known to.</summary>
+    internal const double DefaultTolerance = 1e-5;
+
+    private protected StageOptions(double longest) => MaximumDuration = new Duration(longest, DurationUnit.Second);
+
+    /// <summary>State at the start, as the stage before left it; where it is null, appliance and cylinder as described, at the temperature of the surroundings.</summary>
+    public SimulationState? Start { get; init; }
+
+    /// <summary>Heat, fans, valves, cooling throughout the stage.</summary>
+    public SimulationInputs Inputs { get; init; }
+
+    /// <summary>Most refrigerant that the cylinder may hold; the limit by the filling rules where it is null.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
+    public Mass? CylinderLimit
+    {
+        get;
+        init
+        {
+            if (value is Mass given)
+            {
+                Require.Positive(given.Kilograms, "kg", nameof(CylinderLimit));
+            }
+
+            field = value;
+        }
+    }
+
+    /// <summary>Longest time, 1 s to 1000 days.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Duration MaximumDuration
+    {
+        get;
+        init
+        {
+            Require.InRange(value.Seconds, 1, 8.64e7, "s", nameof(MaximumDuration));
+            field = value;
+        }
+    }
+
+    /// <summary>
+    /// Whether the composition of a blend is followed; fixed by default. It is followed for blends of this package's own property models; a pure
+    /// fluid has nothing to follow. From a <see cref="Start"/> whose composition was followed it is followed in any case.
+    /// </summary>
+    public CompositionMode Composition { get; init; }
+
+    /// <summary>Bound on attempted steps.</summary>
+    internal int MaximumSteps { get; init; } = 5000;
+
+    /// <summary>Relative error allowed in a step.</summary>
+    internal double RelativeTolerance { get; init; } = DefaultTolerance;
+}

@@ -1,0 +1,42 @@
+using System;
+using Refrigerant.Recovery.Flow;
+using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Simulation.Vessels;
+
+namespace Refrigerant.Recovery.Simulation.Links;
+
+/// <summary>A liquid hose from a pool to a cylinder: driven by the pressure above the pool, flashing where the pressure on the way falls below saturation.</summary>
+internal sealed class LiquidLink : Link
+{
+    private readonly LiquidPool _pool;
+    private readonly FlashingLine _line;
+
+    public LiquidLink(LiquidPool pool, Vessel to, Line line, PropertyModel model)
+        : base("liquid hose", pool, to)
+    {
+        _pool = pool;
+        _line = new FlashingLine(line, model);
+    }
+
+    /// <summary>Whether it flashes and chokes.</summary>
+    public bool IsChoked { get; private set; }
+
+    protected override ReadOnlySpan<double> Composition => _pool.LiquidComposition;
+
+    public override bool Solve(double[] state, in SimulationInputs inputs)
+    {
+        double above = _pool.PressureAbove;
+        double below = To!.Pressure;
+        IsChoked = false;
+        Flow = 0;
+        if (above > below && inputs.LiquidOpening > 0)
+        {
+            Flow = inputs.LiquidOpening * _line.MassFlow(above, _pool.LiquidEnthalpy, below, out bool choked);
+            IsChoked = choked;
+        }
+
+        EnthalpyOut = _pool.LiquidEnthalpy;
+        EnthalpyIn = EnthalpyOut;
+        return true;
+    }
+}

@@ -30,7 +30,7 @@ public static class Hold
         double[] state = RecoverySystem.InitialState(start, vessel, null);
         var recorder = new TrajectoryRecorder();
         var system = new RecoverySystem(
-            vessel, network, null, null, null, oil, viscosity: 0, state, recorder)
+            vessel, network, null, null, null, oil, viscosity: 0, exponent: 0, state, recorder)
         {
             EndPressure = options.EndPressure?.Pascals ?? 0,
         };

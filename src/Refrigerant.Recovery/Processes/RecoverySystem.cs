@@ -39,6 +39,7 @@ internal sealed class RecoverySystem : OdeSystem
     private readonly CylinderProcess? _cylinder;
     private readonly OilProcess? _oil;
     private readonly double _viscosity;
+    private readonly double _exponent;
     private readonly double[] _scale = new double[Controlled];
     private readonly double[] _evaluated;
     private readonly TrajectoryRecorder _recorder;
@@ -46,7 +47,7 @@ internal sealed class RecoverySystem : OdeSystem
     private bool _validEvaluation;
 
     public RecoverySystem(
-        ApplianceVessel vessel, ThermalNetwork network, SuctionLine? suction, MachineProcess? machine, CylinderProcess? cylinder, OilProcess? oil, double viscosity, double[] initial, TrajectoryRecorder recorder)
+        ApplianceVessel vessel, ThermalNetwork network, SuctionLine? suction, MachineProcess? machine, CylinderProcess? cylinder, OilProcess? oil, double viscosity, double exponent, double[] initial, TrajectoryRecorder recorder)
     {
         _vessel = vessel;
         _evaluated = new double[Dimension];
@@ -56,6 +57,7 @@ internal sealed class RecoverySystem : OdeSystem
         _cylinder = cylinder;
         _oil = oil;
         _viscosity = viscosity;
+        _exponent = exponent;
         _recorder = recorder;
         for (int i = 0; i < Controlled; i++)
         {
@@ -380,7 +382,7 @@ internal sealed class RecoverySystem : OdeSystem
             return true;
         }
 
-        _suction.Solve(_vessel.Pressure, _vessel.VaporDensity, _viscosity, Discharge);
+        _suction.Solve(_vessel.Pressure, _vessel.VaporDensity, _exponent, _viscosity, Discharge);
         FreeFlow = _suction.LineShare > 0 ? _suction.MassFlow / _suction.LineShare : 0;
         Flow = _suction.MassFlow * Throttle();
         Suction = _suction.SuctionPressure;

@@ -97,6 +97,7 @@ public static class VaporRecovery
             cylinderProcess,
             oil,
             VaporViscosity(model, temperature),
+            GasExponent.At(model, temperature),
             state,
             recorder)
         {

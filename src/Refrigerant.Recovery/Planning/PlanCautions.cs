@@ -7,6 +7,7 @@ using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Residuals;
 using Refrigerant.Recovery.Rules;
+using Refrigerant.Recovery.Simulation.Vessels;
 using UnitsNet;
 using UnitsNet.Units;
 
@@ -69,7 +70,7 @@ internal static class PlanCautions
                 Severity.Warning,
                 FindingSubject.CylinderPressure,
                 FormattableString.Invariant(
-                    $"{fluid.Designation} has its critical point at {critical - RecoverySystem.FreezingPoint:F1} °C: near it and above it no liquid bounds the pressure, which rises with every degree. Hoses, gauges and cylinders made for it, kept out of the sun."),
+                    $"{fluid.Designation} has its critical point at {critical - MetalShell.FreezingPoint:F1} °C: near it and above it no liquid bounds the pressure, which rises with every degree. Hoses, gauges and cylinders made for it, kept out of the sun."),
                 fluid.Model.Source);
         }
         else if (PressureClassification.For(fluid) is { ByLetter: PressureClass.VeryHigh, PressureAt104F: Pressure pressure })
@@ -138,7 +139,7 @@ internal static class PlanCautions
     private static IEnumerable<Finding> Frostbite(PlanRun run, Fluid fluid)
     {
         PropertyModel model = fluid.Model;
-        double freezing = Math.Max(RecoverySystem.FreezingPoint, model.Range.MinimumTemperature);
+        double freezing = Math.Max(MetalShell.FreezingPoint, model.Range.MinimumTemperature);
         if (model.Range.MaximumSaturationTemperature < freezing
             || model.SaturationAtTemperature(freezing).Bubble.Pressure > run.Job.Barometer.Pressure.Pascals)
         {
@@ -152,14 +153,14 @@ internal static class PlanCautions
 
     private static IEnumerable<Finding> HotDischarge(PlanRun run)
     {
-        double hottest = run.Stages.Select(stage => stage.Result).OfType<VaporRecoveryResult>()
+        double hottest = run.Stages.Select(stage => stage.Result).OfType<StageResult>()
             .Max(result => result.HottestDischarge?.Kelvins) ?? 0;
         if (hottest > HotMetal)
         {
             yield return new Finding(
                 Severity.Caution,
                 FindingSubject.HotSurface,
-                FormattableString.Invariant($"The machine's discharge comes to {hottest - RecoverySystem.FreezingPoint:F0} °C: do not touch it, keep hoses and what burns away from it."),
+                FormattableString.Invariant($"The machine's discharge comes to {hottest - MetalShell.FreezingPoint:F0} °C: do not touch it, keep hoses and what burns away from it."),
                 Sources.CommonPractice);
         }
     }

@@ -5,6 +5,7 @@ using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Rules;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using UnitsNet.Units;
 
@@ -45,6 +46,7 @@ internal sealed class PlanRun
     private int _current = -1;
     private double _clock;
     private AmountOfSubstance _air;
+    private Temperature? _machine;
 
     public PlanRun(RecoveryJob job)
     {
@@ -161,15 +163,16 @@ internal sealed class PlanRun
         do
         {
             CylinderTracker cylinder = Cylinders[_current];
-            EqualizationResult vapor = Equalization.Simulate(Job.Appliance, Job.Hoses, State, cylinder.State!);
+            StageResult vapor = Equalization.Simulate(
+                Job.Appliance, Job.Hoses, cylinder.Cylinder, new EqualizeOptions { Start = At(cylinder), CylinderLimit = LimitOf(cylinder) });
             cylinder.Update(vapor.Cylinder);
             Add(StageKind.Equalize, vapor.Duration.Seconds, vapor.RecoveredMass.Kilograms, vapor.Appliance, vapor);
-            PushPullResult result = PushPull.Simulate(
+            StageResult result = PushPull.Simulate(
                 Job.Appliance,
                 Job.Machine,
                 Job.Hoses,
                 cylinder.Cylinder,
-                new PushPullOptions { Start = State, CylinderStart = cylinder.State, CylinderLimit = LimitOf(cylinder) });
+                new PushPullOptions { Start = At(cylinder), CylinderLimit = LimitOf(cylinder) });
             cylinder.Update(result.Cylinder);
             Add(StageKind.PushPull, result.Duration.Seconds, result.RecoveredMass.Kilograms, result.Appliance, result);
             if (result.End != StageEnd.CylinderFull)
@@ -200,7 +203,8 @@ internal sealed class PlanRun
                 return;
             }
 
-            HoldResult hold = Hold.Simulate(Job.Appliance, new HoldOptions { Start = State, Duration = Job.Times.Hold });
+            StageResult hold = Hold.Simulate(Job.Appliance, new HoldOptions { Start = At(Cylinders[_current]), Duration = Job.Times.Hold });
+            Cylinders[_current].Update(hold.Cylinder);
             Add(StageKind.Hold, hold.Duration.Seconds, 0, hold.Appliance, hold);
             if (ShowsLevel || !goesOn)
             {
@@ -224,15 +228,14 @@ internal sealed class PlanRun
         while (true)
         {
             CylinderTracker cylinder = Cylinders[_current];
-            VaporRecoveryResult result = VaporRecovery.Simulate(
+            StageResult result = VaporRecovery.Simulate(
                 Job.Appliance,
                 Job.Machine,
                 Job.Hoses,
                 cylinder.Cylinder,
                 new VaporRecoveryOptions
                 {
-                    Start = State,
-                    CylinderStart = cylinder.State,
+                    Start = At(cylinder),
                     CylinderLimit = LimitOf(cylinder),
                     TargetPressure = new Pressure(Math.Max(LeastTarget * target, target + Job.GaugeError), PressureUnit.Pascal),
                     KeepAboveFreezing = Job.KeepAboveFreezing,
@@ -251,6 +254,8 @@ internal sealed class PlanRun
             }
         }
     }
+
+    private SimulationState At(CylinderTracker cylinder) => new(State) { Cylinder = cylinder.State, MachineTemperature = _machine };
 
     private Mass LimitOf(CylinderTracker cylinder) =>
         new(Math.Max(LeastTarget * cylinder.Limit.MaximumFill.Kilograms, cylinder.Limit.MaximumFill.Kilograms + Job.ScaleError), MassUnit.Kilogram);
@@ -320,6 +325,7 @@ internal sealed class PlanRun
         string? label = _current >= 0 ? Cylinders[_current].Cylinder.Label : null;
         _stages.Add(new PlannedStage(kind, _clock, seconds, label, moved, after, result));
         _clock += seconds;
+        _machine = result?.After.MachineTemperature ?? _machine;
         State = after;
     }
 }

@@ -1,5 +1,6 @@
 using System;
 using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using UnitsNet.Units;
 

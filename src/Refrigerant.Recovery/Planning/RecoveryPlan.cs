@@ -4,6 +4,7 @@ using System.Linq;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Rules;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using UnitsNet.Units;
 

@@ -5,6 +5,7 @@ using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Fluids.Mixtures;
 using Refrigerant.Recovery.Numerics;
 using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Simulation;
 
 namespace Refrigerant.Recovery.Planning;
 
@@ -71,7 +72,7 @@ public static class RecoveryPlanner
     /// <summary>The drift over all stages that followed the composition.</summary>
     private static FractionationResult? Drift(PlanRun run)
     {
-        PlannedStage[] followed = [.. run.Stages.Where(stage => stage.Result is VaporRecoveryResult { Fractionation: not null })];
+        PlannedStage[] followed = [.. run.Stages.Where(stage => stage.Result is { Fractionation: not null })];
         if (followed.Length == 0)
         {
             return null;
@@ -86,8 +87,7 @@ public static class RecoveryPlanner
         ];
         return new FractionationResult(
             (MixtureModel)run.Job.Appliance.Fluid.Model,
-            points,
-            followed.Max(stage => ((VaporRecoveryResult)stage.Result!).Fractionation!.LargestImbalance));
+            points);
     }
 
     private static MassLedger Ledger(PlanRun run)

@@ -1,7 +1,7 @@
 using System;
 using Refrigerant.Recovery.Numerics;
 using Refrigerant.Recovery.Planning;
-using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Simulation;
 
 namespace Refrigerant.Recovery.Records;
 

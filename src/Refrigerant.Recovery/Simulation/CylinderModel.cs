@@ -1,6 +1,4 @@
 using System;
-using System.Linq;
-using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Simulation.Contents;
 using Refrigerant.Recovery.Simulation.Vessels;

@@ -1,6 +1,5 @@
 using System;
 using System.Collections.Generic;
-using Refrigerant.Recovery.Fluids;
 using UnitsNet;
 using UnitsNet.Units;
 

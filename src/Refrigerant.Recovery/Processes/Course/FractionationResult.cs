@@ -22,9 +22,6 @@ public sealed class FractionationResult
     /// <summary>The last point with liquid; null where there was none at all.</summary>
     public FractionationPoint? LastLiquid { get; }
 
-    /// <summary>The last point with liquid; null where there was none at all.</summary>
-    public FractionationPoint? LastLiquid { get; }
-
     /// <summary>Largest share of a component that is neither left nor drawn at the end: rounding.</summary>
     public double LargestImbalance { get; }
 

@@ -4,6 +4,7 @@ using Refrigerant.Recovery.Cylinders;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Flow;
 using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using UnitsNet.Units;
 
@@ -48,7 +49,6 @@ internal sealed class RatingBench
     private readonly double _limit;
     private readonly double _chamber;
     private readonly double _saturation;
-    private readonly Line _line;
     private readonly HoseSet _hoses;
 
     public RatingBench(MachineRatings ratings)
@@ -68,7 +68,6 @@ internal sealed class RatingBench
         _limit = CylinderFill.Limit(_cylinder, ratings.Fluid).MaximumFill.Kilograms;
         _saturation = _model.SaturationAtTemperature(ratings.Temperature.Kelvins).Dew.Pressure;
         _hoses = ratings.Hoses ?? TypicalHoses(large);
-        _line = new Line(_hoses.VaporSide);
     }
 
     /// <summary>Pressure at which the vapor test ends: 10 % of the start, not below the final vacuum nor above 100 kPa (3.11).</summary>
@@ -80,18 +79,19 @@ internal sealed class RatingBench
         {
             case VaporRateBasis.SteadyAtSaturation:
                 StatePoint dew = _model.SaturationAtTemperature(_ratings.Temperature.Kelvins).Dew;
-                var suction = new SuctionLine(_line, machine);
-                suction.Solve(dew.Pressure, dew.Density, VaporRecovery.VaporViscosity(_model, dew.Temperature), dew.Pressure);
+                var gas = new GasFacts(_model, dew.Temperature);
+                var suction = new SuctionLine(new Line(_hoses.VaporSide), machine);
+                suction.Solve(dew.Pressure, dew.Density, gas.IdealExponent, gas.Viscosity, dew.Pressure);
                 return suction.MassFlow;
             case VaporRateBasis.AverageOfAppliance:
-                return Average(VaporRecovery.Run(_ratings.RatingAppliance!, machine, _line, Receiver(1e3 * _cylinder.WaterCapacity.Kilograms), new VaporRecoveryOptions
+                return Average(VaporRecovery.Run(_ratings.RatingAppliance!, machine, _hoses, Receiver(1e3 * _cylinder.WaterCapacity.Kilograms), new VaporRecoveryOptions
                 {
                     TargetPressure = _ratings.FinalVacuum,
                     CylinderLimit = new Mass(1e9, MassUnit.Kilogram),
                     MaximumSteps = MaximumSteps,
                 }));
             default:
-                return Average(VaporRecovery.Run(Chamber(JustDry), machine, _line, Receiver(null), new VaporRecoveryOptions
+                return Average(VaporRecovery.Run(Chamber(JustDry), machine, _hoses, Receiver(null), new VaporRecoveryOptions
                 {
                     TargetPressure = new Pressure(VaporEnd, PressureUnit.Pascal),
                     CylinderLimit = new Mass(1e9, MassUnit.Kilogram),
@@ -113,7 +113,7 @@ internal sealed class RatingBench
         {
             Content = new Mass(JustDry * dew.Density * _cylinder.InternalVolume.CubicMeters, MassUnit.Kilogram),
         };
-        PushPullResult result = PushPull.Simulate(
+        StageResult result = PushPull.Simulate(
             chamber, machine, _hoses, receiving, new PushPullOptions { CylinderLimit = new Mass(1e9, MassUnit.Kilogram) });
         return result.AverageRate.KilogramsPerSecond;
     }
@@ -121,17 +121,17 @@ internal sealed class RatingBench
     public double FinalVacuum(RecoveryMachine machine)
     {
         Appliance chamber = Chamber(JustDry);
-        VaporRecoveryResult pull = VaporRecovery.Run(chamber, machine, _line, Receiver(null), new VaporRecoveryOptions
+        StageResult pull = VaporRecovery.Run(chamber, machine, _hoses, Receiver(null), new VaporRecoveryOptions
         {
             CylinderLimit = new Mass(1e9, MassUnit.Kilogram),
             MaximumSteps = MaximumSteps,
             SlowestFall = VacuumAccuracy / VacuumWait,
         });
-        HoldResult wait = Hold.Simulate(chamber, new HoldOptions { Start = pull.Appliance, Duration = new Duration(VacuumWait, DurationUnit.Second) });
+        StageResult wait = Hold.Simulate(chamber, new HoldOptions { Start = pull.After, Duration = new Duration(VacuumWait, DurationUnit.Second) });
         return wait.Appliance.Pressure.Pascals;
     }
 
-    private static double Average(VaporRecoveryResult result) =>
+    private static double Average(StageResult result) =>
         result.End == StageEnd.TargetReached && result.Duration.Seconds > 0 ? result.RecoveredMass.Kilograms / result.Duration.Seconds : 0;
 
     /// <summary>Hoses of 6 ft a side, 3/8 in for the small and 1/2 in for the large group (bores from memory).</summary>

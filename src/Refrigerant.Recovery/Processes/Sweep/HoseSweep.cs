@@ -3,17 +3,23 @@ using System.Collections.Generic;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Numerics;
+using Refrigerant.Recovery.Simulation;
+using Refrigerant.Recovery.Simulation.Vessels;
 
 namespace Refrigerant.Recovery.Processes;
 
 /// <summary>Sweeping the air out of hoses and machine before refrigerant enters them.</summary>
 /// <remarks>
-/// Isothermal ideal gas: dp/dt = −S·η(r)·p/V. With z = r^(1/n), r = discharge pressure/p and η = η0·(1 + c − c·z) that integrates to
-/// t = V·n/(S·η0·(1 + c))·ln{z2·(1 + c − c·z1)/[z1·(1 + c − c·z2)]}; for c = 0 it is t = V/(S·η0)·ln(p1/p2).
+/// Isothermal ideal gas: dp/dt = −S·η(r)·p/V, so t = V/S·∫d(ln p)/η from the lower to the higher pressure; without clearance and leakage t = V/(S·η0)·ln(p1/p2). The suction side
+/// (all hoses but those behind the outlet, and a third of the machine) comes to the target; the discharge side (the machine's condenser and the hoses behind it) stands
+/// at the pressure that the air is blown out against, and its air goes to the cylinder with the first refrigerant. The third is common practice, no source.
 /// </remarks>
 public static class HoseSweep
 {
-    private const int Points = 33;
+    private const int Points = 65;
+
+    /// <summary>Share of the machine's volume on the suction side.</summary>
+    private const double SuctionShare = 1.0 / 3;
 
     /// <summary>A target this close to the deepest vacuum, relative, is not reached in finite time.</summary>
     private const double StallMargin = 1e-6;
@@ -25,8 +31,9 @@ public static class HoseSweep
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     public static HoseSweepResult Simulate(HoseSet hoses, RecoveryMachine machine, HoseSweepOptions options)
     {
-        double volume = Require.NotNull(hoses, nameof(hoses)).InternalVolume.CubicMeters
-            + Require.NotNull(machine, nameof(machine)).InternalVolume.CubicMeters;
+        double inside = Require.NotNull(machine, nameof(machine)).InternalVolume.CubicMeters;
+        double behind = HoseSet.VolumeOf(Require.NotNull(hoses, nameof(hoses)).Discharge) + ((1 - SuctionShare) * inside);
+        double volume = hoses.InternalVolume.CubicMeters + inside - behind;
         _ = Require.NotNull(options, nameof(options));
         double start = options.StartPressure.Pascals;
         double discharge = options.DischargePressure?.Pascals ?? start;
@@ -35,12 +42,14 @@ public static class HoseSweep
         bool reached = target > deepest * (1 + StallMargin);
         double end = reached ? target : Math.Min(start, deepest * (1 + StallMargin) * 1.05);
         var points = new TrajectoryPoint[Points];
+        double seconds = 0;
         for (int i = 0; i < Points; i++)
         {
             double pressure = i == Points - 1 ? end : start * Math.Pow(end / start, i / (Points - 1.0));
+            seconds += i == 0 ? 0 : Time(machine, volume, points[i - 1].AppliancePascals, pressure, discharge);
             points[i] = new TrajectoryPoint
             {
-                Seconds = Time(machine, volume, start, pressure, discharge),
+                Seconds = seconds,
                 AppliancePascals = pressure,
                 SuctionPascals = pressure,
                 DischargePascals = discharge,
@@ -50,32 +59,23 @@ public static class HoseSweep
             };
         }
 
-        double air = end * volume / (CylinderProcess.GasConstant * options.Temperature.Kelvins);
+        double air = ((end * volume) + (Math.Min(start, discharge) * behind)) / (EquilibriumVessel.GasConstant * options.Temperature.Kelvins);
         return new HoseSweepResult(
             reached ? StageEnd.TargetReached : StageEnd.Stalled,
-            points[Points - 1].Seconds,
+            seconds,
             end,
             air,
-            volume,
+            volume + behind,
             new Trajectory(points),
             Findings(reached, options, deepest, air));
     }
 
+    /// <summary>From one pressure to a lower one: Simpson's rule in ln p over a short part of the way.</summary>
     private static double Time(RecoveryMachine machine, double volume, double from, double to, double discharge)
     {
-        double speed = machine.Displacement.CubicMetersPerSecond * machine.VolumetricEfficiency;
-        double above = Math.Max(to, Math.Min(from, discharge));
-        double time = from > discharge ? volume / speed * Math.Log(from / above) : 0;
-        if (to >= discharge)
-        {
-            return time;
-        }
-
-        double c = machine.ClearanceRatio;
-        double n = machine.PolytropicExponent;
-        double z1 = Math.Pow(discharge / Math.Min(from, discharge), 1 / n);
-        double z2 = Math.Pow(discharge / to, 1 / n);
-        return time + (volume * n / (speed * (1 + c)) * Math.Log(z2 * (1 + c - (c * z1)) / (z1 * (1 + c - (c * z2)))));
+        double Slowness(double pressure) => 1 / machine.EfficiencyAt(discharge / pressure);
+        double middle = Math.Sqrt(from * to);
+        return volume / machine.Displacement.CubicMetersPerSecond * Math.Log(from / to) / 6 * (Slowness(from) + (4 * Slowness(middle)) + Slowness(to));
     }
 
     private static IReadOnlyList<Finding> Findings(bool reached, HoseSweepOptions options, double deepest, double air)

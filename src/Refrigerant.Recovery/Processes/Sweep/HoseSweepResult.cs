@@ -1,21 +1,37 @@
 using System.Collections.Generic;
 using Refrigerant.Recovery.Findings;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using UnitsNet.Units;
 
 namespace Refrigerant.Recovery.Processes;
 
-/// <summary>Air swept out of the hoses. No refrigerant moves; the masses of the base class are zero. Immutable.</summary>
-public sealed class HoseSweepResult : StageResult
+/// <summary>Air swept out of the hoses; no refrigerant moves. Immutable.</summary>
+public sealed class HoseSweepResult
 {
     internal HoseSweepResult(
         StageEnd end, double seconds, double pressure, double airMoles, double volume, Trajectory trajectory, IReadOnlyList<Finding> findings)
-        : base(end, seconds, 0, 0, trajectory, findings, default)
     {
+        End = end;
+        Duration = new Duration(seconds, DurationUnit.Second);
+        Trajectory = trajectory;
+        Findings = findings;
         Pressure = new Pressure(pressure, PressureUnit.Pascal);
         AirLeft = new AmountOfSubstance(airMoles, AmountOfSubstanceUnit.Mole);
         SweptVolume = new Volume(volume, VolumeUnit.CubicMeter);
     }
+
+    /// <summary>Why it ended.</summary>
+    public StageEnd End { get; }
+
+    /// <summary>How long it takes.</summary>
+    public Duration Duration { get; }
+
+    /// <summary>Its course.</summary>
+    public Trajectory Trajectory { get; }
+
+    /// <summary>What to know, heaviest first.</summary>
+    public IReadOnlyList<Finding> Findings { get; }
 
     /// <summary>Absolute pressure reached.</summary>
     public Pressure Pressure { get; }

@@ -16,6 +16,10 @@ internal sealed record FittingDocument
 
     public double? FlowCoefficient { get; init; }
 
+    public double? PressureDifferentialRatioFactor { get; init; }
+
+    public double? LiquidPressureRecoveryFactor { get; init; }
+
     public double? LossCoefficient { get; init; }
 
     public double? DiameterMillimeters { get; init; }
@@ -23,9 +27,16 @@ internal sealed record FittingDocument
     /// <summary>The loss coefficient refers to the bore of the hose; where it would be out of range there, to the smallest diameter.</summary>
     public static FittingDocument From(Fitting fitting, Length bore)
     {
-        if (fitting.IsCore)
+        if (fitting.FlowArea > 0)
         {
-            return new FittingDocument { CoreDepressor = true };
+            return new FittingDocument
+            {
+                Name = fitting.IsCore ? null : fitting.Name,
+                CoreDepressor = fitting.IsCore ? true : null,
+                FlowCoefficient = fitting.IsCore ? null : Plain.Number(fitting.FlowCoefficient),
+                PressureDifferentialRatioFactor = Plain.Number(fitting.PressureDifferentialRatioFactor),
+                LiquidPressureRecoveryFactor = Plain.Number(fitting.LiquidPressureRecoveryFactor),
+            };
         }
 
         double diameter = Plain.Millimeters(bore);
@@ -47,13 +58,19 @@ internal sealed record FittingDocument
         string name = Name ?? "fitting";
         return (CoreDepressor, FlowCoefficient, LossCoefficient, DiameterMillimeters) switch
         {
-            (true, null, null, null) => Fitting.CoreDepressor(),
-            (null or false, double flow, null, null) => node.Build(() => Fitting.FromFlowCoefficient(name, flow)),
+            (true, null, null, null) => node.Build(() => WithFactors(Fitting.CoreDepressor())),
+            (null or false, double flow, null, null) => node.Build(() => WithFactors(Fitting.FromFlowCoefficient(name, flow))),
             (null or false, null, double loss, double diameter) =>
                 node.Build(() => Fitting.FromLossCoefficient(name, loss, Plain.LengthOf(diameter / 1e3))),
             _ => throw node.Wrong("give one of coreDepressor, flowCoefficient, and lossCoefficient with diameterMillimeters."),
         };
     }
+
+    private Fitting WithFactors(Fitting fitting) => fitting with
+    {
+        PressureDifferentialRatioFactor = PressureDifferentialRatioFactor ?? fitting.PressureDifferentialRatioFactor,
+        LiquidPressureRecoveryFactor = LiquidPressureRecoveryFactor ?? fitting.LiquidPressureRecoveryFactor,
+    };
 
     /// <summary>K = R·A².</summary>
     private static double LossIn(double millimeters, Fitting fitting)

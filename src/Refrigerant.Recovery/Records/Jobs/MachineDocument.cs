@@ -16,6 +16,8 @@ internal sealed record MachineDocument
 
     public double? VolumetricEfficiency { get; init; }
 
+    public double? LeakageTerm { get; init; }
+
     public double? IsentropicEfficiency { get; init; }
 
     public double? LowPressureSwitchKilopascalsAbsolute { get; init; }
@@ -36,6 +38,7 @@ internal sealed record MachineDocument
         ClearanceRatio = Plain.Number(machine.ClearanceRatio),
         PolytropicExponent = Plain.Number(machine.PolytropicExponent),
         VolumetricEfficiency = Plain.Number(machine.VolumetricEfficiency),
+        LeakageTerm = Plain.Number(machine.LeakageTerm),
         IsentropicEfficiency = Plain.Number(machine.IsentropicEfficiency),
         LowPressureSwitchKilopascalsAbsolute = machine.LowPressureSwitch is Pressure low ? Plain.Kilopascals(low) : null,
         HighPressureCutoutKilopascalsAbsolute = Plain.Kilopascals(machine.HighPressureCutout),
@@ -53,6 +56,7 @@ internal sealed record MachineDocument
             ClearanceRatio = ClearanceRatio ?? machine.ClearanceRatio,
             PolytropicExponent = PolytropicExponent ?? machine.PolytropicExponent,
             VolumetricEfficiency = VolumetricEfficiency ?? machine.VolumetricEfficiency,
+            LeakageTerm = LeakageTerm ?? machine.LeakageTerm,
             IsentropicEfficiency = IsentropicEfficiency ?? machine.IsentropicEfficiency,
             LowPressureSwitch = LowPressureSwitchKilopascalsAbsolute is double low ? Plain.PressureOf(low) : null,
             HighPressureCutout = HighPressureCutoutKilopascalsAbsolute is double high ? Plain.PressureOf(high) : machine.HighPressureCutout,

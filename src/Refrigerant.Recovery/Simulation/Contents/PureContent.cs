@@ -1,6 +1,5 @@
 using System;
 using Refrigerant.Recovery.Fluids;
-using Refrigerant.Recovery.Numerics;
 
 namespace Refrigerant.Recovery.Simulation.Contents;
 

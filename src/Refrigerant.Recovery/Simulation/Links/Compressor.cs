@@ -30,7 +30,7 @@ internal sealed class Compressor
             _capacity = body.HeatCapacity.JoulesPerKelvin;
             _airConductance = body.AirConductance;
             _gasConductance = body.GasConductance;
-            _friction = body.FrictionPower.Watts;
+            _friction = (double)body.FrictionPower.Watts;
         }
     }
 

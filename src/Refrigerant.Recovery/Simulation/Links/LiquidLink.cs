@@ -9,13 +9,15 @@ namespace Refrigerant.Recovery.Simulation.Links;
 internal sealed class LiquidLink : Link
 {
     private readonly LiquidPool _pool;
-    private readonly FlashingLine _line;
+    private readonly Line _line;
+    private readonly double _viscosity;
 
     public LiquidLink(LiquidPool pool, Vessel to, Line line, PropertyModel model)
         : base("liquid hose", pool, to)
     {
         _pool = pool;
-        _line = new FlashingLine(line, model);
+        _line = line;
+        _viscosity = model.ViscosityAtSaturation(Math.Min(0.98 * model.Range.MaximumSaturationTemperature, pool.Temperature)).Liquid;
     }
 
     /// <summary>Whether it flashes and chokes.</summary>
@@ -31,8 +33,8 @@ internal sealed class LiquidLink : Link
         Flow = 0;
         if (above > below && inputs.LiquidOpening > 0)
         {
-            Flow = inputs.LiquidOpening * _line.MassFlow(above, _pool.LiquidEnthalpy, below, out bool choked);
-            IsChoked = choked;
+            double drive = Math.Min(above - below, above - (0.9 * _pool.Saturation.Bubble.Pressure));
+            Flow = inputs.LiquidOpening * LiquidLine.MassFlow(_line, drive, _pool.LiquidDensity, _viscosity);
         }
 
         EnthalpyOut = _pool.LiquidEnthalpy;

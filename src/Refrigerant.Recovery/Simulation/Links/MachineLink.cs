@@ -1,7 +1,6 @@
 using System;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Flow;
-using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Simulation.Vessels;
 
 namespace Refrigerant.Recovery.Simulation.Links;

@@ -250,7 +250,7 @@ internal static class ApiExamples
         #region DrainedOil.Estimate
         DrainedOil drained = DrainedOil.Estimate(
             Fluid.Get("R-22"),
-            OilCharge.Mineral(Mass.FromKilograms(4)),
+            new ApplianceOil { Mass = Mass.FromKilograms(4), Kind = OilKind.Mineral },
             Temperature.FromDegreesCelsius(20),
             Pressure.FromKilopascals(101.325));
         Console.WriteLine($"{drained.MassFraction.Percent:F1} %"); // 6.3 %

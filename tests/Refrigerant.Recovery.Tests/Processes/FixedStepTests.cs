@@ -3,6 +3,7 @@ using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Flow;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Numerics;
+using Refrigerant.Recovery.Oils;
 using Refrigerant.Recovery.Processes;
 using UnitsNet;
 using Xunit;
@@ -95,7 +96,7 @@ public class FixedStepTests
             new SuctionLine(new Line(Setups.Hoses(3, 8).VaporSide), machine),
             new MachineProcess(model, machine, 297.15, 297.15),
             new CylinderProcess(model, cylinder, 297.15, 0),
-            new OilProcess(model, appliance.Oil, 297.15),
+            new OilRelease(model, appliance.Oil, 297.15),
             model.ViscosityAtSaturation(297.15).Vapor,
             GasExponent.At(model, 297.15),
             y,

@@ -7,6 +7,7 @@ using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Residuals;
 using Refrigerant.Recovery.Rules;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 
 namespace Refrigerant.Recovery.Docs;
@@ -170,7 +171,7 @@ internal static class ApiExamples
             Length = Length.FromFeet(5),
             InnerDiameter = Length.FromMillimeters(8),
         };
-        VaporRecoveryResult result = VaporRecovery.Simulate(
+        StageResult result = VaporRecovery.Simulate(
             appliance,
             RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(0.5)),
             new HoseSet { VaporSide = [hose] },

@@ -1,5 +1,6 @@
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Simulation;
 using Refrigerant.Recovery.Tests.Planning;
 using UnitsNet;
 using Xunit;
@@ -17,7 +18,7 @@ public class EqualizationTests
         Appliance appliance = Jobs.Chiller(fluid).Appliance;
         ApplianceState start = ApplianceState.Initial(appliance);
         CylinderState cylinder = CylinderState.Initial(Jobs.Cylinder(123), appliance.Fluid, Temperature.FromDegreesCelsius(18));
-        EqualizationResult result = Equalization.Simulate(appliance, Jobs.Hoses(), start, cylinder);
+        StageResult result = Equalization.Simulate(appliance, Jobs.Hoses(), start, cylinder);
 
         Assert.Equal(result.Appliance.Pressure.Pascals, result.Cylinder.Pressure.Pascals, 1e-5 * result.Appliance.Pressure.Pascals);
         Assert.Equal(start.Kilograms + cylinder.Kilograms, result.Appliance.Kilograms + result.Cylinder.Kilograms, 1e-9 * start.Kilograms);
@@ -30,7 +31,7 @@ public class EqualizationTests
     {
         Appliance appliance = Jobs.Chiller().Appliance;
         CylinderState warm = CylinderState.Initial(Jobs.Cylinder(123) with { Content = Mass.FromKilograms(5) }, appliance.Fluid, Temperature.FromDegreesCelsius(30));
-        EqualizationResult result = Equalization.Simulate(appliance, Jobs.Hoses(), ApplianceState.Initial(appliance), warm);
+        StageResult result = Equalization.Simulate(appliance, Jobs.Hoses(), ApplianceState.Initial(appliance), warm);
         Assert.Equal(0, result.RecoveredMass.Kilograms);
         Assert.Equal(0, result.Duration.Seconds);
     }

@@ -5,6 +5,7 @@ using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Numerics;
 using Refrigerant.Recovery.Oils;
 using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using Xunit;
 
@@ -34,7 +35,7 @@ public class FixedStepTests
             MetalMass = Mass.FromKilograms(30),
             MetalResistance = Setups.Conductance(Inner),
         };
-        VaporRecoveryResult result = VaporRecovery.Run(
+        StageResult result = VaporRecovery.Run(
             appliance,
             Setups.Machine(0.4),
             new Line([Setups.Hose(4, 7)]),
@@ -81,7 +82,7 @@ public class FixedStepTests
         RecoveryCylinder cylinder = Setups.Cylinder(30, 5);
         RecoveryMachine machine = Setups.Machine(0.4);
         const double Seconds = 600;
-        VaporRecoveryResult result = VaporRecovery.Simulate(
+        StageResult result = VaporRecovery.Simulate(
             appliance, machine, Setups.Hoses(3, 8), cylinder, new VaporRecoveryOptions { MaximumDuration = Duration.FromSeconds(Seconds), RelativeTolerance = 1e-9 });
         Assert.Equal(StageEnd.TimeLimit, result.End);
 
@@ -122,7 +123,7 @@ public class FixedStepTests
             MetalMass = Mass.FromKilograms(30),
             MetalResistance = Setups.Conductance(Inner),
         };
-        HoldResult result = Hold.Simulate(appliance, new HoldOptions { Duration = Duration.FromMinutes(10), RelativeTolerance = 1e-9 });
+        StageResult result = Hold.Simulate(appliance, new HoldOptions { Duration = Duration.FromMinutes(10), RelativeTolerance = 1e-9 });
         PropertyModel model = appliance.Fluid.Model;
         double[] y = [3 * model.VesselAtTemperature(253.15, 60).Bulk.InternalEnergy, 253.15];
         RungeKutta(y, 600, 2000, (state, slope) =>

@@ -1,6 +1,7 @@
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 
 namespace Refrigerant.Recovery.Tests.Processes;
@@ -49,6 +50,6 @@ internal static class Setups
     };
 
     /// <summary>The machine draws at the appliance's own pressure, against a fixed discharge pressure.</summary>
-    public static VaporRecoveryResult WithoutHoses(Appliance appliance, RecoveryMachine machine, VaporRecoveryOptions options) =>
+    public static StageResult WithoutHoses(Appliance appliance, RecoveryMachine machine, VaporRecoveryOptions options) =>
         VaporRecovery.Run(appliance, machine, null, null, options);
 }

@@ -40,7 +40,7 @@ public class ConservationTests
                 Setups.Hoses(3, setup.Item2),
                 Setups.Cylinder(1000, 20),
                 new VaporRecoveryOptions { TargetPressure = Pressure.FromKilopascals(60) });
-            StageResult hold = Hold.Simulate(appliance, new HoldOptions { Start = pull.Appliance });
+            StageResult hold = Hold.Simulate(appliance, new HoldOptions { Start = pull.After });
             double charge = appliance.Charge.Kilograms;
             return Holds(pull.Closure) && Holds(hold.Closure)
                 && Math.Abs(pull.RecoveredMass.Kilograms + pull.RemainingMass.Kilograms - charge) < Limit * charge
@@ -58,7 +58,7 @@ public class ConservationTests
             double charge = appliance.Charge.Kilograms;
             return Holds(result.Closure)
                 && Math.Abs(result.RecoveredMass.Kilograms + result.RemainingMass.Kilograms - charge) < Limit * charge
-                && Math.Abs(result.Cylinder.Mass.Kilograms - 20 - result.RecoveredMass.Kilograms) < Limit * (20 + charge);
+                && Math.Abs(result.Cylinder!.Mass.Kilograms - 20 - result.RecoveredMass.Kilograms) < Limit * (20 + charge);
         });
 
     /// <summary>Rounding of 200 t in the cylinder is no loss of the gram beside it.</summary>

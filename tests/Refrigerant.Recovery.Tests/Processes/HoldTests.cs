@@ -50,8 +50,8 @@ public class HoldTests
         };
         StageResult pull = VaporRecovery.Simulate(
             appliance, Setups.Machine(0.5), Setups.Hoses(), Setups.Cylinder(21, 2), new VaporRecoveryOptions { TargetPressure = Pressure.FromKilopascals(50) });
-        StageResult hold = Hold.Simulate(appliance, new HoldOptions { Start = pull.Appliance, Duration = Duration.FromHours(3) });
-        Assert.True(hold.PressureRise.Kilopascals > 5, hold.PressureRise.ToString());
+        StageResult hold = Hold.Simulate(appliance, new HoldOptions { Start = pull.After, Duration = Duration.FromHours(3) });
+        Assert.True(hold.Appliance.Pressure.Kilopascals - pull.Appliance.Pressure.Kilopascals > 5, hold.ToString());
         Assert.True(hold.Appliance.DissolvedMass < pull.Appliance.DissolvedMass);
     }
 

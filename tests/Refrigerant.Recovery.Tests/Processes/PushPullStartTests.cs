@@ -36,14 +36,14 @@ public class PushPullStartTests
         StageResult first = Equalization.Simulate(
             appliance,
             Setups.Hoses(),
-            ApplianceState.Initial(appliance),
-            CylinderState.Initial(Setups.Cylinder(60), appliance.Fluid, Temperature.FromDegreesCelsius(24)));
+            Setups.Cylinder(60),
+            new EqualizeOptions());
         StageResult after = PushPull.Simulate(
             appliance,
             machine,
             Setups.Hoses(),
             Setups.Cylinder(60),
-            new PushPullOptions { Start = first.Appliance, CylinderStart = first.Cylinder });
+            new PushPullOptions { Start = first.After });
         Assert.Equal(StageEnd.LiquidGone, after.End);
     }
 

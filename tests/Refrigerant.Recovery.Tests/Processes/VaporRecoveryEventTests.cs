@@ -98,9 +98,14 @@ public class VaporRecoveryEventTests
     {
         RecoveryCylinder cylinder = Setups.Cylinder(21, 2);
         AmountOfSubstance air = AmountOfSubstance.FromMoles(0.5);
+        Appliance appliance = Setups.Appliance("R-134a", 14, 50, 24, 200);
         var start = CylinderState.Initial(cylinder, Fluid.Get("R-134a"), Temperature.FromDegreesCelsius(24), air);
         StageResult result = VaporRecovery.Simulate(
-            Setups.Appliance("R-134a", 14, 50, 24, 200), Setups.Machine(0.5), Setups.Hoses(), cylinder, ToHalfAtmosphere with { CylinderStart = start });
+            appliance,
+            Setups.Machine(0.5),
+            Setups.Hoses(),
+            cylinder,
+            ToHalfAtmosphere with { Start = new SimulationState(ApplianceState.Initial(appliance)) { Cylinder = start } });
         CylinderState end = result.Cylinder!;
         double gasVolume = cylinder.InternalVolume.CubicMeters * (1 - end.LiquidVolumeFraction.DecimalFractions);
         Assert.Equal(0.5 * 8.31446261815324 * end.Temperature.Kelvins / gasVolume, end.NonCondensablePressure.Pascals, 1e-6);

@@ -20,8 +20,7 @@ internal static class Setups
         HeatResistance = conductance is double given ? Conductance(given) : null,
     };
 
-    public static RecoveryMachine Ideal(double litersPerSecond) =>
-        RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(litersPerSecond), clearanceRatio: 0);
+    public static RecoveryMachine Ideal(double litersPerSecond) => RecoveryMachine.Ideal(VolumeFlow.FromLitersPerSecond(litersPerSecond));
 
     public static RecoveryMachine Machine(double litersPerSecond) =>
         RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(litersPerSecond));

@@ -89,7 +89,7 @@ public static class PushPull
         var liquid = new LiquidLink(pool, receiver, new Line(hoses.LiquidSide), stage.Model);
         stage.Connect([pool, space, receiver], [push, liquid], model.Initialize);
 
-        double heel = Math.Min(appliance.LiquidHeel.Kilograms, stage.Before.Appliance.Kilograms) + model.LeastLiquid;
+        double heel = Math.Max(Math.Min(appliance.LiquidHeel.Kilograms, stage.Before.Appliance.Kilograms), model.LeastLiquid);
         stage.Watch(StageEnd.LiquidGone, () => (pool.Mass - heel) / stage.Charge);
         stage.WatchLimits(() => space.Pressure);
         stage.WatchMachine(machine, push);

@@ -69,6 +69,13 @@ public static partial class QuantityText
         return units == DisplayUnits.International ? Kilopascals(pascals, rounding) : Text(pascals / PascalsPerPsi, "psi", rounding);
     }
 
+    /// <summary>A rise of pressure with temperature: "58 psi per °F"; "720 kPa per K".</summary>
+    /// <param name="perKelvin">The rise for each kelvin.</param>
+    /// <param name="units">The units.</param>
+    public static string PressurePerTemperature(Pressure perKelvin, DisplayUnits units) => units == DisplayUnits.International
+        ? Kilopascals(perKelvin.Pascals, RoundingMode.Nearest) + " per K"
+        : Text(perKelvin.Pascals / PascalsPerPsi / 1.8, "psi per °F");
+
     /// <summary>A temperature: "75 °F"; "23.9 °C".</summary>
     /// <param name="temperature">Any finite temperature.</param>
     /// <param name="units">The units.</param>

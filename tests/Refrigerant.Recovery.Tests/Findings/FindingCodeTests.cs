@@ -35,13 +35,13 @@ public class FindingCodeTests
     public void CodesAreMadeInFieldsOnly()
     {
         ConstructorInfo constructor = typeof(FindingCode).GetConstructors().Single();
-        Assert.Empty(Methods().Where(method => !method.IsStatic || !method.IsConstructor).Where(method => Tokens(method, 0x73).Contains(constructor)).Select(Name));
+        Assert.Empty(Methods().Where(method => method is not ConstructorInfo { IsStatic: true }).Where(method => Tokens(method, 0x73).Contains(constructor)).Select(Name));
     }
 
     [Fact]
     public void EveryRegisteredCodeIsRaised()
     {
-        HashSet<MemberInfo> used = [.. Methods().Where(method => !(method.IsStatic && method.IsConstructor)).SelectMany(method => Tokens(method, 0x7E))];
+        HashSet<MemberInfo> used = [.. Methods().Where(method => method is not ConstructorInfo { IsStatic: true }).SelectMany(method => Tokens(method, 0x7E))];
         Assert.Empty(Fields.Where(field => !used.Contains(field)).Select(field => field.DeclaringType!.Name + "." + field.Name));
     }
 

@@ -19,7 +19,7 @@ public class FindingTests
         Severity.Stop,
         "a standard",
         $"{FindingValue.Text("cylinder", "C1")} holds {FindingValue.Mass("content", Mass.FromKilograms(22.04))}, its limit is {FindingValue.Mass("limit", Mass.FromKilograms(20.87), RoundingMode.Down)}.",
-        hot ? $"It is at {FindingValue.Temperature("temperature", Temperature.FromDegreesCelsius(50))}." : null);
+        hot ? (FormattableString)$"It is at {FindingValue.Temperature("temperature", Temperature.FromDegreesCelsius(50))}." : null);
 
     [Fact]
     public void Text_IsInTheUnitsOfTheReader()

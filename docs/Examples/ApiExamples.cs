@@ -51,7 +51,7 @@ internal static class ApiExamples
     private static void OwnFinding()
     {
         #region Finding
-        FindingCode code = new("cart-too-weak", FindingSubject.Safety, "the cart does not carry it");
+        FindingCode code = new("cart-too-weak", FindingSubject.Safety, "too heavy for it");
         Finding finding = new(
             code,
             Severity.Warning,

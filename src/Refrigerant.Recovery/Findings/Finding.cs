@@ -24,7 +24,7 @@ public sealed class Finding
     /// <exception cref="ArgumentException">There is no sentence.</exception>
     /// <example>
     /// <code>
-    /// FindingCode code = new("cart-too-weak", FindingSubject.Safety, "the cart does not carry it");
+    /// FindingCode code = new("cart-too-weak", FindingSubject.Safety, "too heavy for it");
     /// Finding finding = new(
     ///     code,
     ///     Severity.Warning,

@@ -59,7 +59,7 @@ public static class PushPull
         }
 
         var stage = new Stage(appliance, cylinder, options);
-        var model = new PushedAppliance(appliance, stage, options.CondensingConductance ?? Typical(appliance), options.LiquidSurface?.SquareMeters);
+        var model = new PushedAppliance(appliance, stage, options.CondensingConductance ?? ((machine.CondensingCoefficient ?? FilmCoefficient) * Walls(appliance)), options.LiquidSurface?.SquareMeters);
         EquilibriumVessel receiver = stage.Cylinder!.Vessel;
         if (!model.HasLiquid)
         {
@@ -124,6 +124,6 @@ public static class PushPull
         return stage.Result(end, outcome, model.Read(stage.State), (findings, after) => PushPullFindings.Add(findings, appliance, stage, end));
     }
 
-    /// <summary>W/K on the walls of a cube of the appliance's volume.</summary>
-    private static double Typical(Appliance appliance) => FilmCoefficient * 6 * Math.Pow(appliance.InternalVolume.CubicMeters, 2.0 / 3);
+    /// <summary>Surface of a cube of the appliance's volume, m².</summary>
+    private static double Walls(Appliance appliance) => 6 * Math.Pow(appliance.InternalVolume.CubicMeters, 2.0 / 3);
 }

@@ -10,7 +10,7 @@ namespace Refrigerant.Recovery.Fluids.Helmholtz;
 /// </summary>
 /// <remarks>
 /// Every family but the non-analytic one separates into n·A(τ)·B(δ) with A and B powers and exponentials, whose derivatives are multiples of
-/// themselves. So an isotherm costs the n·A once (<see cref="Isotherm"/>), and every density on it only the B. Several fluids, or a fluid and a
+/// themselves. So an isotherm costs the n·A once (<see cref="Isotherm(double, Span{double})"/>), and every density on it only the B. Several fluids, or a fluid and a
 /// departure function, may be evaluated at one (τ, δ), each with its own isotherm.
 /// </remarks>
 internal sealed class ResidualHelmholtz
@@ -36,9 +36,11 @@ internal sealed class ResidualHelmholtz
     /// <summary>Fills the τ-dependent factors of all terms.</summary>
     /// <param name="tau">Inverse reduced temperature.</param>
     /// <param name="isotherm">At least <see cref="IsothermLength"/> doubles.</param>
-    public void Isotherm(double tau, Span<double> isotherm)
+    public void Isotherm(double tau, Span<double> isotherm) => Isotherm(tau, Math.Log(tau), isotherm);
+
+    /// <summary>The same with the logarithm of tau at hand.</summary>
+    public void Isotherm(double tau, double log, Span<double> isotherm)
     {
-        double log = Math.Log(tau);
 #if NET
         if (VectorTerms.IsSupported)
         {
@@ -61,13 +63,19 @@ internal sealed class ResidualHelmholtz
     /// <summary>Only δ·∂α/∂δ and δ²·∂²α/∂δ², for density iterations.</summary>
     /// <param name="tau">The τ of the isotherm.</param>
     /// <param name="delta">Reduced density, 0 or more.</param>
-    /// <param name="isotherm">As <see cref="Isotherm"/> filled it.</param>
+    /// <param name="isotherm">As <see cref="Isotherm(double, Span{double})"/> filled it.</param>
     /// <param name="d">δ·∂α/∂δ.</param>
     /// <param name="dd">δ²·∂²α/∂δ².</param>
     public void ByDensity(double tau, double delta, ReadOnlySpan<double> isotherm, out double d, out double dd)
     {
         Span<double> powers = stackalloc double[TermTable.HighestPower + 1];
         FillPowers(delta, powers.Slice(0, _table.Powers));
+        ByDensity(tau, delta, powers, isotherm, out d, out dd);
+    }
+
+    /// <summary>The same with the powers of delta at hand.</summary>
+    public void ByDensity(double tau, double delta, ReadOnlySpan<double> powers, ReadOnlySpan<double> isotherm, out double d, out double dd)
+    {
 #if NET
         if (VectorTerms.IsSupported)
         {
@@ -88,11 +96,17 @@ internal sealed class ResidualHelmholtz
     /// <summary>The value and all derivatives up to second order.</summary>
     /// <param name="tau">The τ of the isotherm.</param>
     /// <param name="delta">Reduced density, 0 or more.</param>
-    /// <param name="isotherm">As <see cref="Isotherm"/> filled it.</param>
+    /// <param name="isotherm">As <see cref="Isotherm(double, Span{double})"/> filled it.</param>
     public HelmholtzDerivatives At(double tau, double delta, ReadOnlySpan<double> isotherm)
     {
         Span<double> powers = stackalloc double[TermTable.HighestPower + 1];
         FillPowers(delta, powers.Slice(0, _table.Powers));
+        return At(tau, delta, powers, isotherm);
+    }
+
+    /// <summary>The same with the powers of delta at hand.</summary>
+    public HelmholtzDerivatives At(double tau, double delta, ReadOnlySpan<double> powers, ReadOnlySpan<double> isotherm)
+    {
         HelmholtzDerivatives sum =
 #if NET
             VectorTerms.IsSupported ? VectorTerms.At(_table, delta, powers, isotherm) :

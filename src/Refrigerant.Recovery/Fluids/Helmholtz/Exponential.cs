@@ -12,7 +12,7 @@ namespace Refrigerant.Recovery.Fluids.Helmholtz;
 /// </summary>
 /// <remarks>
 /// exp(x) = 2^k·exp(r) with k the integer nearest to x/ln 2 and |r| ≤ ln 2/2. There exp(r) = 1 + r + r²·q(r) with q interpolated in Chebyshev nodes,
-/// to 2e-17. The argument is taken as within ±700, where neither the result nor a product with it overflows.
+/// to 2e-17. A product t·ln τ may be given in two parts, so that its rounding does not show: equations of state add up large terms to small sums. The argument is taken as within ±700, where neither the result nor a product with it overflows.
 /// </remarks>
 internal static class Exponential
 {
@@ -38,17 +38,24 @@ internal static class Exponential
         Q8 = 2.7620138719733994e-07,
         Q9 = 2.5100424157005067e-08;
 
-    private const int Bias = 1023, FractionBits = 52;
+    private const int Bias = 1023, FractionBits = 52, LastDigits = 27;
+
+    /// <summary>The first digits of a number, so few that its products with numbers as short are exact.</summary>
+    public static double FirstDigits(double x) => BitConverter.Int64BitsToDouble(BitConverter.DoubleToInt64Bits(x) & ~((1L << LastDigits) - 1));
 
     /// <summary>exp(x).</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static double Of(double x)
+    public static double Of(double x) => Of(x, 0);
+
+    /// <summary>exp(x + small), where small is the last digits of x.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static double Of(double x, double small)
     {
         x = x > Largest ? Largest : x;
         x = x < -Largest ? -Largest : x;
         double shifted = (x * InverseLn2) + Shift;
         double k = shifted - Shift;
-        double r = (x - (k * Ln2High)) - (k * Ln2Low);
+        double r = (x - (k * Ln2High)) - ((k * Ln2Low) - small);
         double r2 = r * r;
         double r4 = r2 * r2;
         double q = ((Q0 + (Q1 * r)) + ((Q2 + (Q3 * r)) * r2)) + (r4 * (((Q4 + (Q5 * r)) + ((Q6 + (Q7 * r)) * r2)) + (r4 * (Q8 + (Q9 * r)))));
@@ -59,13 +66,17 @@ internal static class Exponential
 #if NET
     /// <summary>exp(x) of four numbers.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Vector256<double> Of(Vector256<double> x)
+    public static Vector256<double> Of(Vector256<double> x) => Of(x, Vector256<double>.Zero);
+
+    /// <summary>exp(x + small) of four numbers.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Vector256<double> Of(Vector256<double> x, Vector256<double> small)
     {
         x = Vector256.ConditionalSelect(Vector256.GreaterThan(x, Vector256.Create(Largest)), Vector256.Create(Largest), x);
         x = Vector256.ConditionalSelect(Vector256.LessThan(x, Vector256.Create(-Largest)), Vector256.Create(-Largest), x);
         Vector256<double> shifted = (x * Vector256.Create(InverseLn2)) + Vector256.Create(Shift);
         Vector256<double> k = shifted - Vector256.Create(Shift);
-        Vector256<double> r = (x - (k * Vector256.Create(Ln2High))) - (k * Vector256.Create(Ln2Low));
+        Vector256<double> r = (x - (k * Vector256.Create(Ln2High))) - ((k * Vector256.Create(Ln2Low)) - small);
         Vector256<double> r2 = r * r;
         Vector256<double> r4 = r2 * r2;
         Vector256<double> q = ((Vector256.Create(Q0) + (Vector256.Create(Q1) * r)) + ((Vector256.Create(Q2) + (Vector256.Create(Q3) * r)) * r2))

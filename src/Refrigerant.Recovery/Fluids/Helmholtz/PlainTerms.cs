@@ -17,10 +17,11 @@ internal static class PlainTerms
     [MethodImpl(Jit.Hot)]
     public static void Isotherm(TermTable table, double tau, double log, Span<double> isotherm)
     {
+        double first = Exponential.FirstDigits(log), rest = log - first;
         for (int i = 0; i < table.PowerEnd; i++)
         {
             double t = table.T[i];
-            isotherm[i] = table.N[i] * (t == 0 ? 1 : Exponential.Of(t * log));
+            isotherm[i] = table.N[i] * (t == 0 ? 1 : Exponential.Of(t * first, t * rest));
         }
 
         double twoTau = tau + tau, twoTau2 = twoTau * tau;
@@ -32,10 +33,10 @@ internal static class PlainTerms
             double t = table.T[i], beta = general.TauBeta[k];
             double y = tau - general.TauGamma[k];
             double by = beta * y;
-            double first = t - (by * twoTau);
-            isotherm[i] = table.N[i] * Exponential.Of((t * log) - (by * y));
-            isotherm[table.Length + k] = first;
-            isotherm[table.Length + length + k] = (first * first) - (t + (beta * twoTau2));
+            double slope = t - (by * twoTau);
+            isotherm[i] = table.N[i] * Exponential.Of((t * first) - (by * y), t * rest);
+            isotherm[table.Length + k] = slope;
+            isotherm[table.Length + length + k] = (slope * slope) - (t + (beta * twoTau2));
         }
     }
 

@@ -19,11 +19,13 @@ internal static class VectorTerms
     public static void Isotherm(TermTable table, double tau, double log, Span<double> isotherm)
     {
         ref double a = ref MemoryMarshal.GetReference(isotherm);
-        Vector256<double> logs = Vector256.Create(log);
+        double first = Exponential.FirstDigits(log);
+        Vector256<double> logs = Vector256.Create(first), rests = Vector256.Create(log - first);
         int i = 0;
         for (; i < table.PowerEnd; i += TermTable.Row)
         {
-            (Load(table.N, i) * Exponential.Of(Load(table.T, i) * logs)).StoreUnsafe(ref a, (nuint)i);
+            Vector256<double> t = Load(table.T, i);
+            (Load(table.N, i) * Exponential.Of(t * logs, t * rests)).StoreUnsafe(ref a, (nuint)i);
         }
 
         Vector256<double> taus = Vector256.Create(tau), twoTau = taus + taus, twoTau2 = twoTau * taus;
@@ -34,10 +36,10 @@ internal static class VectorTerms
             Vector256<double> t = Load(table.T, i), beta = Load(general.TauBeta, k);
             Vector256<double> y = taus - Load(general.TauGamma, k);
             Vector256<double> by = beta * y;
-            Vector256<double> first = t - (by * twoTau);
-            (Load(table.N, i) * Exponential.Of((t * logs) - (by * y))).StoreUnsafe(ref a, (nuint)i);
-            first.StoreUnsafe(ref a, (nuint)(table.Length + k));
-            ((first * first) - (t + (beta * twoTau2))).StoreUnsafe(ref a, (nuint)(table.Length + length + k));
+            Vector256<double> slope = t - (by * twoTau);
+            (Load(table.N, i) * Exponential.Of((t * logs) - (by * y), t * rests)).StoreUnsafe(ref a, (nuint)i);
+            slope.StoreUnsafe(ref a, (nuint)(table.Length + k));
+            ((slope * slope) - (t + (beta * twoTau2))).StoreUnsafe(ref a, (nuint)(table.Length + length + k));
         }
     }
 

@@ -24,17 +24,6 @@ internal sealed class PhaseSplit
     /// <summary>Phases whose densities and compositions differ by less than this are one.</summary>
     private const double SamePhase = 1e-6;
 
-    /// <summary>
-    /// Steps in which a liquid's isotherm is looked at beyond its density, and at least how far: loops are wider than the steps, and far beyond
-    /// the liquid some equations fail.
-    /// </summary>
-    private const double LoopStep = 1.055;
-
-    private const double Denser = 1.3;
-
-    /// <summary>Where a vapor's isotherm is looked at below its density.</summary>
-    private static readonly double[] Thinner = [0.9, 0.7, 0.4];
-
     private readonly int _n;
     private readonly double[] _overall;
     private readonly double[] _liquid;
@@ -89,38 +78,6 @@ internal sealed class PhaseSplit
 
     /// <summary>Amounts in the liquid, mol.</summary>
     public double[] LiquidAmounts => _liquid;
-
-    /// <summary>
-    /// Whether the liquid is on the branch that only rises from it, and the vapor on that which only rises to it: several published equations
-    /// have loops between the phases with a stretch that is stable by itself.
-    /// </summary>
-    /// <param name="reducedLiquid">A reduced density up to which a liquid's branch is looked at in any case: a little more than that of the liquids at hand.</param>
-    public bool IsOnOuterBranches(double reducedLiquid)
-    {
-        double densest = Math.Max(reducedLiquid * Liquid.ReducingDensity, Denser * Liquid.Rho);
-        double pressure = Liquid.Pressure;
-        for (double density = LoopStep * Liquid.Rho; density < densest; density *= LoopStep)
-        {
-            double next = Liquid.PressureAt(density, out double slope);
-            if (!(next > pressure) || !(slope > 0))
-            {
-                return false;
-            }
-
-            pressure = next;
-        }
-
-        foreach (double factor in Thinner)
-        {
-            _ = Vapor.PressureAt(factor * Vapor.Rho, out double slope);
-            if (!(slope > 0))
-            {
-                return false;
-            }
-        }
-
-        return true;
-    }
 
     /// <summary>Makes the whole larger or smaller by a volume: a forecast at constant pressure, vaporizing or condensing what fills it.</summary>
     public void Stretch(double volume)

@@ -56,6 +56,12 @@ internal sealed class TrackedVessel
     private TrackedContent? _anchor;
     private bool _isStarted;
 
+    /// <summary>
+    /// Whether a liquid counts as one phase even where it would itself split into two, as some do when cold: taken up where nothing else is found, and until the
+    /// liquid is stable again.
+    /// </summary>
+    private bool _oneLiquid;
+
     /// <param name="model">The blend whose components, in their order, the amounts are of.</param>
     /// <param name="start">What the vessel held last, where that is known: the start of the first solution.</param>
     public TrackedVessel(MixtureModel model, TrackedContent? start = null)
@@ -160,20 +166,34 @@ internal sealed class TrackedVessel
             _amounts[i] = _target[i] = Math.Max(amounts[i], Trace * total);
         }
 
-        bool isSolved = _isStarted && (TrySolve(goal, volume, given) || TryApproach(goal, volume, given));
+        bool isSolved = _isStarted && TryReach(goal, volume, given);
         if (!isSolved && _anchor is not null && TryResume(_anchor))
         {
             // The last solution may be that of a trial step gone astray.
             _target.CopyTo(_amounts, 0);
-            isSolved = TrySolve(goal, volume, given) || TryApproach(goal, volume, given);
+            isSolved = TryReach(goal, volume, given);
         }
 
-        if (!isSolved && !(TryStart(goal, volume, given, total) && (TrySolve(goal, volume, given) || TryApproach(goal, volume, given))))
+        if (!isSolved && !(TryStart(goal, volume, given, total) && TryReach(goal, volume, given)))
         {
             string what = goal == SplitGoal.TemperatureVolume ? "K" : "J";
             throw new ConvergenceException(
                 $"{_model.Designation}: no equilibrium found for {Require.Text(total)} mol in {Require.Text(volume)} m³ at {Require.Text(given)} {what}.", MostParts);
         }
+    }
+
+    private bool TryReach(SplitGoal goal, double volume, double given)
+    {
+        if (TrySolve(goal, volume, given) || TryApproach(goal, volume, given))
+        {
+            return true;
+        }
+
+        bool isTried = _oneLiquid;
+        _oneLiquid = true;
+        bool isSolved = !isTried && (TrySolve(goal, volume, given) || TryApproach(goal, volume, given));
+        _oneLiquid &= isSolved;
+        return isSolved;
     }
 
     /// <summary>From the last solution to the amounts in place.</summary>
@@ -235,7 +255,7 @@ internal sealed class TrackedVessel
 
     private bool TryTwoPhase(SplitGoal goal, double volume, double given)
     {
-        if (_split.Solve(goal, _amounts, given, volume) != SplitOutcome.TwoPhase || !_branches.Passes(_split) || !IsNear())
+        if (_split.Solve(goal, _amounts, given, volume, _oneLiquid) != SplitOutcome.TwoPhase || !AreReal() || !IsNear())
         {
             return false;
         }
@@ -243,6 +263,8 @@ internal sealed class TrackedVessel
         KeepTwoPhase(volume);
         return true;
     }
+
+    private bool AreReal() => _branches.IsLiquid(_split.Liquid) && _branches.IsVapor(_split.Vapor);
 
     /// <summary>Whether the solution follows from the last one: a small step does not take away much of the pressure.</summary>
     private bool IsNear()
@@ -293,6 +315,7 @@ internal sealed class TrackedVessel
         Vapor = Content(_split.Vapor, _split.VaporAmount, _split.VaporVolume);
         Energy = (_split.LiquidAmount * _split.Liquid.Energy) + (_split.VaporAmount * _split.Vapor.Energy);
         LiquidMargin = Liquid.Mass / (Liquid.Mass + Vapor.Mass);
+        _oneLiquid &= !_split.Liquid.IsLocallyStable();
     }
 
     private PhaseContent Content(MixturePhase phase, double amount, double volume)
@@ -336,7 +359,13 @@ internal sealed class TrackedVessel
             excess = _trial.Find(phase, _trialAmounts, !isLiquid, _branches.ReducedLiquid(phase.T));
         }
 
-        bool stable = phase.Pressure > 0 && phase.IsLocallyStable();
+        if (excess > LeastExcess && !(isLiquid ? _branches.IsVapor(_trial.Phase) : _branches.IsLiquid(_trial.Phase)))
+        {
+            _trial.Forget();
+            excess = -1;
+        }
+
+        bool stable = phase.Pressure > 0 && (isLiquid && _oneLiquid ? phase.Stiffness > 0 : phase.IsLocallyStable()) && (isLiquid ? _branches.IsLiquid(phase) : _branches.IsVapor(phase));
         if ((excess > LeastExcess || !stable) && TrySplitFromSingle(goal, volume, given, isLiquid))
         {
             return true;
@@ -365,6 +394,7 @@ internal sealed class TrackedVessel
         Liquid = isLiquid ? content : default;
         Vapor = isLiquid ? default : content;
         LiquidMargin = isLiquid ? 1 : Math.Min(-LeastMargin, excess);
+        _oneLiquid &= isLiquid && !phase.IsLocallyStable();
     }
 
     /// <summary>Starts from the single phase with a little of the trial phase, of which there is more and more.</summary>
@@ -391,7 +421,7 @@ internal sealed class TrackedVessel
             _split.Temperature = _single.Phase.T;
             _split.LiquidVolume = isLiquid ? volume - newVolume : newVolume;
             _split.VaporVolume = volume - _split.LiquidVolume;
-            if (_split.Solve(goal, _amounts, given, volume) == SplitOutcome.TwoPhase && _branches.Passes(_split))
+            if (_split.Solve(goal, _amounts, given, volume, _oneLiquid) == SplitOutcome.TwoPhase && AreReal())
             {
                 KeepTwoPhase(volume);
                 return true;

@@ -14,16 +14,16 @@ internal sealed class ResidualLayout
     {
         Collect(terms);
         _terms.Sort(Compare);
-        int[] counts = new int[3];
-        int highest = 0, exponentials = 0, inRows = 0;
-        for (int k = 0; k < _terms.Count; k++)
+        int[] lengths = new int[3];
+        int highest = 0, exponentials = 0;
+        foreach ((int first, int count) in Groups())
         {
-            Term term = _terms[k];
-            bool isNew = term.Kind == TermKind.Power && StartsExponential(k);
-            exponentials += isNew ? 1 : 0;
-            inRows = isNew ? TermTable.Filled(inRows) : inRows;
-            inRows += term.Kind == TermKind.Power ? 1 : 0;
-            counts[(int)term.Kind]++;
+            lengths[(int)_terms[first].Kind] += TermTable.Filled(count);
+            exponentials += _terms[first].Kind == TermKind.Power ? 1 : 0;
+        }
+
+        foreach (Term term in _terms)
+        {
             highest = Math.Max(highest, Math.Max(term.D, term.L));
         }
 
@@ -32,27 +32,31 @@ internal sealed class ResidualLayout
             throw new ArgumentException($"At most {TermTable.MostExponentials} different exponentials of a power of the density; there are {exponentials}.", nameof(terms));
         }
 
-        int polynomialEnd = TermTable.Filled(counts[0]);
-        int powerEnd = polynomialEnd + TermTable.Filled(inRows);
-        Table = new TermTable(polynomialEnd, powerEnd, powerEnd + TermTable.Filled(counts[2]), exponentials, highest);
+        int powerEnd = lengths[0] + lengths[1];
+        Table = new TermTable(lengths[0], powerEnd, powerEnd + lengths[2], exponentials, highest);
         var special = new List<SpecialTerm>();
-        int[] next = [0, polynomialEnd, powerEnd];
-        int exponential = -1;
-        for (int k = 0; k < _terms.Count; k++)
+        int start = 0, exponential = -1;
+        foreach ((int first, int count) in Groups())
         {
-            Term term = _terms[k];
-            if (term.Kind == TermKind.Power && StartsExponential(k))
+            if (_terms[first].Kind == TermKind.Power)
             {
-                next[1] = TermTable.Filled(next[1]);
-                Table.Exponentials.Store(++exponential, term.G, term.L);
+                Table.Exponentials.Store(++exponential, _terms[first].G, _terms[first].L);
             }
 
-            int i = next[(int)term.Kind]++;
-            Store(i, term, exponential);
-            if (term.Factor.Kind is TauFactorKind.DoubleExponential or TauFactorKind.GaoB)
+            // Column by column, so that terms of like powers, which are large and cancel, are added to each other first.
+            int rows = TermTable.Filled(count) / TermTable.Row;
+            for (int k = 0; k < count; k++)
             {
-                special.Add(new SpecialTerm(i, term.N, term.Factor));
+                Term term = _terms[first + k];
+                int i = start + ((k % rows) * TermTable.Row) + (k / rows);
+                Store(i, term, exponential);
+                if (term.Factor.Kind is TauFactorKind.DoubleExponential or TauFactorKind.GaoB)
+                {
+                    special.Add(new SpecialTerm(i, term.N, term.Factor));
+                }
             }
+
+            start += rows * TermTable.Row;
         }
 
         Special = [.. special];
@@ -129,8 +133,24 @@ internal sealed class ResidualLayout
         _terms.Add(new Term(_terms.Count, kind, n, factor, Whole(d), Whole(l), g, eta, epsilon, beta, gamma));
     }
 
-    private bool StartsExponential(int k) =>
-        k == 0 || _terms[k - 1].Kind != TermKind.Power || _terms[k].L != _terms[k - 1].L || _terms[k].G != _terms[k - 1].G;
+    /// <summary>The sorted terms in groups that fill rows of their own: by kind, and by g and l where these make the exponential.</summary>
+    private List<(int First, int Count)> Groups()
+    {
+        var groups = new List<(int First, int Count)>();
+        int first = 0;
+        for (int k = 1; k <= _terms.Count; k++)
+        {
+            if (k == _terms.Count
+                || _terms[k].Kind != _terms[first].Kind
+                || (_terms[k].Kind == TermKind.Power && (_terms[k].L != _terms[first].L || _terms[k].G != _terms[first].G)))
+            {
+                groups.Add((first, k - first));
+                first = k;
+            }
+        }
+
+        return groups;
+    }
 
     private void Store(int i, in Term term, int exponential)
     {

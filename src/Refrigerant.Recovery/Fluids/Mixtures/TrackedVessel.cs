@@ -34,6 +34,12 @@ internal sealed class TrackedVessel
     /// <summary>Excess of a trial phase from which it forms, and beyond which a single phase cannot stand for both.</summary>
     private const double LeastExcess = 1e-9, LargestExcess = 1e-4;
 
+    /// <summary>
+    /// A phase with less than this share of the whole does not count: more than what an excess below <see cref="LeastExcess"/> would make, so that a phase is
+    /// there or not whatever the last solution was.
+    /// </summary>
+    private const double LeastShare = 1e-8;
+
     /// <summary>A way gone in parts: how many at most, the first and the least of them.</summary>
     private const int MostParts = 60;
 
@@ -264,7 +270,11 @@ internal sealed class TrackedVessel
         return true;
     }
 
-    private bool AreReal() => _branches.IsLiquid(_split.Liquid) && _branches.IsVapor(_split.Vapor);
+    /// <summary>Whether both phases of a solution count, and are phases.</summary>
+    private bool AreReal() =>
+        Math.Min(_split.LiquidAmount, _split.VaporAmount) > LeastShare * (_split.LiquidAmount + _split.VaporAmount)
+        && _branches.IsLiquid(_split.Liquid)
+        && _branches.IsVapor(_split.Vapor);
 
     /// <summary>Whether the solution follows from the last one: a small step does not take away much of the pressure.</summary>
     private bool IsNear()

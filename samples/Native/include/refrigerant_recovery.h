@@ -53,7 +53,7 @@ typedef int32_t rr_fluid;
 
 /*
  * Finds a refrigerant by designation: "R-134a", "r410a". The same one has the same handle. The first call for a refrigerant builds its
- * tables and takes some milliseconds (some hundred for a blend); make it before the control loop starts. Allocates.
+ * tables and takes up to some tens of milliseconds; make it before the control loop starts. Allocates.
  */
 rr_status rr_fluid_get(const char *designation, rr_fluid *fluid);
 

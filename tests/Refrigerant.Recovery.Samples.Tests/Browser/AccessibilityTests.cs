@@ -11,8 +11,6 @@ namespace Refrigerant.Recovery.Samples.Tests.Browser;
 [Collection(BrowserCollection.Name)]
 public class AccessibilityTests(Chromium browser)
 {
-    private static readonly string Axe = Repository.At("tests", "Refrigerant.Recovery.Samples.Tests", "Browser", "node_modules", "axe-core", "axe.min.js");
-
     public static TheoryData<string, int> Pages()
     {
         TheoryData<string, int> pages = [];
@@ -25,16 +23,15 @@ public class AccessibilityTests(Chromium browser)
         return pages;
     }
 
-    [BrowserTheory]
+    [AxeTheory]
     [MemberData(nameof(Pages))]
     public void IsForEveryone(string page, int width)
     {
-        Assert.True(File.Exists(Axe), "axe-core is missing: run npm ci in " + Repository.At("tests", "Refrigerant.Recovery.Samples.Tests", "Browser"));
         browser.Width(width);
         browser.Open($"?page={page}");
         browser.Picture($"{page}-{width}");
 
-        browser.Script(File.ReadAllText(Axe));
+        browser.Script(File.ReadAllText(AxeTheoryAttribute.Axe));
         var violations = (ReadOnlyCollection<object>)browser.Driver.ExecuteAsyncScript(
             "const done = arguments[0]; axe.run().then(r => done(r.violations.map(v => v.id + ': ' + v.help + ' ' + v.nodes.map(n => n.target).join(' '))));")!;
         Assert.Empty(violations);

@@ -26,7 +26,7 @@ internal static unsafe class Text
     /// <summary>Writes a first line and a line for each finding that asks for attention; returns how many of those there are.</summary>
     public static int WriteWithCautions(string first, IEnumerable<Finding> findings, byte* buffer, int size)
     {
-        string[] cautions = [.. findings.Where(finding => finding.Severity >= Severity.Caution).Select(finding => finding.Message)];
+        string[] cautions = [.. findings.Where(finding => finding.Severity >= Severity.Caution).Select(finding => finding.ToText(DisplayUnits.International))];
         Write(string.Join('\n', [first, .. cautions]), buffer, size);
         return cautions.Length;
     }

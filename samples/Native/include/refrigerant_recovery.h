@@ -1,7 +1,7 @@
 /*
  * Refrigerant.Recovery for programs that are not .NET: refrigerant properties, how full a cylinder may be, the level to pull down to.
  *
- * Units     SI throughout: K, Pa, kg, m3, s, J, W. Pressures are absolute unless the name says gauge.
+ * Units     SI throughout: K, Pa, kg, m3, s, J, W. Pressures are absolute unless the name says gauge. Text has SI units too.
  * Results   Every function returns an rr_status and writes through its pointers only where that is RR_OK.
  *           rr_error_text() says in words what the last failed call of this thread objected to: the value and the range it may have.
  *           No exception and no NaN crosses this border.

@@ -3,6 +3,7 @@ using System.Linq;
 using OpenQA.Selenium;
 using Refrigerant.Recovery.Cylinders;
 using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Planning;
@@ -125,7 +126,7 @@ public class AnswerTests(Chromium browser)
         browser.Shows("time", TimeSpan.FromSeconds(Math.Round(plan.TotalDuration.Seconds)).ToString(@"h\:mm\:ss", null));
         browser.Shows("recovered", Text($"{plan.Ledger.InCylinders.Kilograms:F2} kg"));
         Assert.Equal(plan.Stages.Count, browser.All("#stages tbody tr").Count);
-        Assert.All(plan.Findings.Concat(plan.Cautions), finding => Assert.Contains(finding.Message, browser.Find(".answer").Text));
+        Assert.All(plan.Findings.Concat(plan.Cautions), finding => Assert.Contains(finding.ToText(DisplayUnits.International), browser.Find(".answer").Text));
         Assert.NotEmpty(browser.All("svg polyline"));
     }
 
@@ -166,7 +167,7 @@ public class AnswerTests(Chromium browser)
         Assert.Contains("Water capacity", browser.Find(".problem").Text);
 
         browser.Type("wc", "-5");
-        browser.Until(() => browser.Find(".problem").Text.Contains("WaterCapacity is -2.26796", StringComparison.Ordinal), "the library's words");
+        browser.Until(() => browser.Find(".problem").Text.Contains("WaterCapacity is -2.268", StringComparison.Ordinal), "the library's words");
         browser.Type("wc", "50");
         browser.Until(() => browser.All(".problem").Count == 0, "an answer");
     }

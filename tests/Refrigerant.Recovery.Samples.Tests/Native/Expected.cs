@@ -70,5 +70,5 @@ internal static class Expected
         (name, new[] { s.Temperature, s.Pressure, s.Density, s.Enthalpy, s.Entropy, s.VaporFraction, (double)s.Phase });
 
     private static IEnumerable<string> Attention(IEnumerable<Finding> findings) =>
-        findings.Where(finding => finding.Severity >= Severity.Caution).Select(finding => finding.Message);
+        findings.Where(finding => finding.Severity >= Severity.Caution).Select(finding => finding.ToText(DisplayUnits.International));
 }

@@ -8,23 +8,24 @@ namespace Refrigerant.Recovery.Flow;
 /// <summary>Specific volume of liquid that flashes along an isenthalp, and ∫ρ·dp along it, from a table that grows with the enthalpies asked for.</summary>
 /// <remarks>
 /// Two phases in equilibrium at constant enthalpy h, from the bubble pressure p_b(h) down: s = ln(p_b/p), τ = ln(1 + s/ε). ln v is a smooth
-/// function of τ (v rises from that of liquid about as 1 + s/ε), a Chebyshev series at each of some enthalpies on a grid, interpolated between six of
-/// them; above p_b liquid, ln v a parabola in p. Interpolated to 1e-8 (tests). Not thread-safe: one for each simulation.
+/// function of τ (v rises from that of liquid about as 1 + s/ε), a Chebyshev series at each of some enthalpies on a grid, interpolated between eight of
+/// them; above p_b liquid, ln v a cubic in p. Interpolated to 1e-8
+/// up to 0.9 of the critical temperature, to 1e-5 up to 0.95 (tests). Not thread-safe: one for each simulation.
 /// </remarks>
 internal sealed class FlashTable
 {
     /// <summary>Nodes in τ.</summary>
-    private const int Nodes = 24;
+    private const int Nodes = 28;
 
-    /// <summary>ε: about v over dv/ds at the bubble point.</summary>
-    private const double Stretch = 0.05;
+    /// <summary>ε: about v over dv/ds at the bubble point of a refrigerant of low pressure, where it is least.</summary>
+    private const double Stretch = 0.01;
 
     /// <summary>The table goes down to e^−4 of the bubble pressure where the equation does.</summary>
     private const double Deepest = 4;
 
     /// <summary>Distance of enthalpies in the table, J/kg, and how many lie around the one asked for.</summary>
-    private const double Spacing = 8000;
-    private const int Around = 6;
+    private const double Spacing = 5000;
+    private const int Around = 8;
 
     /// <summary>Liquid in the table up to this many times the bubble pressure.</summary>
     private const double LiquidUpTo = 1.5;
@@ -42,6 +43,7 @@ internal sealed class FlashTable
     private double _half;
     private double _liquidLinear;
     private double _liquidSquare;
+    private double _liquidCube;
     private double _atBubble;
     private double _enthalpy = double.NaN;
 
@@ -100,6 +102,7 @@ internal sealed class FlashTable
         double logPressure = 0;
         double linear = 0;
         double square = 0;
+        double cube = 0;
         double bubble = 0;
         Array.Clear(_logarithm, 0, Nodes);
         Weigh(place - first);
@@ -111,6 +114,7 @@ internal sealed class FlashTable
             bubble += w * row.LogVolume;
             linear += w * row.Linear;
             square += w * row.Square;
+            cube += w * row.Cube;
             for (int i = 0; i < Nodes; i++)
             {
                 _logarithm[i] += w * row.Logarithms[i];
@@ -121,6 +125,7 @@ internal sealed class FlashTable
         _atBubble = bubble;
         _liquidLinear = linear;
         _liquidSquare = square;
+        _liquidCube = cube;
         Fit();
         _enthalpy = enthalpy;
     }
@@ -145,7 +150,7 @@ internal sealed class FlashTable
     public double LiquidLogVolume(double pressure)
     {
         double z = (pressure / BubblePressure) - 1;
-        return _atBubble + (z * (_liquidLinear + (z * _liquidSquare)));
+        return _atBubble + (z * (_liquidLinear + (z * (_liquidSquare + (z * _liquidCube)))));
     }
 
     /// <summary>∫ρ·dp of liquid from the bubble pressure up to a pressure, by Simpson's rule over a nearly constant density.</summary>
@@ -227,10 +232,14 @@ internal sealed class FlashTable
 
         double atBubble = -Math.Log(start.Density);
         const double Full = LiquidUpTo - 1;
-        double middle = -Math.Log(_model.StateAtEnthalpy((1 + (0.5 * Full)) * start.Pressure, enthalpy).Density) - atBubble;
-        double end = -Math.Log(_model.StateAtEnthalpy((1 + Full) * start.Pressure, enthalpy).Density) - atBubble;
-        double square = ((2 * end) - (4 * middle)) / (Full * Full);
-        return new Row(Math.Log(start.Pressure), atBubble, (end / Full) - (square * Full), square, values);
+        double Liquid(double share) => -Math.Log(_model.StateAtEnthalpy((1 + (share * Full)) * start.Pressure, enthalpy).Density) - atBubble;
+        double third = Liquid(1.0 / 3);
+        double twoThirds = Liquid(2.0 / 3);
+        double end = Liquid(1);
+        double linear = (9 * third) - (4.5 * twoThirds) + end;
+        double square = (-22.5 * third) + (18 * twoThirds) - (4.5 * end);
+        double cube = (13.5 * third) - (13.5 * twoThirds) + (4.5 * end);
+        return new Row(Math.Log(start.Pressure), atBubble, linear / Full, square / (Full * Full), cube / (Full * Full * Full), values);
     }
 
     /// <summary>Series of ln v, of its slope, and of ∫ρ·dp = ∫ p·e^τ·ε/v·dτ.</summary>
@@ -300,7 +309,7 @@ internal sealed class FlashTable
         return coefficients[0] + (x * b1) - b2;
     }
 
-    private sealed class Row(double logPressure, double logVolume, double linear, double square, double[] logarithms)
+    private sealed class Row(double logPressure, double logVolume, double linear, double square, double cube, double[] logarithms)
     {
         public double LogPressure { get; } = logPressure;
 
@@ -309,6 +318,8 @@ internal sealed class FlashTable
         public double Linear { get; } = linear;
 
         public double Square { get; } = square;
+
+        public double Cube { get; } = cube;
 
         public double[] Logarithms { get; } = logarithms;
     }

@@ -1,4 +1,3 @@
-using System;
 using Refrigerant.Recovery.Equipment;
 using Xunit;
 using Xunit.Abstractions;

@@ -13,6 +13,9 @@ internal struct WarmRoot
     /// <summary>The same for a step with the slope of an earlier solution.</summary>
     private const double LastOldStep = 1e-10;
 
+    /// <summary>A value that a change of x by this share would make is rounding: its sign says nothing.</summary>
+    private const double Rounding = 2e-15;
+
     /// <summary>Accuracy of the root where the secant does not get there, relative to the upper end of the bracket.</summary>
     private const double Tolerance = 1e-14;
 
@@ -59,6 +62,12 @@ internal struct WarmRoot
             }
 
             double slope = i == 0 ? _slope : (value - previousValue) / (x - previousX);
+            if (Math.Abs(value) <= Rounding * slope * x)
+            {
+                _guess = x;
+                return x;
+            }
+
             double next = x - (value / slope);
             if (!(next > lower && next < upper))
             {

@@ -18,6 +18,7 @@ foreach (var file in PublicApi)
 }
 
 var documentation = System.Xml.Linq.XDocument.Load(DocumentationFile, System.Xml.Linq.LoadOptions.PreserveWhitespace);
+var removed = 0;
 foreach (var member in new System.Collections.Generic.List<System.Xml.Linq.XElement>(documentation.Descendants("member")))
 {
     var id = ((string)member.Attribute("name")).Substring(2);
@@ -39,10 +40,16 @@ foreach (var member in new System.Collections.Generic.List<System.Xml.Linq.XElem
         }
 
         member.Remove();
+        removed++;
     }
 }
 
-using (var writer = new System.IO.StreamWriter(DocumentationFile, false, new System.Text.UTF8Encoding(false)))
+if (removed > 0)
 {
-    documentation.Save(writer, System.Xml.Linq.SaveOptions.DisableFormatting);
+    // The whole stays beside the compiler's output, for the descriptions in the schemas.
+    System.IO.File.Copy(DocumentationFile, System.IO.Path.ChangeExtension(DocumentationFile, ".all.xml"), true);
+    using (var writer = new System.IO.StreamWriter(DocumentationFile, false, new System.Text.UTF8Encoding(false)))
+    {
+        documentation.Save(writer, System.Xml.Linq.SaveOptions.DisableFormatting);
+    }
 }

@@ -10,6 +10,11 @@ namespace Refrigerant.Recovery.Records;
 [JsonNumberHandling(JsonNumberHandling.Strict)]
 public sealed record FindingEntry
 {
+    /// <summary>Its stable code, such as "cylinder-over-limit"; "other" for one that has none.</summary>
+    /// <exception cref="ArgumentNullException">Null.</exception>
+    [JsonPropertyName("code")]
+    public string Code { get; init => field = Require.NotNull(value, nameof(Code)); } = FindingCodes.Other.Id;
+
     /// <summary>How much it weighs.</summary>
     [JsonPropertyName("severity")]
     [JsonConverter(typeof(JsonStringEnumConverter<Severity>))]
@@ -32,6 +37,7 @@ public sealed record FindingEntry
 
     internal static FindingEntry From(Finding finding) => new()
     {
+        Code = finding.Code,
         Severity = finding.Severity,
         Subject = finding.Subject,
         Message = finding.Message,

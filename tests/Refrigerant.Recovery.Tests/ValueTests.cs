@@ -70,7 +70,7 @@ public class ValueTests
             .. (from value in Walk()
                 from property in Lists(value.GetType())
                 let list = property.GetValue(value)
-                where list is Array { Length: > 0 } or IList { IsReadOnly: false } or IDictionary { IsReadOnly: false } or ICollection<string> { IsReadOnly: false }
+                where list is Array { Length: > 0 } or (IList { IsReadOnly: false } and not Array) or IDictionary { IsReadOnly: false }
                 where !IsPending(value.GetType())
                 select $"{value.GetType().Name}.{property.Name} is a {list.GetType().Name}").Distinct(),
         ];

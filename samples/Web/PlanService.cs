@@ -5,6 +5,7 @@ using System.Linq;
 using System.Threading;
 using System.Threading.Tasks;
 using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.DependencyInjection;
 using Refrigerant.Recovery.Fluids;
@@ -28,7 +29,10 @@ public static class PlanService
         builder.Services.AddProblemDetails();
         builder.WebHost.ConfigureKestrel(server => server.Limits.MaxRequestBodySize = LongestJob);
         WebApplication app = builder.Build();
-        app.UseExceptionHandler();
+        app.UseExceptionHandler(new ExceptionHandlerOptions
+        {
+            StatusCodeSelector = e => e is BadHttpRequestException bad ? bad.StatusCode : StatusCodes.Status500InternalServerError,
+        });
         #region endpoint
         app.MapPost("/plans", async (HttpRequest request, bool? course, CancellationToken cancellation) =>
         {

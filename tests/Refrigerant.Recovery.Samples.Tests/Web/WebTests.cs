@@ -14,7 +14,7 @@ using Refrigerant.Recovery.Records;
 using Refrigerant.Recovery.Samples.Web;
 using Xunit;
 
-namespace Refrigerant.Recovery.Samples.Tests;
+namespace Refrigerant.Recovery.Samples.Tests.Web;
 
 /// <summary>The web sample on a free port of the loopback address.</summary>
 public sealed class WebTests : IAsyncLifetime

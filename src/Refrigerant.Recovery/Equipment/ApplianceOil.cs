@@ -1,4 +1,5 @@
 using System;
+using System.Diagnostics.CodeAnalysis;
 using Refrigerant.Recovery.Numerics;
 using UnitsNet;
 using UnitsNet.Units;
@@ -8,6 +9,39 @@ namespace Refrigerant.Recovery.Equipment;
 /// <summary>The oil in an appliance or a machine: what it holds back of the refrigerant, and how it gives it off; estimates. Immutable.</summary>
 public sealed record ApplianceOil
 {
+    /// <summary>For an initializer.</summary>
+    public ApplianceOil()
+    {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="mass">See <see cref="Mass"/>.</param>
+    /// <param name="kind">See <see cref="Kind"/>.</param>
+    /// <param name="molarMass">See <see cref="MolarMass"/>.</param>
+    /// <param name="refrigerantFraction">See <see cref="RefrigerantFraction"/>.</param>
+    /// <param name="solubilityFactor">See <see cref="SolubilityFactor"/>.</param>
+    /// <param name="foamingTime">See <see cref="FoamingTime"/>.</param>
+    /// <param name="diffusionTime">See <see cref="DiffusionTime"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    [SetsRequiredMembers]
+    public ApplianceOil(
+        Mass mass,
+        OilKind kind,
+        MolarMass? molarMass = null,
+        Ratio? refrigerantFraction = null,
+        double? solubilityFactor = null,
+        Duration? foamingTime = null,
+        Duration? diffusionTime = null)
+    {
+        Mass = mass;
+        Kind = kind;
+        MolarMass = molarMass ?? MolarMass;
+        RefrigerantFraction = refrigerantFraction ?? RefrigerantFraction;
+        SolubilityFactor = solubilityFactor;
+        FoamingTime = foamingTime ?? FoamingTime;
+        DiffusionTime = diffusionTime ?? DiffusionTime;
+    }
+
     /// <summary>Mass of the oil without refrigerant, 0 to 1000 t.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
     public required Mass Mass
@@ -113,4 +147,7 @@ public sealed record ApplianceOil
 
     /// <summary>Refrigerant dissolved at the start, kg.</summary>
     internal double DissolvedAtStart => Mass.Kilograms * RefrigerantFraction.DecimalFractions / (1 - RefrigerantFraction.DecimalFractions);
+
+    /// <summary>Mass and family.</summary>
+    public override string ToString() => $"{Require.Text(Mass.Kilograms)} kg of {Kind} oil";
 }

@@ -115,4 +115,7 @@ public sealed record Fitting
         Fitting valve = FromFlowCoefficient("access valve", CoreFlowCoefficient);
         return new Fitting("access valve with core", valve.Resistance, valve.FlowArea, isCore: true);
     }
+
+    /// <summary>The name.</summary>
+    public override string ToString() => Name;
 }

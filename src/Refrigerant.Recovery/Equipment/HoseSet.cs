@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Diagnostics.CodeAnalysis;
 using Refrigerant.Recovery.Numerics;
 using UnitsNet;
 using UnitsNet.Units;
@@ -14,6 +15,27 @@ public sealed record HoseSet
 
     /// <summary>Still air and radiation around a hose, with the wall's own resistance, W/(m²·K): common practice, no source.</summary>
     private const double AirCoefficient = 8;
+
+    /// <summary>For an initializer.</summary>
+    public HoseSet()
+    {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="vaporSide">See <see cref="VaporSide"/>.</param>
+    /// <param name="liquidSide">See <see cref="LiquidSide"/>.</param>
+    /// <param name="discharge">See <see cref="Discharge"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    [SetsRequiredMembers]
+    public HoseSet(
+        IReadOnlyList<Hose> vaporSide,
+        IReadOnlyList<Hose>? liquidSide = null,
+        IReadOnlyList<Hose>? discharge = null)
+    {
+        VaporSide = vaporSide;
+        LiquidSide = liquidSide ?? LiquidSide;
+        Discharge = discharge ?? Discharge;
+    }
 
     /// <summary>From the appliance's vapor port to the machine's inlet; at least one. In push-pull the machine blows through them.</summary>
     /// <exception cref="ArgumentNullException">The list or one of its members is null.</exception>
@@ -42,7 +64,7 @@ public sealed record HoseSet
         init => field = Require.Copy(value, nameof(SecondVaporSide));
     }
 
-    = Array.Empty<Hose>();
+    = new ValueList<Hose>([]);
 
     /// <summary>From the appliance's liquid port to the cylinder, as push-pull uses it; none by default.</summary>
     /// <exception cref="ArgumentNullException">The list or one of its members is null.</exception>
@@ -52,7 +74,7 @@ public sealed record HoseSet
         init => field = Require.Copy(value, nameof(LiquidSide));
     }
 
-    = Array.Empty<Hose>();
+    = new ValueList<Hose>([]);
 
     /// <summary>From the machine's outlet to the cylinder; none by default. It counts for volume only.</summary>
     /// <exception cref="ArgumentNullException">The list or one of its members is null.</exception>
@@ -62,7 +84,7 @@ public sealed record HoseSet
         init => field = Require.Copy(value, nameof(Discharge));
     }
 
-    = Array.Empty<Hose>();
+    = new ValueList<Hose>([]);
 
     /// <summary>Internal volume of all hoses.</summary>
     public Volume InternalVolume => new(VolumeOf(VaporSide) + VolumeOf(SecondVaporSide) + VolumeOf(LiquidSide) + VolumeOf(Discharge), VolumeUnit.CubicMeter);
@@ -90,4 +112,9 @@ public sealed record HoseSet
 
         return volume;
     }
+
+    /// <summary>The hoses of each side.</summary>
+    public override string ToString() => $"vapor side: {Text(VaporSide)}; liquid side: {Text(LiquidSide)}; discharge: {Text(Discharge)}";
+
+    private static string Text(IReadOnlyList<Hose> hoses) => hoses.Count == 0 ? "none" : string.Join(", ", hoses);
 }

@@ -10,7 +10,7 @@ namespace Refrigerant.Recovery.Flow;
 /// Two phases in equilibrium at constant enthalpy h, from the bubble pressure p_b(h) down: s = ln(p_b/p), τ = ln(1 + s/ε). ln v is a smooth
 /// function of τ (v rises from that of liquid about as 1 + s/ε), a Chebyshev series at each of some enthalpies on a grid, interpolated between eight of
 /// them; above p_b liquid, ln v a cubic in p. Interpolated to 1e-8
-/// up to 0.9 of the critical temperature, to 1e-5 up to 0.95 (tests). Not thread-safe: one for each simulation.
+/// up to 0.85 of the critical temperature, to 1e-5 up to 0.95 (tests). Not thread-safe: one for each simulation.
 /// </remarks>
 internal sealed class FlashTable
 {

@@ -143,7 +143,7 @@ public class FlashingLineTests(ITestOutputHelper output)
                 {
                     double expected = model.StateAtEnthalpy(pressure, bubble.Enthalpy).Density;
                     double error = Math.Abs((table.Density(pressure) / expected) - 1);
-                    worst = bubble.Temperature < 0.9 * model.CriticalTemperature ? Math.Max(worst, error) : worst;
+                    worst = bubble.Temperature < 0.85 * model.CriticalTemperature ? Math.Max(worst, error) : worst;
                     near = Math.Max(near, error);
                 }
             }

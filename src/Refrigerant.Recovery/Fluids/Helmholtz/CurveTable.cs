@@ -90,6 +90,24 @@ internal sealed class CurveTable
         EvaluatePlain(ref c, u, out values);
     }
 
+    /// <summary>The first four curves in a piece.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public void EvaluateFirst(int piece, double x, out CurveValues values)
+    {
+#if NET
+        if (VectorTerms.IsSupported)
+        {
+            ref double c = ref MemoryMarshal.GetReference(_data.AsSpan(piece * Stride, Stride));
+            double u = (x - Unsafe.Add(ref c, Stride - 2)) * Unsafe.Add(ref c, Stride - 1);
+            double u2 = u * u;
+            values = default;
+            Half(ref c, Vector256.Create(u), Vector256.Create(u2), Vector256.Create(u2 * u2)).StoreUnsafe(ref values.First);
+            return;
+        }
+#endif
+        EvaluatePlain(piece, x, out values);
+    }
+
     /// <summary>The slopes of all curves in a piece.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void Slopes(int piece, double x, out CurveValues slopes)

@@ -33,10 +33,11 @@ internal sealed class BoundaryCurve
 
     /// <param name="isLiquid">Whether the bulk is liquid: the bubble curve.</param>
     /// <param name="criticalTemperature">K.</param>
+    /// <param name="minimumTemperature">Lower end, K: that of the last piece.</param>
     /// <param name="ends">Ends of the pieces in x, ascending: one more than there are pieces.</param>
     /// <param name="values">For every piece and value, in the Chebyshev nodes.</param>
     /// <param name="splits">The same for the incipient phase: ln K of every component, then its molar density.</param>
-    public BoundaryCurve(bool isLiquid, double criticalTemperature, double[] ends, double[] values, double[] splits)
+    public BoundaryCurve(bool isLiquid, double criticalTemperature, double minimumTemperature, double[] ends, double[] values, double[] splits)
     {
         _isLiquid = isLiquid;
         _criticalTemperature = criticalTemperature;
@@ -45,7 +46,7 @@ internal sealed class BoundaryCurve
         _splitValues = splits.Length / (_pieces * Order);
         _coefficients = Interleave(values, Values);
         _splitCoefficients = Interleave(splits, _splitValues);
-        MinimumTemperature = TemperatureAt(ends[_pieces]);
+        MinimumTemperature = minimumTemperature;
         MaximumTemperature = TemperatureAt(ends[0]);
         _logPressures = new double[ends.Length];
         for (int i = 0; i < ends.Length; i++)

@@ -92,5 +92,5 @@ internal static class PhaseEquilibrium
     private static double Limit(double step) => Math.Max(-LargestStep, Math.Min(LargestStep, step));
 
     /// <summary>Where the isotherm is flat, rounding of the pressure keeps the density from settling any closer.</summary>
-    private static double RoundingFloor(double slopeL, double slopeV) => 3e-13 / Math.Min(slopeL, slopeV);
+    private static double RoundingFloor(double slopeL, double slopeV) => 1e-13 / Math.Min(slopeL, slopeV);
 }

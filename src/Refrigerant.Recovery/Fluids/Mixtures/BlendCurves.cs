@@ -15,11 +15,15 @@ internal sealed class BlendCurves
         Bubble = bubble;
         Dew = dew;
         TwoPhaseLimit = twoPhaseLimit;
+        Saturation = new BlendSaturation(bubble, dew);
     }
 
     public BoundaryCurve Bubble { get; }
 
     public BoundaryCurve Dew { get; }
+
+    /// <summary>Both curves for looking up.</summary>
+    public BlendSaturation Saturation { get; }
 
     public double MinimumTemperature => Bubble.MinimumTemperature;
 

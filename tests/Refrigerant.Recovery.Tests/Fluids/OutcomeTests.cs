@@ -1,5 +1,4 @@
 using System;
-using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Fluids.Helmholtz;
 using Refrigerant.Recovery.Fluids.Mixtures;
 using Refrigerant.Recovery.Numerics;

@@ -2,7 +2,6 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using System.Runtime.Intrinsics;
-using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Fluids.Data;
 using Refrigerant.Recovery.Fluids.Helmholtz;
 using Xunit;

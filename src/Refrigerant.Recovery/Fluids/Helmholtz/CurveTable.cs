@@ -49,25 +49,21 @@ internal sealed class CurveTable
         Pieces++;
     }
 
-    /// <summary>
-    /// Takes the last piece away again if its polynomials do not end: if their last two Chebyshev coefficients exceed a part of the first one.
-    /// </summary>
-    /// <returns>Whether it was taken away.</returns>
-    public bool DropUnresolved(double part, ReadOnlySpan<bool> isChecked)
+    /// <summary>Whether the polynomials of a piece end: whether their last two Chebyshev coefficients are no more than a part of the first one.</summary>
+    public bool IsResolved(int piece, double part, ReadOnlySpan<bool> isChecked)
     {
-        ReadOnlySpan<double> piece = _data.AsSpan((Pieces - 1) * Stride, Stride);
+        ReadOnlySpan<double> c = _data.AsSpan(piece * Stride, Stride);
         for (int k = 0; k < Count; k++)
         {
             // They are those of the polynomial over 2^(n − 1).
-            double tail = (Math.Abs(piece[((Order - 1) * Count) + k]) / (1 << (Order - 2))) + (Math.Abs(piece[((Order - 2) * Count) + k]) / (1 << (Order - 3)));
-            if (isChecked[k] && !(tail <= part * Math.Abs(piece[k])))
+            double tail = (Math.Abs(c[((Order - 1) * Count) + k]) / (1 << (Order - 2))) + (Math.Abs(c[((Order - 2) * Count) + k]) / (1 << (Order - 3)));
+            if (isChecked[k] && !(tail <= part * Math.Abs(c[k])))
             {
-                Pieces--;
-                return true;
+                return false;
             }
         }
 
-        return false;
+        return true;
     }
 
     /// <summary>All curves in a piece.</summary>
@@ -88,6 +84,24 @@ internal sealed class CurveTable
         }
 #endif
         EvaluatePlain(ref c, u, out values);
+    }
+
+    /// <summary>The first four curves in a piece.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public void EvaluateFirst(int piece, double x, out CurveValues values)
+    {
+#if NET
+        if (VectorTerms.IsSupported)
+        {
+            ref double c = ref MemoryMarshal.GetReference(_data.AsSpan(piece * Stride, Stride));
+            double u = (x - Unsafe.Add(ref c, Stride - 2)) * Unsafe.Add(ref c, Stride - 1);
+            double u2 = u * u;
+            values = default;
+            Half(ref c, Vector256.Create(u), Vector256.Create(u2), Vector256.Create(u2 * u2)).StoreUnsafe(ref values.First);
+            return;
+        }
+#endif
+        EvaluatePlain(piece, x, out values);
     }
 
     /// <summary>The slopes of all curves in a piece.</summary>

@@ -56,8 +56,9 @@ internal static class PlainTerms
             lane[Lanes] += i < table.PolynomialEnd ? (vd * first) - vd : v * second;
         }
 
-        d = Sum(sums);
-        dd = Sum(sums.Slice(Lanes));
+        double common = powers[table.Common];
+        d = common * Sum(sums);
+        dd = common * Sum(sums.Slice(Lanes));
     }
 
     [MethodImpl(Jit.Hot)]
@@ -84,13 +85,14 @@ internal static class PlainTerms
             lane[5 * Lanes] += v * tt;
         }
 
+        double common = powers[table.Common];
         HelmholtzDerivatives sum;
-        sum.A = Sum(sums);
-        sum.D = Sum(sums.Slice(Lanes));
-        sum.DD = Sum(sums.Slice(2 * Lanes));
-        sum.T = Sum(sums.Slice(3 * Lanes));
-        sum.DT = Sum(sums.Slice(4 * Lanes));
-        sum.TT = Sum(sums.Slice(5 * Lanes));
+        sum.A = common * Sum(sums);
+        sum.D = common * Sum(sums.Slice(Lanes));
+        sum.DD = common * Sum(sums.Slice(2 * Lanes));
+        sum.T = common * Sum(sums.Slice(3 * Lanes));
+        sum.DT = common * Sum(sums.Slice(4 * Lanes));
+        sum.TT = common * Sum(sums.Slice(5 * Lanes));
         return sum;
     }
 

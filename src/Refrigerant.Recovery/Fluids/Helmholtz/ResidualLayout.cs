@@ -15,7 +15,7 @@ internal sealed class ResidualLayout
         Collect(terms);
         _terms.Sort(Compare);
         int[] lengths = new int[3];
-        int highest = 0, exponentials = 0;
+        int highest = 0, exponentials = 0, common = _terms.Count == 0 ? 0 : int.MaxValue;
         foreach ((int first, int count) in Groups())
         {
             lengths[(int)_terms[first].Kind] += TermTable.Filled(count);
@@ -25,6 +25,7 @@ internal sealed class ResidualLayout
         foreach (Term term in _terms)
         {
             highest = Math.Max(highest, Math.Max(term.D, term.L));
+            common = Math.Min(common, term.D);
         }
 
         if (exponentials > TermTable.MostExponentials)
@@ -33,7 +34,7 @@ internal sealed class ResidualLayout
         }
 
         int powerEnd = lengths[0] + lengths[1];
-        Table = new TermTable(lengths[0], powerEnd, powerEnd + lengths[2], exponentials, highest);
+        Table = new TermTable(lengths[0], powerEnd, powerEnd + lengths[2], exponentials, highest, common);
         var special = new List<SpecialTerm>();
         int start = 0, exponential = -1;
         foreach ((int first, int count) in Groups())
@@ -158,7 +159,7 @@ internal sealed class ResidualLayout
         Table.N[i] = term.N;
         Table.T[i] = t;
         Table.TT[i] = t * (t - 1);
-        Table.D[i] = term.D;
+        Table.D[i] = term.D - Table.Common;
         Table.Degree[i] = term.D;
         if (term.Kind == TermKind.Power)
         {

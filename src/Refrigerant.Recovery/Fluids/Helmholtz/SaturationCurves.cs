@@ -26,6 +26,12 @@ internal sealed class SaturationCurves
     /// <summary>Share of the critical pressure from which the variable is w.</summary>
     private const double CriticalShare = 0.5;
 
+    /// <summary>
+    /// w below which only the temperature is taken from the pieces and the states are looked up at it: so near the critical point the line's own rounding shows,
+    /// and states asked by temperature and by pressure shall agree.
+    /// </summary>
+    private const double SmallRoot = 0.1;
+
     /// <summary>Bits of a number after those that tell the piece: its exponent and two more.</summary>
     private const int PieceShift = 50;
 
@@ -129,6 +135,10 @@ internal sealed class SaturationCurves
             double root = Root(pressure);
             int piece = Math.Max(0, Math.Min((int)((root - _lowestRoot) * _piecesPerRoot), CriticalPieces - 1));
             _byRoot.Evaluate(piece, root, out v);
+            if (root < SmallRoot)
+            {
+                return NextToCritical(pressure, v.Eighth);
+            }
         }
 
         return new SaturationValues(v.Eighth, pressure, v.Second, v.Third, v.Fourth, v.Fifth, v.Sixth, v.Seventh);
@@ -153,6 +163,16 @@ internal sealed class SaturationCurves
         double step = Math.Max(10 * rest, 1e-5 * line.CriticalTemperature);
         double pressure = line.AtTemperature(line.MaximumTemperature).Pressure;
         return pressure + ((pressure - line.AtTemperature(line.MaximumTemperature - step).Pressure) * rest / step);
+    }
+
+    private SaturationValues NextToCritical(double pressure, double near)
+    {
+        double temperature = Math.Min(near, MaximumTemperature);
+        SaturationValues s = _line.AtTemperature(temperature);
+        temperature = Math.Min(temperature + ((pressure - s.Pressure) / s.PressureSlope), MaximumTemperature);
+        s = AtTemperature(temperature);
+        return new SaturationValues(
+            temperature, pressure, s.LiquidDensity, s.VaporDensity, s.LiquidEnthalpy, s.VaporEnthalpy, s.LiquidEntropy, s.VaporEntropy);
     }
 
     private static int PieceOf(double pressure) => (int)(BitConverter.DoubleToInt64Bits(pressure) >> PieceShift);

@@ -21,8 +21,10 @@ internal sealed class TermTable
     /// <param name="length">One past the last term.</param>
     /// <param name="exponentials">How many different pairs of g and l there are.</param>
     /// <param name="highestPower">The highest power of δ of the table.</param>
-    public TermTable(int polynomialEnd, int powerEnd, int length, int exponentials, int highestPower)
+    /// <param name="common">The power of δ that all terms have at least.</param>
+    public TermTable(int polynomialEnd, int powerEnd, int length, int exponentials, int highestPower, int common)
     {
+        Common = common;
         PolynomialEnd = polynomialEnd;
         PowerEnd = powerEnd;
         Length = length;
@@ -54,6 +56,10 @@ internal sealed class TermTable
     /// <summary>t·(t − 1).</summary>
     public double[] TT { get; }
 
+    /// <summary>The power of δ that all terms have at least: the sums are multiplied by it in the end, which saves the largest terms, those of δ itself, a rounding.</summary>
+    public int Common { get; }
+
+    /// <summary>d less <see cref="Common"/>.</summary>
     public int[] D { get; }
 
     /// <summary>d as a number.</summary>

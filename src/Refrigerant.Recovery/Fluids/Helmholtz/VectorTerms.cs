@@ -80,8 +80,9 @@ internal static class VectorTerms
             sumDD += v * second;
         }
 
-        d = Sum(sumD);
-        dd = Sum(sumDD);
+        double common = powers[table.Common];
+        d = common * Sum(sumD);
+        dd = common * Sum(sumDD);
     }
 
     [MethodImpl(Jit.Hot)]
@@ -135,13 +136,14 @@ internal static class VectorTerms
             sumTT += v * Load(ref a, k + table.Length - table.PowerEnd);
         }
 
+        double common = powers[table.Common];
         HelmholtzDerivatives sum;
-        sum.A = Sum(sumA);
-        sum.D = Sum(sumD);
-        sum.DD = Sum(sumDD);
-        sum.T = Sum(sumT);
-        sum.DT = Sum(sumDT);
-        sum.TT = Sum(sumTT);
+        sum.A = common * Sum(sumA);
+        sum.D = common * Sum(sumD);
+        sum.DD = common * Sum(sumDD);
+        sum.T = common * Sum(sumT);
+        sum.DT = common * Sum(sumDT);
+        sum.TT = common * Sum(sumTT);
         return sum;
     }
 

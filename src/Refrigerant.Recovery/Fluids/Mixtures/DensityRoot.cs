@@ -74,6 +74,44 @@ internal static class DensityRoot
             MaximumSteps);
     }
 
+    /// <summary>
+    /// Sets the phase to the root near a density, caloric properties included: Newton's steps with a correction of second order, as long as each is much smaller
+    /// than the one before; the last is taken to first order.
+    /// </summary>
+    /// <param name="phase">The phase.</param>
+    /// <param name="pressure">Pa.</param>
+    /// <param name="rho">Molar density near the root, mol/m³.</param>
+    /// <param name="curvature">About half of the relative change of the isotherm's slope with the logarithm of density.</param>
+    /// <returns>Whether the density was near the root; if not, the phase is set to no state.</returns>
+    public static bool TrySettle(MixturePhase phase, double pressure, double rho, double curvature)
+    {
+        const double firstStep = 0.5, slowest = 0.3, lastStep = 1e-5;
+        double limit = firstStep;
+        double perRt = pressure / (MixtureEquation.GasConstant * phase.T);
+        for (int k = 0; k < MaximumIterations; k++)
+        {
+            phase.SetDensity(rho);
+            double step = ((perRt / rho) - phase.Z) / phase.Stiffness;
+            double size = Math.Abs(step) * (1 + Math.Abs(curvature));
+            if (!(phase.Stiffness > 0) || !(size <= limit))
+            {
+                return false;
+            }
+
+            rho *= 1 + (step * (1 - (curvature * step)));
+            if (size <= lastStep)
+            {
+                phase.SetIdealGas();
+                phase.MoveDensity(rho);
+                return true;
+            }
+
+            limit = slowest * size;
+        }
+
+        return false;
+    }
+
     private static bool TryFind(MixturePhase phase, double pressure, double start, double largestStep, double whereUnstable, out double rho)
     {
         rho = start;

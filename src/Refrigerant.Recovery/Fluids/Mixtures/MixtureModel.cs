@@ -27,8 +27,8 @@ internal sealed class MixtureModel : PropertyModel
 
     private const double LeastMaximumPressure = 20e6;
 
-    /// <summary>A pressure that a lookup at an end of the curves returned may be asked again: rounding of an exponential.</summary>
-    private const double PressureRounding = 1e-12;
+    /// <summary>A temperature or pressure that a lookup at an end of the curves returned may be asked again, rounding included.</summary>
+    private const double Rounding = 1e-12;
 
     private readonly double[] _moleFractions;
     private readonly Lazy<MixtureEngine> _engine;
@@ -79,7 +79,7 @@ internal sealed class MixtureModel : PropertyModel
     {
         BlendCurves curves = Engine.Curves;
         CheckSaturationTemperature(curves, temperature);
-        return new SaturationPoint(curves.Bubble.At(temperature), curves.Dew.At(temperature));
+        return curves.Saturation.AtTemperature(temperature);
     }
 
     public override SaturationPoint SaturationAtPressure(double pressure)
@@ -87,15 +87,14 @@ internal sealed class MixtureModel : PropertyModel
         BlendCurves curves = Engine.Curves;
         double highest = Math.Min(curves.Bubble.MaximumPressure, curves.Dew.MaximumPressure);
         double lowest = Math.Max(curves.Bubble.MinimumPressure, curves.Dew.MinimumPressure);
-        if (!(pressure >= lowest * (1 - PressureRounding) && pressure <= highest * (1 + PressureRounding)))
+        if (!(pressure >= lowest * (1 - Rounding) && pressure <= highest * (1 + Rounding)))
         {
             Throw(nameof(pressure), pressure, lowest, highest, "Pa");
         }
 
         double within = Math.Max(lowest, Math.Min(highest, pressure));
-        return new SaturationPoint(
-            curves.Bubble.At(curves.Bubble.TemperatureOf(within)).WithPressure(pressure),
-            curves.Dew.At(curves.Dew.TemperatureOf(within)).WithPressure(pressure));
+        SaturationPoint point = curves.Saturation.AtPressure(within);
+        return within == pressure ? point : new SaturationPoint(point.Bubble.WithPressure(pressure), point.Dew.WithPressure(pressure));
     }
 
     public override StatePoint StateAt(double temperature, double pressure)
@@ -249,7 +248,7 @@ internal sealed class MixtureModel : PropertyModel
     private void CheckTemperature(double temperature)
     {
         PropertyRange range = Range;
-        if (!(temperature >= range.MinimumTemperature && temperature <= range.MaximumTemperature))
+        if (!(temperature >= range.MinimumTemperature * (1 - Rounding) && temperature <= range.MaximumTemperature * (1 + Rounding)))
         {
             Throw(nameof(temperature), temperature, range.MinimumTemperature, range.MaximumTemperature, "K");
         }
@@ -257,7 +256,7 @@ internal sealed class MixtureModel : PropertyModel
 
     private void CheckSaturationTemperature(BlendCurves curves, double temperature)
     {
-        if (!(temperature >= curves.MinimumTemperature && temperature <= curves.MaximumTemperature))
+        if (!(temperature >= curves.MinimumTemperature * (1 - Rounding) && temperature <= curves.MaximumTemperature * (1 + Rounding)))
         {
             Throw(nameof(temperature), temperature, curves.MinimumTemperature, curves.MaximumTemperature, "K");
         }

@@ -361,6 +361,17 @@ internal sealed class MixturePhase
         Entropy = entropy / Rho;
     }
 
+    /// <summary>The same where only the density changes.</summary>
+    public void MoveDensity(double rho)
+    {
+        for (int i = 0; i < _n; i++)
+        {
+            _a[i] = X[i] * rho;
+        }
+
+        Move(_a, 1, T);
+    }
+
     private void AddIdealGas()
     {
         const double r = MixtureEquation.GasConstant;

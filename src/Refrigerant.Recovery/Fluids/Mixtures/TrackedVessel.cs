@@ -32,10 +32,10 @@ internal sealed class TrackedVessel
     private const double LeastMargin = 1e-12;
 
     /// <summary>Excess of a trial phase from which it forms, and beyond which a single phase cannot stand for both.</summary>
-    private const double LeastExcess = 1e-9, LargestExcess = 1e-4;
+    private const double LeastExcess = 1e-11, LargestExcess = 1e-4;
 
     /// <summary>
-    /// A phase with less than this share of the whole does not count: more than what an excess below <see cref="LeastExcess"/> would make, so that a phase is
+    /// A phase with less than this share of the whole does not count: more than what an excess below <see cref="LeastExcess"/> makes even of an azeotrope, so that a phase is
     /// there or not whatever the last solution was.
     /// </summary>
     private const double LeastShare = 1e-8;

@@ -13,7 +13,7 @@ internal sealed class TrialPhase
     private const int MaximumIterations = 8;
 
     /// <summary>Change of a logarithm at which Newton has arrived: its next error is the square of it.</summary>
-    private const double Arrived = 1e-5;
+    private const double Arrived = 1e-6;
 
     /// <summary>Largest change of a logarithm from one single phase to the next.</summary>
     private const double LargestChange = 0.5;

@@ -53,6 +53,11 @@ internal static class FillFigures
     public static readonly RuleFigure NotLiquidFullAt60C = new(
         "not liquid-full at any temperature up to 60 °C", "V·ρ'(60 °C)", "UN Model Regulations, P200 (3)(c); 49 CFR 173.304b(b)(2)", Editions.UnModelRegulations, Evidence.Read);
 
+    /// <summary>The same two where P200 applies by itself.</summary>
+    public static readonly RuleFigure P200Density = new("P200: " + LiquidDensityAt50C.Rule, LiquidDensityAt50C.Figure, "UN Model Regulations, P200 (3)(c); ADR/RID P200 (5)(c)", Editions.Adr, Evidence.Read);
+
+    public static readonly RuleFigure P200Full = new("P200: " + NotLiquidFullAt60C.Rule, NotLiquidFullAt60C.Figure, "UN Model Regulations, P200 (3)(c); ADR/RID P200 (5)(c)", Editions.Adr, Evidence.Read);
+
     public static readonly RuleFigure TestPressureAt65C = new(
         "pressure at 65 °C, less 1 bar, at most the test pressure", "p(65 °C) − 1 bar", "UN Model Regulations, P200 (3)", Editions.UnModelRegulations, Evidence.Read);
 
@@ -91,7 +96,7 @@ internal static class FillFigures
 
     public static IReadOnlyList<RuleFigure> All { get; } =
     [
-        EightyPercentAt25C, NotLiquidFullAt55C, LiquidDensityAt50C, NotLiquidFullAt60C, TestPressureAt65C, PressureAt55C, PressureAt21C,
+        EightyPercentAt25C, NotLiquidFullAt55C, LiquidDensityAt50C, NotLiquidFullAt60C, P200Density, P200Full, TestPressureAt65C, PressureAt55C, PressureAt21C,
         EightyPercentOfWaterCapacity, EightyPercentAt20C, LibraryShare, LibraryFull, LibraryPressure, WaterVolume, Requalification, NonRefillable, ByWeight,
     ];
 }

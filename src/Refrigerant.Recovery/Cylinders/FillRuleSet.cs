@@ -82,14 +82,16 @@ internal sealed class FillRuleSet
             return null;
         }
 
+        bool isDomestic = _places == FillRules.UnitedStates;
         double? ratio = null;
         if (LiquidDensity(FillRuleKind.LiquidDensityAt50C, FillFigures.FillingRatioTemperature) is double liquid)
         {
             ratio = FillFigures.FillingRatioFactor * liquid;
-            Add(FillRuleKind.LiquidDensityAt50C, FillFigures.LiquidDensityAt50C, ratio.Value, $"ρ'(50 °C) = {Text(liquid)} kg/m³");
+            Add(FillRuleKind.LiquidDensityAt50C, isDomestic ? FillFigures.LiquidDensityAt50C : FillFigures.P200Density, ratio.Value, $"ρ'(50 °C) = {Text(liquid)} kg/m³");
         }
 
-        AddNotLiquidFull(FillRuleKind.NotLiquidFullAt60C, FillFigures.NotLiquidFullAt60C, FillFigures.VaporTemperature);
+        AddNotLiquidFull(
+            FillRuleKind.NotLiquidFullAt60C, isDomestic ? FillFigures.NotLiquidFullAt60C : FillFigures.P200Full, FillFigures.VaporTemperature);
         if (_cylinder.Specification?.TestPressurePascals is not double test)
         {
             Skip(FillRuleKind.TestPressureAt65C, "the cylinder's test pressure is not known");

@@ -34,7 +34,7 @@ public sealed class EvacuationRequirement
         _reference = level.ReferenceKelvins;
         Rule = level.Rule;
         _barometer = barometer;
-        Findings = findings;
+        Findings = Require.Copy(findings, nameof(findings));
     }
 
     /// <summary>The refrigerant.</summary>

@@ -43,7 +43,7 @@ public sealed class PressureClassification
         _pressure = pressure;
         _uncertainty = uncertainty;
         AcrossTheBorder = other;
-        Findings = findings;
+        Findings = Require.Copy(findings, nameof(findings));
     }
 
     /// <summary>The class by the letter of the definition.</summary>
@@ -126,4 +126,7 @@ public sealed class PressureClassification
         : pascals <= EvacuationFigures.MediumLimit ? PressureClass.Medium
         : pascals <= EvacuationFigures.HighLimit ? PressureClass.High
         : PressureClass.VeryHigh;
+
+    /// <summary>Both classes.</summary>
+    public override string ToString() => $"{ByLetter} by the letter, {Customary} by custom";
 }

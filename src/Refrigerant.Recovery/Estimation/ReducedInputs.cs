@@ -1,0 +1,21 @@
+namespace Refrigerant.Recovery.Estimation;
+
+/// <summary>What acts on the reduced model from outside. SI.</summary>
+internal struct ReducedInputs
+{
+    /// <summary>Temperature of the air, K.</summary>
+    public double AirTemperature;
+
+    /// <summary>Whether the machine runs with its valves open: else nothing flows.</summary>
+    public bool IsDrawing;
+
+    /// <summary>What is taken for granted about the phases.</summary>
+    public AssumedPhase Phase;
+
+    public ReducedInputs(double airTemperature, bool isDrawing, AssumedPhase phase = AssumedPhase.FromDensity)
+    {
+        AirTemperature = airTemperature;
+        IsDrawing = isDrawing;
+        Phase = phase;
+    }
+}

@@ -1,0 +1,129 @@
+using System;
+using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Flow;
+using Refrigerant.Recovery.Numerics;
+using Refrigerant.Recovery.Planning;
+
+namespace Refrigerant.Recovery.Estimation;
+
+/// <summary>What stays the same while an appliance is emptied, as the reduced model has it. SI.</summary>
+internal struct ReducedParameters
+{
+    /// <summary>Conductance from metal to refrigerant over that from the surroundings where none is given: common practice, no source.</summary>
+    private const double InnerOverOuter = 14;
+
+    /// <summary>Heat capacity of the metal for each kilogram of charge where none is given, J/(K·kg): common practice, no source.</summary>
+    private const double TypicalMetal = 3000;
+
+    /// <summary>K that a condenser runs above the air: common practice, no source.</summary>
+    private const double CondenserAboveAir = 8;
+
+    /// <summary>Factor of dissolved refrigerant on Raoult's rule where no pair is known: common practice, no source.</summary>
+    private const double TypicalOilFactor = 1.3;
+
+    /// <summary>Refrigerant at the start, what the oil holds included, kg.</summary>
+    public double Charge;
+
+    /// <summary>Volume that the refrigerant may fill, m³.</summary>
+    public double Volume;
+
+    /// <summary>From the surroundings to the metal, W/K.</summary>
+    public double OuterConductance;
+
+    /// <summary>From the metal to the refrigerant with all of the metal wetted, W/K.</summary>
+    public double InnerConductance;
+
+    /// <summary>J/K.</summary>
+    public double MetalCapacity;
+
+    /// <summary>Displacement times volumetric efficiency at pressure ratio one, m³/s.</summary>
+    public double Displacement;
+
+    /// <summary>Clearance ratio c over η0: η/η0 = 1 − c·(r^(1/n) − 1) − l·(r − 1).</summary>
+    public double Clearance;
+
+    /// <summary>Leakage l over η0.</summary>
+    public double Leakage;
+
+    /// <summary>1/n of the re-expansion.</summary>
+    public double InverseExponent;
+
+    /// <summary>R of the suction line at <see cref="HoseFlow"/>, 1/m⁴: p1² − p2² = R·ṁ²·p1/ρ1.</summary>
+    public double HoseResistance;
+
+    /// <summary>Mass flow at which <see cref="HoseResistance"/> holds, kg/s.</summary>
+    public double HoseFlow;
+
+    /// <summary>Share of the resistance that fittings, entrance and exit have; the rest follows Blasius, ṁ^(−1/4).</summary>
+    public double FixedLoss;
+
+    /// <summary>1/A² of the narrowest hose, 1/m⁴: the gas speeds up as it expands. Zero leaves that out.</summary>
+    public double InverseArea;
+
+    /// <summary>Absolute pressure that the machine works against, Pa.</summary>
+    public double DischargePressure;
+
+    /// <summary>Share of the metal that stays in touch with the refrigerant as the last liquid goes, 0 to 1.</summary>
+    public double WetShare;
+
+    /// <summary>Exponent n of the wetted share a + (1 − a)·f^n, f the liquid over the charge.</summary>
+    public double WetExponent;
+
+    /// <summary>How far the suction gas warms towards the air before it is drawn in, 0 to 1.</summary>
+    public double Warming;
+
+    /// <summary>Refrigerant that the oil holds at x/(1 − x) = 1, x the pressure over the saturation pressure, kg.</summary>
+    public double OilCapacity;
+
+    /// <summary>Time constant of the oil, s.</summary>
+    public double OilTime;
+
+    /// <summary>Conductance to boiling liquid over that to vapor.</summary>
+    public double DryFactor;
+
+    /// <summary>The parameters that a job tells, typical ones where it tells none.</summary>
+    public static ReducedParameters FromJob(RecoveryJob job, SaturationTable table)
+    {
+        Appliance appliance = job.Appliance;
+        double charge = appliance.Charge.Kilograms;
+        double air = appliance.SurroundingsKelvin;
+        double metal = appliance.MetalCapacity;
+        double outer = appliance.OuterConductance;
+        RecoveryMachine machine = job.Machine;
+        var made = new ReducedParameters
+        {
+            Charge = charge,
+            Volume = appliance.InternalVolume.CubicMeters,
+            OuterConductance = outer,
+            InnerConductance = appliance.MetalResistance is { } given ? appliance.HeatArea.SquareMeters / given.SquareMeterKelvinsPerWatt : InnerOverOuter * outer,
+            MetalCapacity = metal > 0 ? metal : TypicalMetal * charge,
+            Displacement = machine.Displacement.CubicMetersPerSecond * machine.VolumetricEfficiency,
+            Clearance = machine.ClearanceRatio,
+            InverseExponent = 1 / machine.PolytropicExponent,
+            DischargePressure = table.DewPressure(air + CondenserAboveAir),
+            WetShare = 1,
+            WetExponent = 0.5,
+            OilTime = 150,
+            DryFactor = appliance.DryResistanceFactor,
+        };
+        made.SetHose(job.Hoses, table, appliance.Temperature.Kelvins);
+        if (appliance.Oil is ApplianceOil oil)
+        {
+            made.OilCapacity = TypicalOilFactor * oil.Mass.Kilograms * appliance.Fluid.Model.MolarMass / oil.EffectiveMolarMass;
+        }
+
+        return made;
+    }
+
+    private void SetHose(HoseSet hoses, SaturationTable table, double temperature)
+    {
+        var line = new Line(hoses.VaporSide);
+        table.At(temperature, out SaturationValues at);
+        double full = line.MinimumArea * Math.Sqrt(at.DewPressure * at.VaporDensity);
+        HoseFlow = Math.Min(0.5 * Displacement * at.VaporDensity, 0.3 * full);
+        HoseFlow = Require.IsFinite(HoseFlow) ? HoseFlow : 1e-3;
+        HoseResistance = line.Resistance(HoseFlow, table.VaporViscosity);
+        FixedLoss = Math.Min(1, line.Resistance(1e6 * HoseFlow, table.VaporViscosity) / HoseResistance);
+        InverseArea = 1 / (line.MinimumArea * line.MinimumArea);
+    }
+}

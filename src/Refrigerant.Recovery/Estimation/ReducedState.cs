@@ -1,0 +1,17 @@
+namespace Refrigerant.Recovery.Estimation;
+
+/// <summary>What changes while an appliance is emptied, as the reduced model follows it. SI.</summary>
+internal struct ReducedState
+{
+    /// <summary>Refrigerant that has left the appliance, kg.</summary>
+    public double Delivered;
+
+    /// <summary>Temperature of the refrigerant, K.</summary>
+    public double Temperature;
+
+    /// <summary>Temperature of the metal, K.</summary>
+    public double MetalTemperature;
+
+    /// <summary>Refrigerant dissolved in oil, or held back where no gauge sees it, kg.</summary>
+    public double Dissolved;
+}

@@ -79,6 +79,9 @@ internal sealed class OdeIntegrator
         _fired = new bool[system.EventCount];
     }
 
+    /// <summary>The step that error control would take next, s.</summary>
+    public double NextStep { get; private set; }
+
     /// <summary>Integrates from <paramref name="start"/> to <paramref name="end"/>; <paramref name="state"/> becomes the final state.</summary>
     public OdeOutcome Integrate(double[] state, double start, double end, in OdeOptions options)
     {
@@ -99,7 +102,8 @@ internal sealed class OdeIntegrator
         _system.OnStep(time, _state);
         double longest = Math.Min(options.MaximumStep, end - start);
         double shortest = longest * ShortestStepShare;
-        double step = StartingStep(longest, options.RelativeTolerance);
+        double step = options.FirstStep > 0 ? Math.Min(options.FirstStep, longest) : StartingStep(longest, options.RelativeTolerance);
+        double proposed = step;
         double previousError = 1e-4;
         int accepted = 0;
         int rejected = 0;
@@ -138,7 +142,8 @@ internal sealed class OdeIntegrator
 
             accepted++;
             double factor = Safety * Math.Pow(Math.Max(error, 1e-10), (0.75 * Beta) - _stepper.ErrorExponent) * Math.Pow(previousError, Beta);
-            step = Math.Min(Math.Max(longest, ElapsedShare * (time - start)), used * Math.Min(LargestFactor, Math.Max(SmallestFactor, factor)));
+            proposed = used * Math.Min(LargestFactor, Math.Max(SmallestFactor, factor));
+            step = Math.Min(Math.Max(longest, ElapsedShare * (time - start)), proposed);
             previousError = Math.Max(error, 1e-4);
 
             int occurred = FirstEvent(out double share);
@@ -177,6 +182,7 @@ internal sealed class OdeIntegrator
             _system.OnStep(time, _state);
         }
 
+        NextStep = proposed;
         Array.Copy(_state, state, _dimension);
         return new OdeOutcome(reason, time, stoppedBy, accepted, rejected, Evaluations());
     }

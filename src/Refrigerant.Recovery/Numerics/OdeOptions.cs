@@ -3,8 +3,9 @@ namespace Refrigerant.Recovery.Numerics;
 /// <summary>Tolerance and bounds of an integration.</summary>
 internal readonly struct OdeOptions
 {
-    public OdeOptions(double relativeTolerance, double maximumStep, int maximumSteps)
+    public OdeOptions(double relativeTolerance, double maximumStep, int maximumSteps, double firstStep = 0)
     {
+        FirstStep = firstStep;
         RelativeTolerance = relativeTolerance;
         MaximumStep = maximumStep;
         MaximumSteps = maximumSteps;
@@ -18,4 +19,7 @@ internal readonly struct OdeOptions
 
     /// <summary>Bound on attempted steps, accepted or not.</summary>
     public int MaximumSteps { get; }
+
+    /// <summary>Step to begin with, s; estimated where it is zero.</summary>
+    public double FirstStep { get; }
 }

@@ -53,9 +53,15 @@ internal static partial class Require
         where T : class => value ?? throw new ArgumentNullException(parameter);
 
     /// <summary>A name that is neither null nor blank.</summary>
-    public static string NotEmpty([NotNull] string? value, string parameter) => string.IsNullOrWhiteSpace(value)
-        ? throw new ArgumentException($"{parameter} is {(value is null ? "null" : "empty")}; it must be a name.", parameter)
-        : value!;
+    public static string NotEmpty([NotNull] string? value, string parameter)
+    {
+        if (value is null || value.Trim().Length == 0)
+        {
+            throw new ArgumentException($"{parameter} is {(value is null ? "null" : "empty")}; it must be a name.", parameter);
+        }
+
+        return value;
+    }
 
     /// <summary>A read-only copy of a list; neither it nor a member may be null.</summary>
     public static IReadOnlyList<T> Copy<T>([NotNull] IReadOnlyList<T>? values, string parameter)

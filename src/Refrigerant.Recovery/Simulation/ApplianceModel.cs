@@ -80,7 +80,19 @@ internal sealed class ApplianceModel
         }
     }
 
-    public double LiquidMass => Vessels.Sum(vessel => vessel.LiquidMass);
+    public double LiquidMass
+    {
+        get
+        {
+            double sum = 0;
+            foreach (EquilibriumVessel vessel in Vessels)
+            {
+                sum += vessel.LiquidMass;
+            }
+
+            return sum;
+        }
+    }
 
     /// <summary>All refrigerant that vessels hold, kg.</summary>
     public double VesselMass

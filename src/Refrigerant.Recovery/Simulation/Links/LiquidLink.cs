@@ -9,15 +9,13 @@ namespace Refrigerant.Recovery.Simulation.Links;
 internal sealed class LiquidLink : Link
 {
     private readonly LiquidPool _pool;
-    private readonly Line _line;
-    private readonly double _viscosity;
+    private readonly FlashingLine _line;
 
     public LiquidLink(LiquidPool pool, Vessel to, Line line, PropertyModel model)
         : base("liquid hose", pool, to)
     {
         _pool = pool;
-        _line = line;
-        _viscosity = model.ViscosityAtSaturation(Math.Min(0.98 * model.Range.MaximumSaturationTemperature, pool.Temperature)).Liquid;
+        _line = new FlashingLine(line, model);
     }
 
     /// <summary>Whether it flashes and chokes.</summary>
@@ -33,8 +31,8 @@ internal sealed class LiquidLink : Link
         Flow = 0;
         if (above > below && inputs.LiquidOpening > 0)
         {
-            double drive = Math.Min(above - below, above - (0.9 * _pool.Saturation.Bubble.Pressure));
-            Flow = inputs.LiquidOpening * LiquidLine.MassFlow(_line, drive, _pool.LiquidDensity, _viscosity);
+            Flow = inputs.LiquidOpening * _line.MassFlow(above, _pool.LiquidEnthalpy, below, out bool choked);
+            IsChoked = choked;
         }
 
         EnthalpyOut = _pool.LiquidEnthalpy;

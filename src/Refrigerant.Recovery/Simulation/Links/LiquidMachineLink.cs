@@ -1,0 +1,127 @@
+using System;
+using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Flow;
+using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Numerics;
+using Refrigerant.Recovery.Simulation.Vessels;
+
+namespace Refrigerant.Recovery.Simulation.Links;
+
+/// <summary>The machine drawing liquid: it flashes on its way and across the throttled inlet valve, and the compressor moves the mixture.</summary>
+/// <remarks>
+/// ṁ = S·η·ρ(p_s, h_liquid), the density of the mixture at the suction pressure, together with what the liquid hose lets through to that pressure; at most what the machine
+/// is rated for. The inlet is throttled so that the suction pressure is no more than a share of the liquid's saturation pressure: what enters is mostly vapor by volume.
+/// The mixture is compressed with the work of its volume, w = κ/(κ − 1)·(p_s/ρ)·(r^((κ−1)/κ) − 1)/η_is.
+/// </remarks>
+internal sealed class LiquidMachineLink : Link
+{
+    private const double Tolerance = 1e-10;
+
+    private readonly FlashingLine _line;
+    private readonly RecoveryMachine _machine;
+    private readonly PropertyModel _model;
+    private readonly Condensation _condensation;
+    private readonly GasFacts _gas;
+    private readonly double _displacement;
+    private readonly double _most;
+    private readonly double _surroundings;
+    private readonly double _throttle;
+    private readonly double _lowestPressure;
+    private double _fromOutside;
+    private int _outside;
+
+    public LiquidMachineLink(
+        Vessel from, Vessel to, Line line, RecoveryMachine machine, PropertyModel model, GasFacts gas, double throttle, double surroundings)
+        : base("machine", from, to)
+    {
+        _line = new FlashingLine(line, model);
+        _machine = machine;
+        _model = model;
+        _gas = gas;
+        _condensation = new Condensation(model, machine.Condenser);
+        _displacement = machine.Displacement.CubicMetersPerSecond;
+        _most = machine.LiquidRate?.KilogramsPerSecond ?? double.PositiveInfinity;
+        _throttle = throttle;
+        _surroundings = surroundings;
+        _lowestPressure = model.SaturationAtTemperature(model.Range.MinimumTemperature).Dew.Pressure;
+    }
+
+    /// <summary>Pressure at the machine's inlet, Pa.</summary>
+    public double SuctionPressure { get; private set; }
+
+    public double DischargePressure { get; private set; }
+
+    /// <summary>Temperature of what leaves the compressor, K.</summary>
+    public double DischargeTemperature { get; private set; }
+
+    /// <summary>Hands on the inlet valve.</summary>
+    public Governor[] Governors { get; init; } = [];
+
+    protected override ReadOnlySpan<double> Composition => From!.LiquidComposition;
+
+    public override void AddAccounts(SlotLayout layout, int components)
+    {
+        base.AddAccounts(layout, components);
+        _outside = layout.Account(Name, "work and heat from outside");
+    }
+
+    public override bool Solve(double[] state, in SimulationInputs inputs)
+    {
+        Vessel from = From!;
+        double pressure = from.Pressure;
+        double enthalpy = from.LiquidEnthalpy;
+        DischargePressure = To!.Pressure;
+        double air = inputs.AirTemperature ?? _surroundings;
+        double opening = inputs.MachineRunning ? inputs.InletOpening : 0;
+        foreach (Governor governor in Governors)
+        {
+            opening *= governor.Share();
+        }
+
+        // Both sides meet between a throttled inlet and no pressure at all: what the line lets through falls with the suction pressure, what the machine moves rises with it.
+        double high = _throttle * pressure;
+        double flow = Drawn(high, enthalpy);
+        double suction = high;
+        if (flow > Passed(pressure, enthalpy, high))
+        {
+            double low = Math.Min(_lowestPressure, 0.5 * high);
+            var balance = new Balance(this, pressure, enthalpy);
+            suction = BracketedRoot.Find(ref balance, low, high, Tolerance * high);
+            flow = Drawn(suction, enthalpy);
+        }
+
+        StatePoint mixture = _model.StateAtEnthalpy(suction, enthalpy);
+        Flow = opening * Math.Min(flow, _most);
+        SuctionPressure = suction;
+        double kappa = _gas.Exponent(suction);
+        double share = (kappa - 1) / kappa;
+        double ratio = DischargePressure / suction;
+        double work = ratio > 1 ? suction / mixture.Density / share * (Math.Pow(ratio, share) - 1) / _machine.IsentropicEfficiency : 0;
+        double hot = enthalpy + work;
+        double condensed = _condensation.Heat(hot, Flow, DischargePressure, air);
+        DischargeTemperature = mixture.Temperature;
+        EnthalpyOut = enthalpy;
+        EnthalpyIn = Flow > 0 ? hot - (condensed / Flow) : hot;
+        _fromOutside = (Flow * work) - condensed;
+        return true;
+    }
+
+    public override void Derive(double[] derivatives)
+    {
+        base.Derive(derivatives);
+        derivatives[_outside] += _fromOutside;
+    }
+
+    public override double FromOutside(double[] state) => state[_outside];
+
+    /// <summary>What the machine moves at a suction pressure, kg/s.</summary>
+    private double Drawn(double suction, double enthalpy) =>
+        _displacement * _machine.EfficiencyAt(Math.Max(1, DischargePressure / suction)) * _model.StateAtEnthalpy(suction, enthalpy).Density;
+
+    private double Passed(double pressure, double enthalpy, double suction) => _line.MassFlow(pressure, enthalpy, suction, out _);
+
+    private readonly struct Balance(LiquidMachineLink owner, double pressure, double enthalpy) : IScalarFunction
+    {
+        public double Value(double x) => owner.Drawn(x, enthalpy) - owner.Passed(pressure, enthalpy, x);
+    }
+}

@@ -17,6 +17,7 @@ public static class FindingCodes
     public static IReadOnlyList<FindingCode> All { get; } =
     [
         Other,
+        .. PlanCodes.All,
     ];
 
     /// <summary>The code of that name; null where the library has none.</summary>

@@ -4,6 +4,7 @@ using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Fluids.Mixtures;
 using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using UnitsNet.Units;
 
@@ -76,5 +77,5 @@ public class BlendBenchmarks
 
     /// <summary>A simulated recovery with the composition followed: 10 kg out of 50 L down to 50 kPa, hoses and cylinder included. To reach: 100 ms.</summary>
     [Benchmark]
-    public VaporRecoveryResult TrackedVaporRecovery() => VaporRecovery.Simulate(_appliance, _machine, _hoses, _cylinder, Tracked);
+    public StageResult TrackedVaporRecovery() => VaporRecovery.Simulate(_appliance, _machine, _hoses, _cylinder, Tracked);
 }

@@ -2,6 +2,7 @@ using BenchmarkDotNet.Attributes;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 
 namespace Refrigerant.Recovery.Benchmarks;
@@ -38,18 +39,18 @@ public class StageBenchmarks
     private static Hose Half => new() { Length = Length.FromMeters(3), InnerDiameter = Length.FromMillimeters(10.5) };
 
     [Benchmark]
-    public VaporRecoveryResult VaporRecoveryCoupled() => VaporRecovery.Simulate(_appliance, _machine, _hoses, _cylinder, Options);
+    public StageResult VaporRecoveryCoupled() => VaporRecovery.Simulate(_appliance, _machine, _hoses, _cylinder, Options);
 
     [Benchmark]
-    public HoldResult VaporRecoveryWithOilThenHold()
+    public StageResult VaporRecoveryWithOilThenHold()
     {
         Appliance appliance = _appliance with { Oil = new ApplianceOil { Mass = Mass.FromKilograms(2), Kind = OilKind.PolyolEster } };
-        VaporRecoveryResult pull = VaporRecovery.Simulate(appliance, _machine, _hoses, _cylinder, Options);
+        StageResult pull = VaporRecovery.Simulate(appliance, _machine, _hoses, _cylinder, Options);
         return Hold.Simulate(appliance, new HoldOptions { Start = pull.Appliance });
     }
 
     [Benchmark]
-    public PushPullResult PushPullStage() => PushPull.Simulate(_appliance, _machine, _hoses, _cylinder, new PushPullOptions());
+    public StageResult PushPullStage() => PushPull.Simulate(_appliance, _machine, _hoses, _cylinder, new PushPullOptions());
 
     [Benchmark]
     public HoseSweepResult Sweep() =>

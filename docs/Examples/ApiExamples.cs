@@ -1,12 +1,14 @@
 using System;
 using Refrigerant.Recovery.Cylinders;
 using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Residuals;
 using Refrigerant.Recovery.Rules;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 
 namespace Refrigerant.Recovery.Docs;
@@ -16,6 +18,8 @@ internal static class ApiExamples
 {
     public static void Run()
     {
+        Quantities();
+        OwnFinding();
         Get();
         Saturation();
         Elevation();
@@ -33,6 +37,29 @@ internal static class ApiExamples
         Change();
         Drained();
         Push();
+    }
+
+    private static void Quantities()
+    {
+        #region QuantityText
+        Mass charge = Mass.FromPounds(5.5);
+        DisplayUnits customary = DisplayUnits.UnitedStatesCustomary;
+        Console.WriteLine(QuantityText.Mass(charge, customary)); // 5 lb 8 oz
+        Console.WriteLine(QuantityText.Mass(charge, DisplayUnits.International)); // 2.49 kg
+        #endregion
+    }
+
+    private static void OwnFinding()
+    {
+        #region Finding
+        FindingCode code = new("cart-too-weak", FindingSubject.Safety, "too heavy for it");
+        Finding finding = new(
+            code,
+            Severity.Warning,
+            "common practice",
+            $"It will weigh {FindingValue.Mass("weight", Mass.FromKilograms(40))}.");
+        Console.WriteLine(finding.ToText(DisplayUnits.International)); // It will weigh 40 kg.
+        #endregion
     }
 
     private static void Get()
@@ -170,7 +197,7 @@ internal static class ApiExamples
             Length = Length.FromFeet(5),
             InnerDiameter = Length.FromMillimeters(8),
         };
-        VaporRecoveryResult result = VaporRecovery.Simulate(
+        StageResult result = VaporRecovery.Simulate(
             appliance,
             RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(0.5)),
             new HoseSet { VaporSide = [hose] },
@@ -250,7 +277,7 @@ internal static class ApiExamples
         #region DrainedOil.Estimate
         DrainedOil drained = DrainedOil.Estimate(
             Fluid.Get("R-22"),
-            OilCharge.Mineral(Mass.FromKilograms(4)),
+            new ApplianceOil { Mass = Mass.FromKilograms(4), Kind = OilKind.Mineral },
             Temperature.FromDegreesCelsius(20),
             Pressure.FromKilopascals(101.325));
         Console.WriteLine($"{drained.MassFraction.Percent:F1} %"); // 6.3 %

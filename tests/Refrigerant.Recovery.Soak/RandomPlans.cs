@@ -10,6 +10,7 @@ using Refrigerant.Recovery.Numerics;
 using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Records;
+using Refrigerant.Recovery.Simulation;
 
 namespace Refrigerant.Recovery.Soak;
 

@@ -2,6 +2,7 @@ using System;
 using System.Linq;
 using Refrigerant.Recovery.Docs.Questions;
 using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Simulation;
 using ScottPlot;
 
 namespace Refrigerant.Recovery.Docs.Charts;
@@ -19,7 +20,7 @@ internal static class RecoveryChart
             ("no heat at all", 1e6),
         })
         {
-            VaporRecoveryResult result = OneStage.WithHeat(resistance);
+            StageResult result = OneStage.WithHeat(resistance);
             longest = Math.Max(longest, result.Duration.Minutes);
             plot.Curve(
                 result.Trajectory.Select(point => point.Time.Minutes),

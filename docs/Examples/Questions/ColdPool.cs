@@ -4,6 +4,7 @@ using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 #endregion
 
@@ -33,7 +34,7 @@ internal static class ColdPool
             "DOT-4BA400", Mass.FromPounds(47.6), Mass.FromPounds(27.5));
         Pressure target = Barometer.Standard.FromVacuum(Mercury.FromInches(15));
 
-        VaporRecoveryResult pull = VaporRecovery.Simulate(
+        StageResult pull = VaporRecovery.Simulate(
             appliance,
             RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(0.5)),
             new HoseSet { VaporSide = [hose] },

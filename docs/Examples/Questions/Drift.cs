@@ -4,6 +4,7 @@ using System.Linq;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 #endregion
 
@@ -34,7 +35,7 @@ internal static class Drift
             Length = Length.FromMeters(3),
             InnerDiameter = Length.FromMillimeters(10),
         };
-        VaporRecoveryResult Draw(CompositionMode mode) => VaporRecovery.Simulate(
+        StageResult Draw(CompositionMode mode) => VaporRecovery.Simulate(
             appliance,
             RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(0.5)),
             new HoseSet { VaporSide = [hose] },
@@ -45,8 +46,8 @@ internal static class Drift
                 Composition = mode,
             });
 
-        VaporRecoveryResult tracked = Draw(CompositionMode.Tracked);
-        VaporRecoveryResult asCharged = Draw(CompositionMode.Fixed);
+        StageResult tracked = Draw(CompositionMode.Tracked);
+        StageResult asCharged = Draw(CompositionMode.Fixed);
         FractionationPoint last = tracked.Fractionation!.LastLiquid!;
         string liquid = string.Join(
             ", ", last.Liquid!.Select(c => $"{c.Designation} {100 * c.MassFraction:F0} %"));

@@ -5,6 +5,7 @@ using System.Linq;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 #endregion
 
@@ -64,7 +65,7 @@ internal static class HosesAndCores
             plan.Stages.Where(s => s.Kind == kind).Sum(s => s.Duration.Minutes);
         double vapor = Sum(StageKind.VaporRecovery);
         double boiling = plan.Stages
-            .Select(s => s.Result).OfType<VaporRecoveryResult>()
+            .Select(s => s.Result).OfType<StageResult>()
             .Sum(r => r.LiquidGoneAfter?.Minutes ?? 0);
         return [Sum(StageKind.Equalize), Sum(StageKind.PushPull), boiling, vapor - boiling];
     }

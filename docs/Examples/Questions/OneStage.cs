@@ -4,6 +4,7 @@ using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 #endregion
 
@@ -16,7 +17,7 @@ internal static class OneStage
     {
         #region vapor
         RecoveryJob job = ExampleJob.Create();
-        VaporRecoveryResult result = VaporRecovery.Simulate(
+        StageResult result = VaporRecovery.Simulate(
             job.Appliance,
             job.Machine,
             job.Hoses,
@@ -56,7 +57,7 @@ internal static class OneStage
     }
 
     /// <summary>The example job's appliance without metal, with a resistance to its surroundings in K/W, emptied by vapor alone.</summary>
-    public static VaporRecoveryResult WithHeat(double resistance)
+    public static StageResult WithHeat(double resistance)
     {
         RecoveryJob job = ExampleJob.Create();
         return VaporRecovery.Simulate(

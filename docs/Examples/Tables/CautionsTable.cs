@@ -10,6 +10,7 @@ using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Rules;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 
 namespace Refrigerant.Recovery.Docs.Tables;
@@ -29,7 +30,7 @@ internal static class CautionsTable
         RecoveryJob job = ExampleJob.Create();
         RecoveryPlan plan = RecoveryPlanner.Plan(job);
         RecoveryPlan small = RecoveryPlanner.Plan(job with { Cylinders = [job.Cylinders[0]] });
-        VaporRecoveryResult cold = OneStage.WithHeat(1e6);
+        StageResult cold = OneStage.WithHeat(1e6);
 
         Row("The cylinder holds more than its limit", FindingSubject.CylinderOverfill, Fill(Cylinder with { Content = Mass.FromKilograms(22), Refrigerant = "R-134a" }));
         Row("Its retest is overdue", FindingSubject.CylinderFitness, Fill(Cylinder with { RequalificationDue = new DateTime(2026, 1, 31) }));
@@ -75,7 +76,7 @@ internal static class CautionsTable
     private static IReadOnlyList<Finding> WithWater(RecoveryJob job) => VaporOnly(job, job.Appliance with
     {
         Water = TubeWater.Standing(
-            Mass.FromKilograms(20), Temperature.FromDegreesCelsius(15), ThermalResistance.FromSquareMeterKelvinsPerWatt(0.002)),
+            Mass.FromKilograms(5), Temperature.FromDegreesCelsius(10), ThermalResistance.FromSquareMeterKelvinsPerWatt(0.002)),
         HeatResistance = ThermalResistance.FromSquareMeterKelvinsPerWatt(0.1),
     }).Findings;
 
@@ -83,7 +84,7 @@ internal static class CautionsTable
         job,
         job.Appliance with { Temperature = Temperature.FromDegreesCelsius(35), Charge = Mass.FromKilograms(15) }).Findings;
 
-    private static VaporRecoveryResult VaporOnly(RecoveryJob job, Appliance appliance) => VaporRecovery.Simulate(
+    private static StageResult VaporOnly(RecoveryJob job, Appliance appliance) => VaporRecovery.Simulate(
         appliance,
         job.Machine,
         job.Hoses,

@@ -203,6 +203,17 @@ public sealed record RecoveryMachine
         }
     }
 
+    /// <summary>
+    /// Conductance with which vapor that it pushes in a push-pull condenses on an appliance's metal, W/(m²·K) of the surface of a cube of the appliance's volume, 0.1 to 1e6: what a fit
+    /// to its push-pull rating gives. Typical where it is null.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public double? CondensingCoefficient
+    {
+        get;
+        init => field = value is double given ? Require.InRange(given, 0.1, 1e6, "W/(m²·K)", nameof(CondensingCoefficient)) : null;
+    }
+
     /// <summary>Whether its compressor runs without oil: then it carries none over, and none is drained from it.</summary>
     public bool IsOilless { get; init; }
 

@@ -24,13 +24,13 @@ public sealed class Finding
     /// <exception cref="ArgumentException">There is no sentence.</exception>
     /// <example>
     /// <code>
-    /// FindingCode code = new("cart-too-weak", FindingSubject.Safety, "the cart does not carry the cylinder");
+    /// FindingCode code = new("cart-too-weak", FindingSubject.Safety, "too heavy for it");
     /// Finding finding = new(
     ///     code,
     ///     Severity.Warning,
     ///     "common practice",
-    ///     $"The cylinder will weigh {FindingValue.Mass("weight", Mass.FromKilograms(40))}.");
-    /// Console.WriteLine(finding.ToText(DisplayUnits.International)); // The cylinder will weigh 40 kg.
+    ///     $"It will weigh {FindingValue.Mass("weight", Mass.FromKilograms(40))}.");
+    /// Console.WriteLine(finding.ToText(DisplayUnits.International)); // It will weigh 40 kg.
     /// </code>
     /// </example>
     public Finding(FindingCode code, Severity severity, string source, params FormattableString?[] sentences)

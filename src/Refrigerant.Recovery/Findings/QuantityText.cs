@@ -12,7 +12,8 @@ namespace Refrigerant.Recovery.Findings;
 /// <example>
 /// <code>
 /// Mass charge = Mass.FromPounds(5.5);
-/// Console.WriteLine(QuantityText.Mass(charge, DisplayUnits.UnitedStatesCustomary)); // 5 lb 8 oz
+/// DisplayUnits customary = DisplayUnits.UnitedStatesCustomary;
+/// Console.WriteLine(QuantityText.Mass(charge, customary)); // 5 lb 8 oz
 /// Console.WriteLine(QuantityText.Mass(charge, DisplayUnits.International)); // 2.49 kg
 /// </code>
 /// </example>

@@ -95,7 +95,7 @@ internal sealed class VaporLine
 
         // The pipe's end cannot be below g, where it chokes.
         double end = Math.Max(outlet, g);
-        double expansion = end < pressure ? -2 * Math.Log(end / pressure) : 0;
+        double expansion = g > 0 && end < pressure ? -2 * Math.Log(end / pressure) : 0;
         double pipe = (g * g * (line.PipeLoss(g * unit, viscosity) + expansion)) + ((end - pressure) * (end + pressure));
         choked = g >= outlet || throttle > pipe;
         return Math.Max(pipe, throttle);

@@ -4,6 +4,7 @@ using Refrigerant.Recovery.Estimation;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using Xunit;
 
@@ -26,7 +27,7 @@ public class ReducedModelTests
         RecoveryJob job = Job(fluid, charge, volume, kelvins, displacement, outer, inner, metal, bore);
         var table = new SaturationTable(job.Appliance.Fluid.Model);
         ReducedParameters parameters = ReducedParameters.FromJob(job, table);
-        VaporRecoveryResult engine = VaporRecovery.Simulate(
+        StageResult engine = VaporRecovery.Simulate(
             job.Appliance,
             job.Machine,
             job.Hoses,

@@ -2,6 +2,7 @@ using System;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using Xunit;
 
@@ -21,7 +22,7 @@ public class ClosedFormTests
     public void While_liquid_boils_the_time_is_the_mass_over_the_saturated_flow(string fluid, double charge, double liters)
     {
         StatePoint saturation = Fluid.Get(fluid).Model.SaturationAtTemperature(297.15).Dew;
-        VaporRecoveryResult result = Run(Setups.Appliance(fluid, charge, liters, 24, 5e5), 0.97 * saturation.Pressure);
+        StageResult result = Run(Setups.Appliance(fluid, charge, liters, 24, 5e5), 0.97 * saturation.Pressure);
         double density = saturation.Density;
         double expected = (charge - (density * liters * 1e-3)) / (density * Displacement);
         Assert.Equal(expected, result.LiquidGoneAfter!.Value.Seconds, 1e-3 * expected);
@@ -35,7 +36,7 @@ public class ClosedFormTests
     {
         PropertyModel model = Fluid.Get(fluid).Model;
         double start = 0.999 * model.SaturationAtTemperature(297.15).Dew.Density;
-        VaporRecoveryResult result = Run(Setups.Appliance(fluid, start * liters * 1e-3, liters, 24, 1e4), 5e4);
+        StageResult result = Run(Setups.Appliance(fluid, start * liters * 1e-3, liters, 24, 1e4), 5e4);
         double end = model.StateAt(297.15, 5e4).Density;
         double expected = liters * 1e-3 / Displacement * Math.Log(start / end);
         Assert.Equal(expected, result.Duration.Seconds, 1e-3 * expected);
@@ -113,7 +114,7 @@ public class ClosedFormTests
         Appliance appliance = Setups.Appliance("R-22", 45, 80, 24, 400) with { LiquidReachable = true };
         RecoveryCylinder cylinder = Setups.Cylinder(60, 3);
         double liquid = PushPull.Simulate(appliance, machine, hoses, cylinder, new PushPullOptions()).AverageRate.KilogramsPerSecond * 60 / 0.45359237;
-        VaporRecoveryResult pull = VaporRecovery.Simulate(
+        StageResult pull = VaporRecovery.Simulate(
             appliance with { Charge = Mass.FromKilograms(30) }, machine, hoses, cylinder, new VaporRecoveryOptions { TargetPressure = vacuum });
         double vapor = pull.RecoveredMass.Kilograms / pull.Duration.Seconds * 60 / 0.45359237;
         Assert.Equal(StageEnd.TargetReached, pull.End);
@@ -122,10 +123,10 @@ public class ClosedFormTests
         Assert.InRange(vapor, 2 / 2.5, 2 * 2.5);
     }
 
-    private static VaporRecoveryResult Run(Appliance appliance, double target)
+    private static StageResult Run(Appliance appliance, double target)
     {
         // Isothermal means stiff: many short steps.
-        VaporRecoveryResult result = Setups.WithoutHoses(
+        StageResult result = Setups.WithoutHoses(
             appliance, Setups.Ideal(1e3 * Displacement), new VaporRecoveryOptions { TargetPressure = Pressure.FromPascals(target), ReceiverPressure = Receiver, MaximumSteps = 200_000 });
         Assert.Equal(StageEnd.TargetReached, result.End);
         return result;

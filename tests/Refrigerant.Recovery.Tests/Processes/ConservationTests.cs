@@ -6,6 +6,7 @@ using FsCheck.Xunit;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using Xunit;
 
@@ -33,13 +34,13 @@ public class ConservationTests
         Gen.Choose(1, 20).Zip(Gen.Choose(3, 15)).ToArbitrary(),
         (appliance, setup) =>
         {
-            VaporRecoveryResult pull = VaporRecovery.Simulate(
+            StageResult pull = VaporRecovery.Simulate(
                 appliance,
                 Setups.Machine(0.1 * setup.Item1),
                 Setups.Hoses(3, setup.Item2),
                 Setups.Cylinder(1000, 20),
                 new VaporRecoveryOptions { TargetPressure = Pressure.FromKilopascals(60) });
-            HoldResult hold = Hold.Simulate(appliance, new HoldOptions { Start = pull.Appliance });
+            StageResult hold = Hold.Simulate(appliance, new HoldOptions { Start = pull.After });
             double charge = appliance.Charge.Kilograms;
             return Holds(pull.Closure) && Holds(hold.Closure)
                 && Math.Abs(pull.RecoveredMass.Kilograms + pull.RemainingMass.Kilograms - charge) < Limit * charge
@@ -53,11 +54,11 @@ public class ConservationTests
         appliance =>
         {
             Appliance reachable = appliance with { LiquidReachable = true };
-            PushPullResult result = PushPull.Simulate(reachable, Setups.Machine(0.5), Setups.Hoses(5, 9), Setups.Cylinder(1000, 20), new PushPullOptions());
+            StageResult result = PushPull.Simulate(reachable, Setups.Machine(0.5), Setups.Hoses(5, 9), Setups.Cylinder(1000, 20), new PushPullOptions());
             double charge = appliance.Charge.Kilograms;
             return Holds(result.Closure)
                 && Math.Abs(result.RecoveredMass.Kilograms + result.RemainingMass.Kilograms - charge) < Limit * charge
-                && Math.Abs(result.Cylinder.Mass.Kilograms - 20 - result.RecoveredMass.Kilograms) < Limit * (20 + charge);
+                && Math.Abs(result.Cylinder!.Mass.Kilograms - 20 - result.RecoveredMass.Kilograms) < Limit * (20 + charge);
         });
 
     /// <summary>Rounding of 200 t in the cylinder is no loss of the gram beside it.</summary>
@@ -66,8 +67,8 @@ public class ConservationTests
     {
         Appliance trace = Setups.Appliance("R-123", 1e-3, 0.002, 24, null) with { LiquidReachable = true };
         RecoveryCylinder tank = Setups.Cylinder(1e6, 2e5);
-        PushPullResult push = PushPull.Simulate(trace, Setups.Machine(0.01), Setups.Hoses(), tank, new PushPullOptions());
-        VaporRecoveryResult pull = VaporRecovery.Simulate(
+        StageResult push = PushPull.Simulate(trace, Setups.Machine(0.01), Setups.Hoses(), tank, new PushPullOptions());
+        StageResult pull = VaporRecovery.Simulate(
             trace, Setups.Machine(0.01), Setups.Hoses(), tank, new VaporRecoveryOptions { TargetPressure = Pressure.FromKilopascals(20) });
         Assert.True(Holds(push.Closure), push.Closure.Mass.ToString());
         Assert.True(Holds(pull.Closure), pull.Closure.Mass.ToString());
@@ -78,7 +79,7 @@ public class ConservationTests
     [Fact]
     public void The_trajectory_can_be_plotted()
     {
-        VaporRecoveryResult result = VaporRecovery.Simulate(
+        StageResult result = VaporRecovery.Simulate(
             Setups.Appliance("R-134a", 10, 50, 24, 50),
             Setups.Machine(0.5),
             Setups.Hoses(),

@@ -8,6 +8,7 @@ using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using Xunit;
 
@@ -55,7 +56,7 @@ public class FractionationTests
     public void What_stays_behind_is_of_the_drifted_composition()
     {
         Appliance appliance = Setups.Appliance("R-407C", 10, 50, 24, 50);
-        VaporRecoveryResult tracked = Recovery(appliance), asCharged = Recovery(appliance, CompositionMode.Fixed);
+        StageResult tracked = Recovery(appliance), asCharged = Recovery(appliance, CompositionMode.Fixed);
         Assert.Null(asCharged.Fractionation);
         Assert.Equal(StageEnd.TargetReached, tracked.End);
         Assert.Equal(50, tracked.Appliance.Pressure.Kilopascals, 1e-3);
@@ -68,7 +69,7 @@ public class FractionationTests
         double half = appliance.Charge.Kilograms / 2;
         Assert.True(At(tracked, half).AppliancePressure < 0.97 * At(asCharged, half).AppliancePressure);
 
-        static TrajectoryPoint At(VaporRecoveryResult result, double kilograms) =>
+        static TrajectoryPoint At(StageResult result, double kilograms) =>
             result.Trajectory.OrderBy(point => Math.Abs(point.ApplianceMass.Kilograms - kilograms)).First();
     }
 
@@ -78,9 +79,9 @@ public class FractionationTests
         Gen.Choose(1, 20).Zip(Gen.Choose(3, 15)).ToArbitrary(),
         (appliance, setup) =>
         {
-            VaporRecoveryResult first = Pull(appliance, setup, null);
-            HoldResult hold = Hold.Simulate(appliance, new HoldOptions { Start = first.Appliance });
-            VaporRecoveryResult second = Pull(appliance, setup, hold.Appliance);
+            StageResult first = Pull(appliance, setup, null);
+            StageResult hold = Hold.Simulate(appliance, new HoldOptions { Start = first.After });
+            StageResult second = Pull(appliance, setup, hold.After);
             double charge = appliance.Charge.Kilograms;
             return Holds(first) && Holds(second)
                 && hold.Closure.Mass <= Limit && hold.Closure.Energy <= Limit
@@ -117,7 +118,7 @@ public class FractionationTests
     public void An_azeotrope_behaves_as_one_substance(string fluid, string component, double most)
     {
         Appliance appliance = Setups.Appliance(fluid, 10, 50, 24, 50);
-        VaporRecoveryResult tracked = Recovery(appliance), asCharged = Recovery(appliance, CompositionMode.Fixed);
+        StageResult tracked = Recovery(appliance), asCharged = Recovery(appliance, CompositionMode.Fixed);
         FractionationPoint last = tracked.Fractionation!.LastLiquid!;
         Assert.InRange(Math.Abs(tracked.Fractionation!.LiquidDrift(component)), 0, most);
         Assert.InRange(last.Pressure / last.FixedCompositionPressure, 0.97, 1.01);
@@ -136,7 +137,7 @@ public class FractionationTests
     public void A_pure_fluid_has_nothing_to_follow()
     {
         Appliance appliance = Setups.Appliance("R-134a", 10, 50, 24, 50);
-        VaporRecoveryResult tracked = Recovery(appliance), asCharged = Recovery(appliance, CompositionMode.Fixed);
+        StageResult tracked = Recovery(appliance), asCharged = Recovery(appliance, CompositionMode.Fixed);
         Assert.Null(tracked.Fractionation);
         Assert.Equal(asCharged.Duration, tracked.Duration);
         Assert.Equal(asCharged.RemainingMass, tracked.RemainingMass);
@@ -147,34 +148,34 @@ public class FractionationTests
     public void A_stage_that_does_not_follow_goes_on_with_the_composition_as_charged()
     {
         Appliance appliance = Setups.Appliance("R-407C", 20, 50, 24, 50) with { LiquidReachable = true };
-        VaporRecoveryResult pull = VaporRecovery.Simulate(
+        StageResult pull = VaporRecovery.Simulate(
             appliance, Setups.Machine(0.5), Setups.Hoses(), Setups.Cylinder(60), new VaporRecoveryOptions { TargetPressure = Pressure.FromKilopascals(700), Composition = CompositionMode.Tracked });
         Assert.True(pull.Appliance.HasLiquid);
-        PushPullResult push = PushPull.Simulate(appliance, Setups.Machine(0.5), Setups.Hoses(), Setups.Cylinder(60, 20), new PushPullOptions { Start = pull.Appliance });
+        StageResult push = PushPull.Simulate(appliance, Setups.Machine(0.5), Setups.Hoses(), Setups.Cylinder(60, 20), new PushPullOptions { Start = new SimulationState(pull.Appliance) });
 
         // Push-pull takes liquid and vapor from the bubble and dew curves, which moves a blend's temperature by a kelvin.
         Assert.Equal(pull.Appliance.Temperature.Kelvins, push.Trajectory[0].ApplianceTemperature.Kelvins, 1.2);
         Assert.Equal(pull.RemainingMass.Kilograms, push.RecoveredMass.Kilograms + push.RemainingMass.Kilograms, 1e-9);
         Assert.Equal(appliance.Fluid.Composition, push.Appliance.Composition);
-        EqualizationResult flow = Equalization.Simulate(
-            appliance, Setups.Hoses(), pull.Appliance, CylinderState.Initial(Setups.Cylinder(60), appliance.Fluid, Temperature.FromDegreesCelsius(20)));
+        StageResult flow = Equalization.Simulate(
+            appliance, Setups.Hoses(), Setups.Cylinder(60), new EqualizeOptions { Start = new SimulationState(pull.Appliance) });
         Assert.Equal(pull.RemainingMass.Kilograms, flow.RecoveredMass.Kilograms + flow.Appliance.Mass.Kilograms, 1e-9);
     }
 
-    private static bool Holds(VaporRecoveryResult result) =>
-        result.Closure.Mass <= Limit && result.Closure.Energy <= Limit && result.Fractionation!.LargestImbalance <= Limit;
+    private static bool Holds(StageResult result) =>
+        result.Closure.Mass <= Limit && result.Closure.Energy <= Limit;
 
     private static bool Same(IReadOnlyList<FluidComponent> a, IReadOnlyList<FluidComponent> b) =>
         a.Zip(b).All(pair => Math.Abs(pair.First.MassFraction - pair.Second.MassFraction) < Limit);
 
-    private static VaporRecoveryResult Pull(Appliance appliance, (int Pace, int Hose) setup, ApplianceState? start) => VaporRecovery.Simulate(
+    private static StageResult Pull(Appliance appliance, (int Pace, int Hose) setup, SimulationState? start) => VaporRecovery.Simulate(
         appliance,
         Setups.Machine(0.1 * setup.Pace),
         Setups.Hoses(3, setup.Hose),
         Setups.Cylinder(1000, 20),
         new VaporRecoveryOptions { TargetPressure = Pressure.FromKilopascals(60), Composition = CompositionMode.Tracked, Start = start });
 
-    private static VaporRecoveryResult Recovery(Appliance appliance, CompositionMode mode = CompositionMode.Tracked) => Setups.WithoutHoses(
+    private static StageResult Recovery(Appliance appliance, CompositionMode mode = CompositionMode.Tracked) => Setups.WithoutHoses(
         appliance,
         Setups.Ideal(0.5),
         new VaporRecoveryOptions { TargetPressure = Pressure.FromKilopascals(50), ReceiverPressure = Pressure.FromKilopascals(1000), Composition = mode });

@@ -2,6 +2,7 @@ using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using Xunit;
 
@@ -15,7 +16,7 @@ public class HoldTests
     public void Over_a_cold_pool_the_pressure_comes_back_to_saturation_at_the_surroundings()
     {
         Appliance appliance = Setups.Appliance("R-134a", 5.8, 50, -40, 50) with { Surroundings = Temperature.FromDegreesCelsius(24) };
-        HoldResult hold = Hold.Simulate(appliance, new HoldOptions { Duration = Duration.FromHours(24) });
+        StageResult hold = Hold.Simulate(appliance, new HoldOptions { Duration = Duration.FromHours(24) });
         Assert.Equal(R134a.SaturationAt(Temperature.FromDegreesCelsius(24)).Bubble.Pressure.Pascals, hold.Appliance.Pressure.Pascals, 50.0);
         Assert.Equal(0, hold.RecoveredMass.Kilograms);
         Assert.Contains(hold.Findings, f => f.Subject == FindingSubject.LiquidLeftBehind);
@@ -25,7 +26,7 @@ public class HoldTests
     public void Dry_gas_warms_at_constant_density()
     {
         Appliance appliance = Setups.Appliance("R-134a", 0.1, 50, -10, 50) with { Surroundings = Temperature.FromDegreesCelsius(24) };
-        HoldResult hold = Hold.Simulate(appliance, new HoldOptions { Duration = Duration.FromHours(2) });
+        StageResult hold = Hold.Simulate(appliance, new HoldOptions { Duration = Duration.FromHours(2) });
         double expected = R134a.Model.VesselAtTemperature(297.15, 2).Bulk.Pressure;
         Assert.Equal(expected, hold.Appliance.Pressure.Pascals, 1e-5 * expected);
         Assert.DoesNotContain(hold.Findings, f => f.Subject == FindingSubject.LiquidLeftBehind);
@@ -35,7 +36,7 @@ public class HoldTests
     public void It_ends_early_at_the_pressure_asked_for()
     {
         Appliance appliance = Setups.Appliance("R-134a", 5.8, 50, -40, 50) with { Surroundings = Temperature.FromDegreesCelsius(24) };
-        HoldResult hold = Hold.Simulate(appliance, new HoldOptions { EndPressure = Pressure.FromKilopascals(60), Duration = Duration.FromHours(5) });
+        StageResult hold = Hold.Simulate(appliance, new HoldOptions { EndPressure = Pressure.FromKilopascals(60), Duration = Duration.FromHours(5) });
         Assert.Equal(60, hold.Appliance.Pressure.Kilopascals, 1e-4);
         Assert.InRange(hold.Duration.Seconds, 1, 5 * 3600 - 1);
     }
@@ -47,10 +48,10 @@ public class HoldTests
         {
             Oil = new ApplianceOil { Mass = Mass.FromKilograms(2), Kind = OilKind.PolyolEster },
         };
-        VaporRecoveryResult pull = VaporRecovery.Simulate(
+        StageResult pull = VaporRecovery.Simulate(
             appliance, Setups.Machine(0.5), Setups.Hoses(), Setups.Cylinder(21, 2), new VaporRecoveryOptions { TargetPressure = Pressure.FromKilopascals(50) });
-        HoldResult hold = Hold.Simulate(appliance, new HoldOptions { Start = pull.Appliance, Duration = Duration.FromHours(3) });
-        Assert.True(hold.PressureRise.Kilopascals > 5, hold.PressureRise.ToString());
+        StageResult hold = Hold.Simulate(appliance, new HoldOptions { Start = pull.After, Duration = Duration.FromHours(3) });
+        Assert.True(hold.Appliance.Pressure.Kilopascals - pull.Appliance.Pressure.Kilopascals > 5, hold.ToString());
         Assert.True(hold.Appliance.DissolvedMass < pull.Appliance.DissolvedMass);
     }
 

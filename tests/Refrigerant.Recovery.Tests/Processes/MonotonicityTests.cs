@@ -4,6 +4,7 @@ using FsCheck.Xunit;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 
 namespace Refrigerant.Recovery.Tests.Processes;
@@ -63,7 +64,7 @@ public class MonotonicityTests
         /// <summary>Time to four fifths of the charge; infinite where it does not get there.</summary>
         private double Seconds()
         {
-            VaporRecoveryResult result = VaporRecovery.Simulate(
+            StageResult result = VaporRecovery.Simulate(
                 Appliance,
                 Setups.Machine(Displacement),
                 Setups.Hoses(Length, Diameter),
@@ -75,11 +76,11 @@ public class MonotonicityTests
         /// <summary>Time until the liquid is down to its heel; infinite where the machine cuts out on the pressure it builds.</summary>
         public double PushPullSeconds()
         {
-            PushPullResult result = PushedOver();
+            StageResult result = PushedOver();
             return result.End == StageEnd.LiquidGone ? result.Duration.Seconds : double.PositiveInfinity;
         }
 
-        private PushPullResult PushedOver() => PushPull.Simulate(
+        private StageResult PushedOver() => PushPull.Simulate(
             Appliance with { LiquidHeel = Mass.FromKilograms(0.3 * Charge) },
             Setups.Machine(Displacement),
             Setups.Hoses(3, 12) with { LiquidSide = [Setups.Hose(Length, Diameter)] },

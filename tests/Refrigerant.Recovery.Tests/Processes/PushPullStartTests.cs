@@ -1,6 +1,7 @@
 using System;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using Xunit;
 
@@ -18,7 +19,7 @@ public class PushPullStartTests
     [InlineData("R-404A")]
     public void An_empty_cylinder_is_filled_down_to_the_heel(string designation)
     {
-        PushPullResult result = PushPull.Simulate(Full(designation), Setups.Machine(0.7), Setups.Hoses(), Setups.Cylinder(60), new PushPullOptions());
+        StageResult result = PushPull.Simulate(Full(designation), Setups.Machine(0.7), Setups.Hoses(), Setups.Cylinder(60), new PushPullOptions());
         Assert.Equal(StageEnd.LiquidGone, result.End);
         Assert.Equal(Heel.Kilograms, result.Trajectory[^1].LiquidMass.Kilograms, 1e-6);
     }
@@ -28,21 +29,21 @@ public class PushPullStartTests
     {
         Appliance appliance = Full("R-410A");
         RecoveryMachine machine = Setups.Machine(0.7);
-        PushPullResult result = PushPull.Simulate(appliance, machine, Setups.Hoses(), Setups.Cylinder(60), new PushPullOptions());
+        StageResult result = PushPull.Simulate(appliance, machine, Setups.Hoses(), Setups.Cylinder(60), new PushPullOptions());
         Assert.Equal(StageEnd.PropertyRange, result.End);
         Assert.Contains(result.Findings, finding => finding.Message.Contains("let vapor in first", StringComparison.Ordinal));
 
-        EqualizationResult first = Equalization.Simulate(
+        StageResult first = Equalization.Simulate(
             appliance,
             Setups.Hoses(),
-            ApplianceState.Initial(appliance),
-            CylinderState.Initial(Setups.Cylinder(60), appliance.Fluid, Temperature.FromDegreesCelsius(24)));
-        PushPullResult after = PushPull.Simulate(
+            Setups.Cylinder(60),
+            new EqualizeOptions());
+        StageResult after = PushPull.Simulate(
             appliance,
             machine,
             Setups.Hoses(),
             Setups.Cylinder(60),
-            new PushPullOptions { Start = first.Appliance, CylinderStart = first.Cylinder });
+            new PushPullOptions { Start = first.After });
         Assert.Equal(StageEnd.LiquidGone, after.End);
     }
 

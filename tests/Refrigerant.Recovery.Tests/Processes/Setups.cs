@@ -1,6 +1,7 @@
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 
 namespace Refrigerant.Recovery.Tests.Processes;
@@ -19,8 +20,7 @@ internal static class Setups
         HeatResistance = conductance is double given ? Conductance(given) : null,
     };
 
-    public static RecoveryMachine Ideal(double litersPerSecond) =>
-        RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(litersPerSecond), clearanceRatio: 0);
+    public static RecoveryMachine Ideal(double litersPerSecond) => RecoveryMachine.Ideal(VolumeFlow.FromLitersPerSecond(litersPerSecond));
 
     public static RecoveryMachine Machine(double litersPerSecond) =>
         RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(litersPerSecond));
@@ -49,6 +49,6 @@ internal static class Setups
     };
 
     /// <summary>The machine draws at the appliance's own pressure, against a fixed discharge pressure.</summary>
-    public static VaporRecoveryResult WithoutHoses(Appliance appliance, RecoveryMachine machine, VaporRecoveryOptions options) =>
+    public static StageResult WithoutHoses(Appliance appliance, RecoveryMachine machine, VaporRecoveryOptions options) =>
         VaporRecovery.Run(appliance, machine, null, null, options);
 }

@@ -5,6 +5,7 @@ using FsCheck.Xunit;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using UnitsNet.Units;
 using Xunit;
@@ -21,7 +22,7 @@ public class ThinVaporTests
     public void The_end_of_a_deep_pull_takes_few_evaluations()
     {
         Appliance appliance = Setups.Appliance("R-22", 80, 155, 27, 340) with { MetalMass = Mass.FromKilograms(15) };
-        VaporRecoveryResult result = VaporRecovery.Simulate(
+        StageResult result = VaporRecovery.Simulate(
             appliance,
             Setups.Machine(0.17),
             Setups.Hoses(3, 6),
@@ -44,7 +45,7 @@ public class ThinVaporTests
             MetalMass = Mass.FromKilograms(516.6),
             Water = TubeWater.Standing(Mass.FromKilograms(129.29), Temperature.FromDegreesCelsius(24.1), Setups.Conductance(1000)),
         };
-        VaporRecoveryResult result = VaporRecovery.Simulate(
+        StageResult result = VaporRecovery.Simulate(
             appliance,
             Setups.Machine(0.73),
             Setups.Hoses(),
@@ -69,7 +70,7 @@ public class ThinVaporTests
             {
                 MetalMass = new Mass(x[4] < 0.5 ? 0 : Between(0.01, 5, x[5]) * charge, MassUnit.Kilogram),
             };
-            VaporRecoveryResult result = VaporRecovery.Simulate(
+            StageResult result = VaporRecovery.Simulate(
                 appliance,
                 Setups.Machine(Between(0.05, 2, x[6])),
                 Setups.Hoses(3, 6),

@@ -4,6 +4,7 @@ using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using Xunit;
 
@@ -17,7 +18,7 @@ public class VaporRecoveryEventTests
     [Fact]
     public void The_cylinder_is_never_filled_past_its_limit()
     {
-        VaporRecoveryResult result = Pull(Setups.Appliance("R-134a", 30, 50, 24, 200), Setups.Cylinder(10, 2));
+        StageResult result = Pull(Setups.Appliance("R-134a", 30, 50, 24, 200), Setups.Cylinder(10, 2));
         double limit = CylinderFill.Limit(Setups.Cylinder(10, 2), Fluid.Get("R-134a")).MaximumFill.Kilograms;
         Assert.Equal(StageEnd.CylinderFull, result.End);
         Assert.Equal(limit, result.Cylinder!.Mass.Kilograms, 1e-9 * limit);
@@ -26,7 +27,7 @@ public class VaporRecoveryEventTests
     [Fact]
     public void A_hot_small_cylinder_cuts_the_machine_out()
     {
-        VaporRecoveryResult result = VaporRecovery.Simulate(
+        StageResult result = VaporRecovery.Simulate(
             Setups.Appliance("R-134a", 10, 50, 24, 200) with { Surroundings = Temperature.FromDegreesCelsius(40) },
             Setups.Machine(0.5) with { HighPressureCutout = Pressure.FromKilopascals(1300), Condenser = new Condenser { RatedDuty = Power.FromWatts(100) } },
             Setups.Hoses(),
@@ -40,7 +41,7 @@ public class VaporRecoveryEventTests
     [Fact]
     public void A_target_below_the_deepest_vacuum_stalls_there()
     {
-        VaporRecoveryResult result = Setups.WithoutHoses(
+        StageResult result = Setups.WithoutHoses(
             Setups.Appliance("R-134a", 2, 50, 24, 50),
             Setups.Machine(0.5),
             new VaporRecoveryOptions { TargetPressure = Pressure.FromKilopascals(5), ReceiverPressure = Pressure.FromKilopascals(800) });
@@ -52,7 +53,7 @@ public class VaporRecoveryEventTests
     [Fact]
     public void The_low_pressure_switch_stops_the_machine()
     {
-        VaporRecoveryResult result = VaporRecovery.Simulate(
+        StageResult result = VaporRecovery.Simulate(
             Setups.Appliance("R-134a", 2, 50, 24, 50),
             Setups.Machine(0.5) with { LowPressureSwitch = Pressure.FromKilopascals(80) },
             Setups.Hoses(),
@@ -65,7 +66,7 @@ public class VaporRecoveryEventTests
     [Fact]
     public void A_target_already_met_takes_no_time()
     {
-        VaporRecoveryResult result = Pull(Setups.Appliance("R-134a", 0.05, 50, 24, 50), Setups.Cylinder(21, 2));
+        StageResult result = Pull(Setups.Appliance("R-134a", 0.05, 50, 24, 50), Setups.Cylinder(21, 2));
         Assert.Equal(StageEnd.TargetReached, result.End);
         Assert.Equal(0, result.Duration.Seconds);
         Assert.Equal(0, result.RecoveredMass.Kilograms);
@@ -85,8 +86,8 @@ public class VaporRecoveryEventTests
                 CoolantTemperature = Temperature.FromDegreesCelsius(15),
             },
         };
-        VaporRecoveryResult hot = VaporRecovery.Simulate(appliance, air, Setups.Hoses(), Setups.Cylinder(40, 2), ToHalfAtmosphere);
-        VaporRecoveryResult cold = VaporRecovery.Simulate(appliance, water, Setups.Hoses(), Setups.Cylinder(40, 2), ToHalfAtmosphere);
+        StageResult hot = VaporRecovery.Simulate(appliance, air, Setups.Hoses(), Setups.Cylinder(40, 2), ToHalfAtmosphere);
+        StageResult cold = VaporRecovery.Simulate(appliance, water, Setups.Hoses(), Setups.Cylinder(40, 2), ToHalfAtmosphere);
         Assert.Equal(StageEnd.TargetReached, cold.End);
         Assert.True(cold.Cylinder!.Temperature < hot.Cylinder!.Temperature);
         Assert.True(cold.Duration.Seconds < 0.9 * hot.Duration.Seconds || hot.End != StageEnd.TargetReached);
@@ -97,9 +98,14 @@ public class VaporRecoveryEventTests
     {
         RecoveryCylinder cylinder = Setups.Cylinder(21, 2);
         AmountOfSubstance air = AmountOfSubstance.FromMoles(0.5);
+        Appliance appliance = Setups.Appliance("R-134a", 14, 50, 24, 200);
         var start = CylinderState.Initial(cylinder, Fluid.Get("R-134a"), Temperature.FromDegreesCelsius(24), air);
-        VaporRecoveryResult result = VaporRecovery.Simulate(
-            Setups.Appliance("R-134a", 14, 50, 24, 200), Setups.Machine(0.5), Setups.Hoses(), cylinder, ToHalfAtmosphere with { CylinderStart = start });
+        StageResult result = VaporRecovery.Simulate(
+            appliance,
+            Setups.Machine(0.5),
+            Setups.Hoses(),
+            cylinder,
+            ToHalfAtmosphere with { Start = new SimulationState(ApplianceState.Initial(appliance)) { Cylinder = start } });
         CylinderState end = result.Cylinder!;
         double gasVolume = cylinder.InternalVolume.CubicMeters * (1 - end.LiquidVolumeFraction.DecimalFractions);
         Assert.Equal(0.5 * 8.31446261815324 * end.Temperature.Kelvins / gasVolume, end.NonCondensablePressure.Pascals, 1e-6);
@@ -120,9 +126,9 @@ public class VaporRecoveryEventTests
         HoseSet hoses = Setups.Hoses(3, 20);
         VaporRecoveryOptions options = new() { TargetPressure = Pressure.FromKilopascals(10), CylinderLimit = Mass.FromKilograms(500) };
         RecoveryCylinder cylinder = Setups.Cylinder(450, 5);
-        VaporRecoveryResult fast = VaporRecovery.Simulate(chiller, machine, hoses, cylinder, options);
-        VaporRecoveryResult safe = VaporRecovery.Simulate(chiller, machine, hoses, cylinder, options with { KeepAboveFreezing = true });
-        VaporRecoveryResult stopped = VaporRecovery.Simulate(chiller, machine, hoses, cylinder, options with { StopAtFreezing = true });
+        StageResult fast = VaporRecovery.Simulate(chiller, machine, hoses, cylinder, options);
+        StageResult safe = VaporRecovery.Simulate(chiller, machine, hoses, cylinder, options with { KeepAboveFreezing = true });
+        StageResult stopped = VaporRecovery.Simulate(chiller, machine, hoses, cylinder, options with { StopAtFreezing = true });
         Assert.True(fast.ColdestSurface.DegreesCelsius < 0);
         Assert.Contains(fast.Findings, f => f.Subject == FindingSubject.Freezing && f.Severity == Severity.Warning);
         Assert.True(safe.ColdestSurface.DegreesCelsius > 0);
@@ -142,8 +148,8 @@ public class VaporRecoveryEventTests
             Water = water,
         };
         Temperature inlet = Temperature.FromDegreesCelsius(12);
-        VaporRecoveryResult standing = Pull(Chiller(TubeWater.Standing(Mass.FromKilograms(40), inlet, Setups.Conductance(800))), Setups.Cylinder(200, 5));
-        VaporRecoveryResult moving = Pull(
+        StageResult standing = Pull(Chiller(TubeWater.Standing(Mass.FromKilograms(40), inlet, Setups.Conductance(800))), Setups.Cylinder(200, 5));
+        StageResult moving = Pull(
             Chiller(TubeWater.Moving(MassFlow.FromKilogramsPerSecond(2), inlet, Setups.Conductance(2000))), Setups.Cylinder(200, 5));
         Assert.True(moving.ColdestSurface > standing.ColdestSurface);
     }
@@ -160,7 +166,7 @@ public class VaporRecoveryEventTests
     [Fact]
     public void Carbon_dioxide_stops_where_dry_ice_begins()
     {
-        VaporRecoveryResult result = VaporRecovery.Simulate(
+        StageResult result = VaporRecovery.Simulate(
             Setups.Appliance("R-744", 5, 40, 15, 10),
             Setups.Machine(2),
             Setups.Hoses(),
@@ -173,6 +179,6 @@ public class VaporRecoveryEventTests
         Assert.Contains("518 kPa absolute and -56.6 °C", finding.Message, StringComparison.Ordinal);
     }
 
-    private static VaporRecoveryResult Pull(Appliance appliance, RecoveryCylinder cylinder) =>
+    private static StageResult Pull(Appliance appliance, RecoveryCylinder cylinder) =>
         VaporRecovery.Simulate(appliance, Setups.Machine(0.5), Setups.Hoses(), cylinder, ToHalfAtmosphere);
 }

@@ -1,6 +1,7 @@
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using Xunit;
 
@@ -15,7 +16,7 @@ public class VaporRecoveryTests
     [Fact]
     public void Without_heat_the_gauge_reaches_its_target_over_a_cold_pool()
     {
-        VaporRecoveryResult result = Setups.WithoutHoses(
+        StageResult result = Setups.WithoutHoses(
             Setups.Appliance("R-134a", 10, 50, 24, null) with { HeatResistance = Appliance.PerfectInsulation },
             Setups.Ideal(0.5),
             new VaporRecoveryOptions { TargetPressure = HalfAtmosphere, ReceiverPressure = Pressure.FromKilopascals(700) });
@@ -29,7 +30,7 @@ public class VaporRecoveryTests
     [Fact]
     public void With_heat_the_liquid_goes_and_little_is_left()
     {
-        VaporRecoveryResult result = Setups.WithoutHoses(
+        StageResult result = Setups.WithoutHoses(
             Setups.Appliance("R-134a", 10, 50, 24, 50),
             Setups.Ideal(0.5),
             new VaporRecoveryOptions { TargetPressure = HalfAtmosphere, ReceiverPressure = Pressure.FromKilopascals(700) });

@@ -36,7 +36,9 @@ internal static class FullJob
                 Kind = OilKind.PolyolEster,
                 MolarMass = MolarMass.FromGramsPerMole(575),
                 RefrigerantFraction = Ratio.FromDecimalFractions(0.17),
-                OutgassingTime = Duration.FromMinutes(41),
+                SolubilityFactor = 1.3,
+                FoamingTime = Duration.FromMinutes(2.5),
+                DiffusionTime = Duration.FromMinutes(4100),
             },
         },
         Machine = RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(0.55), 0.045, 1.12, 0.93) with

@@ -77,7 +77,7 @@ public static class LiquidRecovery
             Governors = [.. governors],
         };
         stage.Connect(stage.WithCylinder(model.Vessels), [link, .. model.Connections], state => model.Initialize(state, stage.Before.Appliance));
-        double heel = Math.Min(appliance.LiquidHeel.Kilograms, stage.Before.Appliance.Kilograms) + (LeastShare * stage.Charge);
+        double heel = Math.Max(Math.Min(appliance.LiquidHeel.Kilograms, stage.Before.Appliance.Kilograms), LeastShare * stage.Charge);
         stage.Watch(StageEnd.LiquidGone, () => (port.LiquidMass - heel) / stage.Charge);
         stage.WatchLimits(null);
         stage.Watch(StageEnd.HighPressureCutout, () => cutout - link.DischargePressure);

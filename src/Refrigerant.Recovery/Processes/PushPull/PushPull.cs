@@ -59,7 +59,7 @@ public static class PushPull
         }
 
         var stage = new Stage(appliance, cylinder, options);
-        var model = new PushedAppliance(appliance, stage, options.CondensingConductance ?? Typical(appliance), options.LiquidSurface?.SquareMeters);
+        var model = new PushedAppliance(appliance, stage, options.CondensingConductance ?? ((machine.CondensingCoefficient ?? FilmCoefficient) * Walls(appliance)), options.LiquidSurface?.SquareMeters);
         EquilibriumVessel receiver = stage.Cylinder!.Vessel;
         if (!model.HasLiquid)
         {
@@ -89,7 +89,7 @@ public static class PushPull
         var liquid = new LiquidLink(pool, receiver, new Line(hoses.LiquidSide), stage.Model);
         stage.Connect([pool, space, receiver], [push, liquid], model.Initialize);
 
-        double heel = Math.Min(appliance.LiquidHeel.Kilograms, stage.Before.Appliance.Kilograms) + model.LeastLiquid;
+        double heel = Math.Max(Math.Min(appliance.LiquidHeel.Kilograms, stage.Before.Appliance.Kilograms), model.LeastLiquid);
         stage.Watch(StageEnd.LiquidGone, () => (pool.Mass - heel) / stage.Charge);
         stage.WatchLimits(() => space.Pressure);
         stage.WatchMachine(machine, push);
@@ -124,6 +124,6 @@ public static class PushPull
         return stage.Result(end, outcome, model.Read(stage.State), (findings, after) => PushPullFindings.Add(findings, appliance, stage, end));
     }
 
-    /// <summary>W/K on the walls of a cube of the appliance's volume.</summary>
-    private static double Typical(Appliance appliance) => FilmCoefficient * 6 * Math.Pow(appliance.InternalVolume.CubicMeters, 2.0 / 3);
+    /// <summary>Surface of a cube of the appliance's volume, m².</summary>
+    private static double Walls(Appliance appliance) => 6 * Math.Pow(appliance.InternalVolume.CubicMeters, 2.0 / 3);
 }

@@ -28,8 +28,11 @@ internal sealed class RatingBench
     /// <summary>Share of the cylinder's limit that it holds at the start of a vapor test, as liquid at saturation: common practice, no source.</summary>
     private const double StartFill = 0.1;
 
-    /// <summary>Share of the cylinder's limit that the liquid of the push-pull test amounts to (7.4.1.4).</summary>
+    /// <summary>Share of the cylinder's capacity, by weight of water, that the liquid of the push-pull test amounts to (7.4.1.4), but no more than this share of the chamber.</summary>
     private const double LiquidShare = 0.8;
+
+    /// <summary>Steel of the chamber over the water that it would hold: common practice, no source.</summary>
+    private const double WallShare = 0.5;
 
     /// <summary>A shade below saturation, so that the chamber holds vapor only.</summary>
     private const double JustDry = 0.9999;
@@ -103,19 +106,21 @@ internal sealed class RatingBench
     public double PushPullRate(RecoveryMachine machine)
     {
         StatePoint dew = _model.SaturationAtTemperature(_ratings.Temperature.Kelvins).Dew;
-        double liquid = Math.Min(LiquidShare * _limit, LiquidShare * _chamber * _model.SaturationAtTemperature(dew.Temperature).Bubble.Density);
+        double liquid = Math.Min(
+            LiquidShare * _cylinder.WaterCapacity.Kilograms, LiquidShare * _chamber * _model.SaturationAtTemperature(dew.Temperature).Bubble.Density);
         Appliance chamber = Chamber(1) with
         {
             Charge = new Mass((_chamber * dew.Density) + liquid, MassUnit.Kilogram),
+            MetalMass = new Mass(WallShare * 1000 * _chamber, MassUnit.Kilogram),
             LiquidReachable = true,
         };
         RecoveryCylinder receiving = _cylinder with
         {
-            Content = new Mass(JustDry * dew.Density * _cylinder.InternalVolume.CubicMeters, MassUnit.Kilogram),
+            WaterCapacity = new Mass(Math.Max(1, liquid / (LiquidShare * _limit)) * _cylinder.WaterCapacity.Kilograms, MassUnit.Kilogram),
         };
-        StageResult result = PushPull.Simulate(
-            chamber, machine, _hoses, receiving, new PushPullOptions { CylinderLimit = new Mass(1e9, MassUnit.Kilogram) });
-        return result.AverageRate.KilogramsPerSecond;
+        receiving = receiving with { Content = new Mass(JustDry * dew.Density * receiving.InternalVolume.CubicMeters, MassUnit.Kilogram) };
+        return PushPull.Simulate(chamber, machine, _hoses, receiving, new PushPullOptions { CylinderLimit = new Mass(1e9, MassUnit.Kilogram) })
+            .AverageRate.KilogramsPerSecond;
     }
 
     public double FinalVacuum(RecoveryMachine machine)
@@ -134,13 +139,16 @@ internal sealed class RatingBench
     private static double Average(StageResult result) =>
         result.End == StageEnd.TargetReached && result.Duration.Seconds > 0 ? result.RecoveredMass.Kilograms / result.Duration.Seconds : 0;
 
-    /// <summary>Hoses of 6 ft a side, 3/8 in for the small and 1/2 in for the large group (bores from memory).</summary>
+    /// <summary>
+    /// Hoses of 6 ft a side: a quarter of an inch (bore 4.8 mm) for the small and half an inch (11.1 mm) for the large group, valve cores taken out (sizes and bores from
+    /// memory; the copy of the rule that was read drops the fractions).
+    /// </summary>
     private static HoseSet TypicalHoses(bool large)
     {
         var hose = new Hose
         {
             Length = new Length(1.83, LengthUnit.Meter),
-            InnerDiameter = new Length(large ? 0.0111 : 0.0079, LengthUnit.Meter),
+            InnerDiameter = new Length(large ? 0.0111 : 0.0048, LengthUnit.Meter),
         };
         IReadOnlyList<Hose> one = [hose];
         return new HoseSet { VaporSide = one, LiquidSide = one, Discharge = one };

@@ -21,6 +21,9 @@ internal static class VaporRecoveryFindings
     /// <summary>Below this share of the machine's own pace the hoses are worth a word.</summary>
     private const double SlowLine = 0.8;
 
+    /// <summary>A section whose pressure is this share above that at the gauge is worth a warning.</summary>
+    private const double HiddenPressure = 0.05;
+
     private const string Model = "dynamic model of vapor recovery, energy balance";
 
     public static void Add(
@@ -113,6 +116,18 @@ internal static class VaporRecoveryFindings
 
     private static void Liquid(List<Finding> findings, StageEnd end, ApplianceState state)
     {
+        foreach (SectionContent section in state.Sections)
+        {
+            if (state.Sections.Count > 1 && section.Pressure.Pascals > (1 + HiddenPressure) * state.Pressure.Pascals)
+            {
+                findings.Add(new Finding(
+                    Severity.Warning,
+                    FindingSubject.LiquidLeftBehind,
+                    FormattableString.Invariant($"The gauge shows {state.Pressure.Kilopascals:F0} kPa absolute, but in the section \"{section.Name}\" stand {section.Pressure.Kilopascals:F0} kPa and {section.Mass.Kilograms:G3} kg that no gauge there shows: open what separates it, or draw from it too."),
+                    Model));
+            }
+        }
+
         if (end == StageEnd.TargetReached && state.HasLiquid)
         {
             findings.Add(new Finding(

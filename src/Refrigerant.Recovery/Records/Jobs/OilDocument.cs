@@ -15,7 +15,11 @@ internal sealed record OilDocument
 
     public double? RefrigerantFraction { get; init; }
 
-    public double? OutgassingTimeMinutes { get; init; }
+    public double? SolubilityFactor { get; init; }
+
+    public double? FoamingTimeMinutes { get; init; }
+
+    public double? DiffusionTimeMinutes { get; init; }
 
     public static OilDocument From(ApplianceOil oil) => new()
     {
@@ -23,7 +27,9 @@ internal sealed record OilDocument
         Kind = oil.Kind,
         MolarMassGramsPerMole = oil.MolarMass is MolarMass molar ? Plain.Number(molar.KilogramsPerMole * 1e3) : null,
         RefrigerantFraction = Plain.Number(oil.RefrigerantFraction.DecimalFractions),
-        OutgassingTimeMinutes = Plain.Minutes(oil.OutgassingTime),
+        SolubilityFactor = oil.SolubilityFactor is double factor ? Plain.Number(factor) : null,
+        FoamingTimeMinutes = Plain.Minutes(oil.FoamingTime),
+        DiffusionTimeMinutes = Plain.Minutes(oil.DiffusionTime),
     };
 
     public ApplianceOil ToOil(DocumentNode node) => node.Build(() =>
@@ -33,7 +39,9 @@ internal sealed record OilDocument
         {
             MolarMass = MolarMassGramsPerMole is double molar ? new MolarMass(molar / 1e3, MolarMassUnit.KilogramPerMole) : null,
             RefrigerantFraction = RefrigerantFraction is double fraction ? new Ratio(fraction, RatioUnit.DecimalFraction) : oil.RefrigerantFraction,
-            OutgassingTime = OutgassingTimeMinutes is double time ? Plain.DurationOf(time) : oil.OutgassingTime,
+            SolubilityFactor = SolubilityFactor,
+            FoamingTime = FoamingTimeMinutes is double foaming ? Plain.DurationOf(foaming) : oil.FoamingTime,
+            DiffusionTime = DiffusionTimeMinutes is double diffusion ? Plain.DurationOf(diffusion) : oil.DiffusionTime,
         };
     });
 }

@@ -125,8 +125,8 @@ internal sealed class EquilibriumVessel : Vessel
 
     public override double TotalMass(double[] state) => SumOfMasses(state) + (Oil?.Dissolved(state) ?? 0);
 
-    public override double ComponentMass(double[] state, int component) =>
-        state[First + component] + (Components == 1 ? Oil?.Dissolved(state) ?? 0 : AsCharged[component] * (Oil?.Dissolved(state) ?? 0));
+    public override double ComponentMass(double[] state, int component) => state[First + component]
+        + (Oil is null ? 0 : (Components == 1 ? 1 : AsCharged[component]) * Oil.Dissolved(state));
 
     public override double Stored(double[] state) => state[Energy] + (Shell?.Stored(state) ?? 0) + (Oil?.Stored(state) ?? 0);
 }

@@ -1,6 +1,7 @@
 using System;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Oils;
 
 namespace Refrigerant.Recovery.Simulation.Vessels;
 
@@ -20,10 +21,9 @@ internal sealed class OilSump
     private const double Conductance = 15;
 
     private readonly PropertyModel _model;
-    private readonly OilProcess _process;
+    private readonly OilRelease _release;
     private readonly double _capacity;
     private readonly double _conductance;
-    private readonly double _referenceEnergy;
     private readonly double _lowest;
     private readonly double _highest;
     private int _dissolved;
@@ -34,13 +34,12 @@ internal sealed class OilSump
     public OilSump(PropertyModel model, ApplianceOil oil, double temperature)
     {
         _model = model;
-        _process = new OilProcess(model, oil);
+        _release = new OilRelease(model, oil, temperature);
         double mass = oil.Mass.Kilograms;
         _capacity = mass * HeatCapacity;
         _conductance = Conductance * Math.Pow(mass, 2.0 / 3);
         _lowest = model.Range.MinimumTemperature;
         _highest = model.Range.MaximumSaturationTemperature;
-        _referenceEnergy = model.SaturationAtTemperature(Within(temperature)).Bubble.InternalEnergy;
     }
 
     /// <summary>Refrigerant in the oil at the last solution, kg.</summary>
@@ -76,7 +75,7 @@ internal sealed class OilSump
     public void Initialize(double[] state, double dissolved, double temperature)
     {
         state[_dissolved] = dissolved;
-        state[_energy] = (_capacity * temperature) + (dissolved * _referenceEnergy);
+        state[_energy] = (_capacity * temperature) + (dissolved * _release.SpecificEnergy);
     }
 
     /// <summary>Refrigerant in the oil, kg.</summary>
@@ -93,15 +92,15 @@ internal sealed class OilSump
     {
         double dissolved = state[_dissolved];
         DissolvedMass = dissolved;
-        Temperature = (state[_energy] - (dissolved * _referenceEnergy)) / _capacity;
+        Temperature = (state[_energy] - (dissolved * _release.SpecificEnergy)) / _capacity;
         if (!(Temperature > 0))
         {
             return false;
         }
 
-        SaturationPoint saturation = _model.SaturationAtTemperature(Within(Temperature));
-        Release = _process.Release(saturation.Bubble.Pressure, pressure, Temperature, dissolved);
-        ReleaseEnthalpy = saturation.Dew.Enthalpy;
+        _release.Solve(pressure, Temperature, dissolved);
+        Release = _release.Release;
+        ReleaseEnthalpy = _model.SaturationAtTemperature(Within(Temperature)).Dew.Enthalpy;
         _heater = inputs.CrankcaseHeaterPower;
         _heat = _conductance * (around - Temperature);
         return true;

@@ -180,8 +180,8 @@ internal sealed class VaporSpace : Vessel
 
     public override double TotalMass(double[] state) => SumOfMasses(state) + (Oil?.Dissolved(state) ?? 0);
 
-    public override double ComponentMass(double[] state, int component) =>
-        state[First + component] + (Components == 1 ? Oil?.Dissolved(state) ?? 0 : AsCharged[component] * (Oil?.Dissolved(state) ?? 0));
+    public override double ComponentMass(double[] state, int component) => state[First + component]
+        + (Oil is null ? 0 : (Components == 1 ? 1 : AsCharged[component]) * Oil.Dissolved(state));
 
     public override double Stored(double[] state) => state[Energy] + Shell.Stored(state) + (Oil?.Stored(state) ?? 0);
 }

@@ -28,6 +28,7 @@ internal static class PlanCodes
     public static readonly FindingCode HosesSlow = new("hoses-slow", FindingSubject.HoseLimited, "hoses and valve cores let less than 80 % of what the machine could draw through");
     public static readonly FindingCode HoseLeadsNowhere = new("hose-leads-nowhere", FindingSubject.HoseLimited, "a run of hoses is given that has no port, or a port has no hose");
     public static readonly FindingCode TubesFreeze = new("tubes-freeze", FindingSubject.Freezing, "a surface with water behind it comes to 0 °C");
+    public static readonly FindingCode HeatSetsPace = new("heat-sets-pace", FindingSubject.EvacuationLevel, "for more than half an hour liquid boils only as fast as heat comes in");
     public static readonly FindingCode WarmAppliance = new("warm-appliance", FindingSubject.EvacuationLevel, "heat on the appliance makes the job shorter");
 
     public static readonly FindingCode MachineNotListed = new("machine-not-listed", FindingSubject.Flammability, "the refrigerant burns and the machine is not listed for flammable refrigerants");
@@ -54,7 +55,7 @@ internal static class PlanCodes
     [
         LevelReached, LevelNotReached, LevelNotHeld, LevelOverLiquid, PullPastLevel, StillAboveAir, GaugeAtAltitude, HiddenSection,
         NoCylinder, CylinderRoomMissing, CoolCylinder, ThrottleInlet, CylinderAboveService, CylinderMarksUnchecked,
-        PushPullSiphons, PushPullNotUsed, PushPullThrottled, DesignPressureUnknown, HosesSlow, HoseLeadsNowhere, TubesFreeze, WarmAppliance,
+        PushPullSiphons, PushPullNotUsed, PushPullThrottled, DesignPressureUnknown, HosesSlow, HoseLeadsNowhere, TubesFreeze, HeatSetsPace, WarmAppliance,
         MachineNotListed, MachineHot, ClearMachineFirst, ChangeMachineOil, MachineCarriesOver,
         HeatAssumed, OilHolds, BlendEstimated,
         HighPressure, NearLimit, WaterInTubes, DisplacesAir, FreezesSkin, HotSurface, AirDrawnIn, OilUnderPressure, PlanningFigures,

@@ -22,6 +22,10 @@ internal static class LevelFindings
     /// <summary>Pressures this near to the barometer read zero on a gauge, Pa.</summary>
     private const double ReadsZero = 200;
 
+    /// <summary>A flow of less than this share of the usual pace, from liquid that much colder than the air, waits for heat. Our choice.</summary>
+    private const double SlowShare = 0.3;
+    private const double MuchColder = 10;
+
     private const double Hour = 3600;
 
     public static IEnumerable<Finding> ToDo(PlanRun run, LevelVerdict verdict, MassLedger ledger)
@@ -36,6 +40,11 @@ internal static class LevelFindings
         if (PulledPast(run) is Finding past && verdict.IsReached)
         {
             yield return past;
+        }
+
+        if (verdict.IsReached && Pace(run) is Finding pace)
+        {
+            yield return pace;
         }
 
         if (end.Parts.Count > 1 && Hidden(run, end) is Finding hidden)
@@ -158,6 +167,43 @@ internal static class LevelFindings
             : (FormattableString)$"Liquid boils only as fast as heat comes in: warm the appliance with {watts} for an hour and pull again.";
     }
 
+    /// <summary>A pull that waits for heat: how long, and what would make it shorter.</summary>
+    private static Finding? Pace(PlanRun run)
+    {
+        PlannedStage? slow = run.Stages.Where(stage => stage.Kind == StageKind.VaporRecovery && stage.Result is { Trajectory.Count: > 1 })
+            .OrderByDescending(stage => stage.Duration.Seconds).FirstOrDefault();
+        if (slow is null || run.Job.Aids.CanWarm)
+        {
+            return null;
+        }
+
+        double waited = 0, left = 0, coldest = double.PositiveInfinity;
+        Trajectory points = slow.Result!.Trajectory;
+        for (int i = 1; i < points.Count; i++)
+        {
+            if (points[i].LiquidKilograms > 0 && points[i].KilogramsPerSecond < SlowShare * run.Pace && points[i].ApplianceKelvins < run.Ambient.Kelvins - MuchColder)
+            {
+                left = Math.Max(left, points[i - 1].LiquidKilograms);
+                waited += points[i].Seconds - points[i - 1].Seconds;
+                coldest = Math.Min(coldest, points[i].ApplianceKelvins);
+            }
+        }
+
+        PropertyModel model = run.Job.Appliance.Fluid.Model;
+        if (waited < Hour / 2 || coldest < model.Range.MinimumTemperature || coldest > model.Range.MaximumSaturationTemperature)
+        {
+            return null;
+        }
+
+        SaturationPoint saturation = model.SaturationAtTemperature(coldest);
+        double watts = left * (saturation.Dew.Enthalpy - saturation.Bubble.Enthalpy) / Hour;
+        return new Finding(
+            PlanCodes.HeatSetsPace,
+            Severity.Caution,
+            "energy balance of the appliance",
+            $"For {FindingValue.Duration("waiting", new Duration(waited, DurationUnit.Second))} of the pull liquid boils only as fast as heat comes in, down to {FindingValue.Temperature("coldest", new Temperature(coldest, TemperatureUnit.Kelvin))}: {FindingValue.Power("heat for an hour", Power.FromWatts(watts))} of heat on the appliance (its own fans, a blanket, warm water; never a flame) would do it in an hour.");
+    }
+
     private static Finding? PulledPast(PlanRun run)
     {
         PlannedStage? stage = run.Stages.LastOrDefault(s => s.Kind == StageKind.VaporRecovery);
@@ -171,7 +217,9 @@ internal static class LevelFindings
             : null;
         bool liquid = stage.Step.Reason == StepReason.PullLonger;
         FindingValue time = FindingValue.Duration("pull", stage.Duration);
-        FormattableString because = liquid ? (FormattableString)$"liquid is left where the gauge first shows the level." : (FormattableString)$"what warms and what the oil gives off would bring the pressure back.";
+        FormattableString because = liquid ? (FormattableString)$"liquid is left where the gauge first shows the level." : run.Job.Appliance.Oil is null
+            ? (FormattableString)$"vapor that warms would bring the pressure back."
+            : (FormattableString)$"what the oil gives off late would bring the pressure back.";
         return reading is not null
             ? new Finding(PlanCodes.PullPastLevel, Severity.Note, "simulated pull and hold", $"Pull on past the level to {reading}, {time} in all, and the hold passes the first time:", because)
             : stage.Step.Duration is not null

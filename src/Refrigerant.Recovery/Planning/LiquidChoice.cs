@@ -66,7 +66,7 @@ internal static class LiquidChoice
             return null;
         }
 
-        StageKind? kind = Choose(now);
+        StageKind? kind = last.Kind == StageKind.Equalize ? StageKind.PushPull : Choose(now);
         return kind is null ? null
             : kind == StageKind.PushPull && last.Kind != StageKind.Equalize && CanEqualize(now) ? new PlanStep(StageKind.Equalize)
             : Step(kind.Value);
@@ -100,9 +100,8 @@ internal static class LiquidChoice
             return null;
         }
 
-        var vapor = new PlanStep(StageKind.VaporRecovery) { Duration = new Duration(Math.Min(sooner, 86_400), DurationUnit.Second), AppliancePressure = now.Goal, IsThrottled = true };
-        double boiled = now.Preview(vapor)?.RecoveredMass.Kilograms ?? 0;
-        return boiled >= Reach(now) ? null : pushed <= drawn ? StageKind.PushPull : StageKind.LiquidRecovery;
+        // No vapor recovery is faster than the machine's pace at the start.
+        return Reach(now) / sooner < now.Pace ? null : pushed <= drawn ? StageKind.PushPull : StageKind.LiquidRecovery;
     }
 
     /// <summary>Time to take the liquid in reach this way, s; infinite where it does not get far.</summary>

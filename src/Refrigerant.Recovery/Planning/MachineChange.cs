@@ -1,7 +1,6 @@
 using System;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Fluids;
-using Refrigerant.Recovery.Residuals;
 using Refrigerant.Recovery.Rules;
 using UnitsNet;
 using UnitsNet.Units;
@@ -114,7 +113,7 @@ internal sealed class MachineChange
                 new RefrigerantChangeOptions
                 {
                     Temperature = new Temperature(job.Appliance.SurroundingsKelvin, TemperatureUnit.Kelvin),
-                    Oil = !oil ? null : past.Oil is OilKind.Mineral or OilKind.Alkylbenzene ? OilCharge.Mineral(mass) : OilCharge.PolyolEster(mass),
+                    Oil = oil ? new ApplianceOil { Mass = mass, Kind = past.Oil ?? OilKind.PolyolEster } : null,
                 });
         }
         catch (PropertyRangeException)

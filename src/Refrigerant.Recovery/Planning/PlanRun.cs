@@ -150,6 +150,9 @@ internal sealed partial class PlanRun
         return result;
     }
 
+    /// <summary>Notes what a step comes to, where it was simulated in parts.</summary>
+    public void Remember(PlanStep step, SimulationState from, StageResult result) => _previews.Insert(0, (step, from, result));
+
     /// <summary>A cylinder as it stands now: cooled since it was seen last, with the air of the sweep where it is the first.</summary>
     public CylinderState StateOf(CylinderStanding cylinder)
     {
@@ -250,7 +253,13 @@ internal sealed partial class PlanRun
     {
         SimulationState start = result?.Before ?? State;
         SimulationState after = result?.After ?? State;
-        after = after with { Cylinder = connects ?? after.Cylinder ?? State.Cylinder, MachineTemperature = MachineAfter(step.Kind, result, seconds) };
+        CylinderState? standing = connects ?? after.Cylinder ?? State.Cylinder;
+        Temperature? machine = MachineAfter(step.Kind, result, seconds);
+        if (!ReferenceEquals(standing, after.Cylinder) || machine?.Kelvins != after.MachineTemperature?.Kelvins)
+        {
+            after = after with { Cylinder = standing, MachineTemperature = machine };
+        }
+
         double moved = start.Appliance.Mass.Kilograms - after.Appliance.Mass.Kilograms;
         double received = result is null ? 0 : Received(result);
         if (_connected >= 0 && after.Cylinder is CylinderState cylinder)
@@ -261,7 +270,7 @@ internal sealed partial class PlanRun
         _stages.Add(new PlannedStage(step, Clock, seconds, Connected?.Cylinder.Label, before, moved, after, result, Hookups.For(step, Job, result, after, Connected, before)));
         Clock += seconds;
         State = after;
-        _previews.Clear();
+        _previews.RemoveAll(preview => !ReferenceEquals(preview.From, after));
     }
 
     /// <summary>A machine that stands still cools: T = T_air + (T − T_air)·exp(−t·UA/C).</summary>

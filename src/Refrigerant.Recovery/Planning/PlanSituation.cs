@@ -75,6 +75,9 @@ public sealed class PlanSituation
     public StageResult? Preview(PlanStep step, SimulationState from) =>
         _run.Preview(Require.NotNull(step, nameof(step)), Require.NotNull(from, nameof(from)));
 
+    /// <summary>Notes what a step from here comes to, where it was simulated in parts.</summary>
+    internal void Remember(PlanStep step, StageResult result) => _run.Remember(step, State, result);
+
     /// <summary>The state with another cylinder connected.</summary>
     internal SimulationState WithCylinder(CylinderStanding cylinder) => State with { Cylinder = _run.StateOf(cylinder) };
 

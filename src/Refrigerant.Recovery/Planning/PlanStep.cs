@@ -36,6 +36,10 @@ public sealed record PlanStep
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
     public Pressure? AppliancePressure { get; init => field = Checked(value, nameof(AppliancePressure)); }
 
+    /// <summary>Absolute pressure in the appliance below which a pull is not to go: the inlet is throttled by the gauge; none where it is null.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
+    public Pressure? LowestPressure { get; init => field = Checked(value, nameof(LowestPressure)); }
+
     /// <summary>Absolute pressure of the cylinder, falling, that ends a rest; none where it is null.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
     public Pressure? CylinderPressure { get; init => field = Checked(value, nameof(CylinderPressure)); }

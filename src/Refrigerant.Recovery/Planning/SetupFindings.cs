@@ -43,7 +43,7 @@ internal static class SetupFindings
             yield return freezing;
         }
 
-        PlannedStage? slowest = run.Stages.Where(stage => stage.Kind == StageKind.VaporRecovery && stage.Result is not null)
+        PlannedStage? slowest = run.Stages.Where(stage => stage.Kind == StageKind.VaporRecovery && stage.Result is not null && !stage.Step.IsThrottled)
             .OrderByDescending(stage => stage.Moved.Kilograms).FirstOrDefault();
         if (slowest is not null && slowest.Result!.SuctionLineShare.DecimalFractions < SlowLine)
         {

@@ -15,6 +15,9 @@ internal sealed class StepSimulation(RecoveryJob job)
     /// <summary>A wait shorter than this, s, is none.</summary>
     private const double ShortestWait = 1;
 
+    /// <summary>An appliance this near to its surroundings, K, does not change while things are set up.</summary>
+    private const double SameTemperature = 0.5;
+
     /// <summary>The longest that a stage may take, s: 1000 days.</summary>
     private const double Longest = 8.64e7;
 
@@ -114,6 +117,7 @@ internal sealed class StepSimulation(RecoveryJob job)
                     TargetPressure = step.AppliancePressure is Pressure target ? ByGauge(target) : null,
                     KeepAboveFreezing = job.KeepAboveFreezing,
                     KeepBelowCutout = step.IsThrottled,
+                    LowestPressure = step.LowestPressure is Pressure lowest ? ByGauge(lowest) : null,
                     Composition = composition,
                 };
                 return VaporRecovery.Simulate(job.Appliance, job.Machine, job.Hoses, cylinder, vapor);
@@ -123,7 +127,8 @@ internal sealed class StepSimulation(RecoveryJob job)
     private StageResult? Waiting(PlanStep step, SimulationState from)
     {
         double seconds = Math.Min(Longest, step.Duration?.Seconds ?? Handling(step.Kind, job.Times));
-        return seconds < ShortestWait ? null : Hold.Simulate(
+        bool atRest = step.Kind == StageKind.SetUp && Math.Abs(from.Appliance.Temperature.Kelvins - job.Appliance.SurroundingsKelvin) < SameTemperature;
+        return seconds < ShortestWait || atRest ? null : Hold.Simulate(
             job.Appliance,
             new HoldOptions
             {

@@ -170,7 +170,7 @@ public class VaporRecoveryEventTests
             Setups.Appliance("R-744", 5, 40, 15, 10),
             Setups.Machine(2),
             Setups.Hoses(),
-            Setups.Cylinder(300),
+            Setups.Cylinder(300) with { ServicePressure = Pressure.FromPoundsForcePerSquareInch(4000) },
             new VaporRecoveryOptions { TargetPressure = Pressure.FromKilopascals(100), CylinderLimit = Mass.FromKilograms(10) });
         Assert.Equal(StageEnd.PropertyRange, result.End);
         Assert.Equal(517.95, result.Appliance.Pressure.Kilopascals, 0.05);

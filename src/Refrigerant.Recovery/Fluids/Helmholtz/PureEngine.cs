@@ -54,12 +54,14 @@ internal sealed class PureEngine
     public static PureEngine Create(PureFluidData data)
     {
         var raw = new PureEquation(data);
-        SaturationCurves curves = SaturationCurveBuilder.Build(raw);
-        bool isIir = curves.MaximumTemperature > ReferenceTemperature;
-        SaturationValues reference = isIir ? curves.AtTemperature(ReferenceTemperature) : curves.AtPressure(ReferencePressure);
+        SaturationLine line = SaturationCurveBuilder.Build(raw);
+        bool isIir = line.MaximumTemperature > ReferenceTemperature;
+        SaturationValues reference = line.AtTemperature(
+            isIir ? ReferenceTemperature : line.TemperatureAt(ReferencePressure, 0.5 * (data.MinimumTemperature + line.MaximumTemperature)));
         double enthalpy = (isIir ? ReferenceEnthalpy : 0) - reference.LiquidEnthalpy;
         double entropy = (isIir ? ReferenceEntropy : 0) - reference.LiquidEntropy;
-        return new PureEngine(raw.WithReference(enthalpy, entropy), curves.WithReference(enthalpy, entropy));
+        return new PureEngine(
+            raw.WithReference(enthalpy, entropy), new SaturationCurves(line.WithReference(enthalpy, entropy), data.MinimumTemperature));
     }
 
     /// <summary>The stable state at a temperature and a pressure.</summary>

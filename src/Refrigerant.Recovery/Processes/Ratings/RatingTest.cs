@@ -25,7 +25,7 @@ public static class RatingTest
 
     /// <summary>Bounds of the conductance with which pushed vapor condenses, W/(m²·K), in its search; its first bracket and how often that is halved.</summary>
     private const double LeastCondensing = 1;
-    private const double MostCondensing = 1e5;
+    private const double MostCondensing = 1e4;
     private const int CondensingHalvings = 40;
 
     /// <summary>The search goes on to this share where it can.</summary>
@@ -107,10 +107,9 @@ public static class RatingTest
         }
 
         bool condenses = false;
-        if (used == RatingKind.VaporRate && ratings.PushPullRate is MassFlow pushPull && Condensing(bench, best, pushPull.KilogramsPerSecond) is double coefficient)
+        if (used == RatingKind.VaporRate && ratings.PushPullRate is MassFlow pushPull)
         {
-            best = best with { CondensingCoefficient = coefficient };
-            condenses = true;
+            best = best with { CondensingCoefficient = Condensing(bench, best, pushPull.KilogramsPerSecond, out condenses) };
         }
 
         IReadOnlyList<RatingDeviation> deviations = Deviations(ratings, bench, best, used, condenses);
@@ -123,15 +122,16 @@ public static class RatingTest
         return new RatingFit(best, used, within, deviations, FindingsFor(within, deviations));
     }
 
-    /// <summary>The condensing conductance that brings a push-pull rate back: the rate falls as it rises. Null where none does.</summary>
-    private static double? Condensing(RatingBench bench, RecoveryMachine machine, double published)
+    /// <summary>The condensing conductance that brings a push-pull rate back, which falls as it rises; the nearer bound where none does.</summary>
+    private static double Condensing(RatingBench bench, RecoveryMachine machine, double published, out bool found)
     {
         double Excess(double coefficient) => (bench.PushPullRate(machine with { CondensingCoefficient = coefficient }) / published) - 1;
         double low = LeastCondensing;
         double high = MostCondensing;
-        if (!(Excess(low) >= 0) || !(Excess(high) <= 0))
+        found = Excess(low) >= 0 && Excess(high) <= 0;
+        if (!found)
         {
-            return null;
+            return Excess(low) < 0 ? low : high;
         }
 
         double middle = Math.Sqrt(low * high);

@@ -85,14 +85,11 @@ internal sealed class MetalShell : Shell
     /// <summary>Whether there is water that can freeze.</summary>
     public bool HasWater { get; }
 
-    /// <summary>Conductance of film condensation on dry metal, W/K; where it is above that of gas it counts while the vapor's saturation temperature is above the metal's.</summary>
+    /// <summary>Conductance of film condensation on dry metal, W/K; it counts, besides that of gas, while the vapor's saturation temperature is above the metal's.</summary>
     public double CondensingConductance { get; init; }
 
     /// <summary>Temperature at which vapor condenses on it, K; set by a vessel whose vapor has a pressure of its own.</summary>
     public double CondensingTemperature { get; set; }
-
-    /// <summary>Conductance of heat to the refrigerant's vapor, W/K, at the last solution.</summary>
-    public double VaporConductance { get; private set; }
 
     /// <summary>Temperature of the surface that water touches, K: of the wetted metal, and as the liquid goes of the dry one.</summary>
     public double ColdestSurface => DryTemperature + ((WetTemperature - DryTemperature) * _share / (_share + FadingShare));
@@ -173,17 +170,6 @@ internal sealed class MetalShell : Shell
 
         double waterConductance = _waterConductance * inputs.WaterFactor;
         WaterTemperature = _water >= 0 ? state[_water] : HasWater ? _waterInlet : liquid;
-        VaporConductance = _dryConductance;
-        if (CondensingConductance > _dryConductance && CondensingTemperature > 0)
-        {
-            double before = _capacity > 0 ? state[_dry] / (_capacity * (1 - Clamp(state[_wetted]))) : DryTemperature;
-            if (CondensingTemperature > before)
-            {
-                VaporConductance = CondensingConductance;
-                vapor = CondensingTemperature;
-            }
-        }
-
         if (_capacity > 0)
         {
             _share = Clamp(state[_wetted]);
@@ -201,12 +187,13 @@ internal sealed class MetalShell : Shell
             _share = target;
             double fixedHeat = (outer * air) + (waterConductance * WaterTemperature) + heater;
             WetTemperature = (fixedHeat + (_boiling * liquid)) / (outer + waterConductance + _boiling);
-            DryTemperature = (fixedHeat + (VaporConductance * vapor)) / (outer + waterConductance + VaporConductance);
+            DryTemperature = (fixedHeat + (_dryConductance * vapor)) / (outer + waterConductance + _dryConductance);
         }
 
         double rest = 1 - _share;
         HeatToLiquid = _share * _boiling * (WetTemperature - liquid);
-        HeatToVapor = rest * VaporConductance * (DryTemperature - vapor);
+        double film = _capacity > 0 ? CondensingConductance * Math.Max(0, CondensingTemperature - DryTemperature) : 0;
+        HeatToVapor = rest * ((_dryConductance * (DryTemperature - vapor)) - film);
         double wetFromWater = _share * waterConductance * (WaterTemperature - WetTemperature);
         double dryFromWater = rest * waterConductance * (WaterTemperature - DryTemperature);
         double wetFromAir = _share * ((outer * (air - WetTemperature)) + heater);

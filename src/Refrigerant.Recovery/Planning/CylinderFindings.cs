@@ -3,7 +3,6 @@ using System.Collections.Generic;
 using System.Linq;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Numerics;
-using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using UnitsNet.Units;
@@ -23,7 +22,7 @@ internal static class CylinderFindings
         foreach (CylinderStanding cylinder in run.Cylinders)
         {
             bool used = cylinder.State is not null;
-            foreach (Finding finding in cylinder.Limit.Findings.Where(finding => finding.Severity == Severity.Stop || (used && finding.Severity >= Severity.Caution)))
+            foreach (Finding finding in cylinder.Limit.Findings.Where(finding => finding.Severity == Severity.Stop || (used && finding.Severity >= Severity.Warning)))
             {
                 yield return finding;
             }
@@ -50,18 +49,24 @@ internal static class CylinderFindings
 
     public static IEnumerable<Finding> Known(PlanRun run)
     {
-        string[] unchecked_ =
+        foreach (Finding finding in run.Cylinders.Where(cylinder => cylinder.State is not null)
+            .SelectMany(cylinder => cylinder.Limit.Findings).Where(finding => finding.Severity == Severity.Caution))
+        {
+            yield return finding;
+        }
+
+        string[] unmarked =
         [
             .. run.Cylinders.Where(cylinder => cylinder.State is not null && (cylinder.Cylinder.RequalificationDue is null || cylinder.Cylinder.Specification is null))
                 .Select(cylinder => cylinder.Cylinder.Label),
         ];
-        if (unchecked_.Length > 0)
+        if (unmarked.Length > 0)
         {
             yield return new Finding(
                 PlanCodes.CylinderMarksUnchecked,
                 Severity.Note,
                 "49 CFR 180.205",
-                $"Specification or requalification date of {FindingValue.Text("cylinders", string.Join(", ", unchecked_))} were not given: read the marks before filling.");
+                $"Specification or requalification date of {FindingValue.Text("cylinders", string.Join(", ", unmarked))} were not given: read the marks before filling.");
         }
     }
 

@@ -1,7 +1,6 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
-using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Gauges;
@@ -140,6 +139,8 @@ internal static class LevelFindings
                 return $"Bring a machine that pulls deeper, or one whose switch may be set lower.";
             case LevelObstacle.Oil:
                 return $"Warm the oil (crankcase heater), let it stand and pull again.";
+            case LevelObstacle.Freezing:
+                return $"Keep water at more than {FindingValue.Temperature("freezing", new Temperature(273.15, TemperatureUnit.Kelvin))} moving through the tubes, or drain them and pull without regard to frost.";
             case LevelObstacle.Heat:
                 return Heat(run, end);
             default:

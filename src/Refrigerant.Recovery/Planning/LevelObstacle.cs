@@ -33,6 +33,9 @@ public enum LevelObstacle
     /// <summary>Liquid boils only as fast as heat comes in.</summary>
     Heat,
 
+    /// <summary>The inlet is throttled so that no water in tubes freezes, and nothing flows any more.</summary>
+    Freezing,
+
     /// <summary>The oil gives off what it holds too slowly.</summary>
     Oil,
 

@@ -61,6 +61,7 @@ public sealed class LevelVerdict
         LevelObstacle.DeepestVacuum => "the machine gets no deeper against the cylinder's pressure",
         LevelObstacle.LowPressureSwitch => "the machine's low-pressure switch stops it",
         LevelObstacle.Heat => "liquid boils only as fast as heat comes in",
+        LevelObstacle.Freezing => "no faster pull keeps the tubes from freezing",
         LevelObstacle.Oil => "the oil gives off what it holds too slowly",
         LevelObstacle.TooManyPulls => "it takes more pulls than are allowed",
         LevelObstacle.PropertyRange => "the refrigerant leaves the range of its equation of state",

@@ -81,11 +81,6 @@ internal static class LiquidChoice
             PushPullUse.Always => true,
             _ => Reach(now) >= LeastPushed,
         };
-        if (push && job.PushPull == PushPullUse.Always)
-        {
-            return StageKind.PushPull;
-        }
-
         SimulationState from = now.State;
         if (push && CanEqualize(now) && now.Preview(new PlanStep(StageKind.Equalize)) is { } even)
         {
@@ -94,6 +89,11 @@ internal static class LiquidChoice
 
         double pushed = push ? TimeFor(now, Step(StageKind.PushPull), from, job.Times.HoseChange.Seconds) : double.PositiveInfinity;
         double drawn = job.Machine.TakesLiquid ? TimeFor(now, Step(StageKind.LiquidRecovery), now.State, 0) : double.PositiveInfinity;
+        if (job.PushPull == PushPullUse.Always && !double.IsPositiveInfinity(pushed))
+        {
+            return StageKind.PushPull;
+        }
+
         double sooner = Math.Min(pushed, drawn);
         if (double.IsPositiveInfinity(sooner))
         {

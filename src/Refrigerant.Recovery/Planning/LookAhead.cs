@@ -12,7 +12,7 @@ namespace Refrigerant.Recovery.Planning;
 /// <summary>Chooses the pull after which a hold passes: plain, with the cylinder cooled, throttled, or with heat on the appliance.</summary>
 internal sealed class LookAhead(PlanSituation now)
 {
-    /// <summary>Where the rule asks for a pressure above the air, no pull goes further below it than this share: what it asks, no more.</summary>
+    /// <summary>Where the rule asks for a pressure above the air, no pull goes further below it than this share: what it asks, no more. Liquid that stands below it must be boiled nonetheless.</summary>
     private const double LowestShare = 0.95;
 
     private readonly PullSearch _search = new(now);
@@ -25,7 +25,7 @@ internal sealed class LookAhead(PlanSituation now)
         {
             Inputs = cooling,
             Reason = cooling == default ? StepReason.Usual : StepReason.Cool,
-            LowestPressure = now.Goal.Pascals > now.Job.Barometer.Pressure.Pascals ? new Pressure(LowestShare * now.Goal.Pascals, PressureUnit.Pascal) : null,
+            LowestPressure = now.Goal.Pascals > now.Job.Barometer.Pressure.Pascals && !(now.State.Appliance.HasLiquid && now.IsAtGoal) ? new Pressure(LowestShare * now.Goal.Pascals, PressureUnit.Pascal) : null,
         };
         PullPlan best = _search.ToGoal(plain);
         if (best.Fate == PullFate.Limited)

@@ -34,7 +34,7 @@ internal sealed class PlanFindings
                     .Concat(CylinderFindings.ToDo(run))
                     .Concat(MachineFindings.ToDo(run))
                     .Concat(SetupFindings.ToDo(run))
-                    .Concat(rules.Concat(blends).Where(finding => finding.Severity >= Severity.Caution))),
+                    .Concat(rules.Where(finding => finding.Severity >= Severity.Warning).Concat(blends.Where(finding => finding.Severity >= Severity.Caution)))),
         ];
         Finding[] rest =
         [
@@ -42,7 +42,7 @@ internal sealed class PlanFindings
                 LevelFindings.Known(run, verdict)
                     .Concat(CylinderFindings.Known(run))
                     .Concat(SetupFindings.Known(run))
-                    .Concat(rules.Concat(blends).Where(finding => finding.Severity < Severity.Caution))
+                    .Concat(rules.Where(finding => finding.Severity < Severity.Warning).Concat(blends.Where(finding => finding.Severity < Severity.Caution)))
                     .Concat(toDo.Skip(MostToDo))),
         ];
         return new PlanFindings([.. toDo.Take(MostToDo)], rest);

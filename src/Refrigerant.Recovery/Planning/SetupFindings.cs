@@ -43,9 +43,10 @@ internal static class SetupFindings
             yield return freezing;
         }
 
-        PlannedStage? slowest = run.Stages.Where(stage => stage.Kind == StageKind.VaporRecovery && stage.Result is not null && !stage.Step.IsThrottled)
+        PlannedStage? slowest = run.Stages.Where(stage => stage.Kind == StageKind.VaporRecovery && stage.Result is not null && !stage.Step.IsThrottled && stage.Step.LowestPressure is null && stage.Moved.Kilograms > 0)
             .OrderByDescending(stage => stage.Moved.Kilograms).FirstOrDefault();
-        if (slowest is not null && slowest.Result!.SuctionLineShare.DecimalFractions < SlowLine)
+        bool keepsTubes = run.Job.KeepAboveFreezing && run.Job.Appliance.Water is not null;
+        if (slowest is not null && !keepsTubes && slowest.Result!.SuctionLineShare.DecimalFractions < SlowLine)
         {
             bool cores = run.Job.Hoses.VaporSide.Any(hose => hose.Fittings.Any(fitting => fitting.IsCore));
             yield return new Finding(
@@ -146,6 +147,9 @@ internal static class SetupFindings
             PlanCodes.TubesFreeze,
             Severity.Warning,
             Sources.CommonPractice,
-            $"Water in the tubes can freeze and burst them {FindingValue.Duration("after", new Duration(at, DurationUnit.Second))} into this pull: the surface comes to {FindingValue.Temperature("coldest", coldest.Result.ColdestSurface, RoundingMode.Down)}. Keep the water moving or drain it, and throttle the inlet; licensed practice governs.");
+            at > 0
+                ? $"Water in the tubes can freeze and burst them {FindingValue.Duration("after", new Duration(at, DurationUnit.Second))} into this pull: the surface comes to {FindingValue.Temperature("coldest", coldest.Result.ColdestSurface, RoundingMode.Down)}."
+                : (System.FormattableString)$"Water in the tubes can freeze and burst them: the surface comes to {FindingValue.Temperature("coldest", coldest.Result.ColdestSurface, RoundingMode.Down)}.",
+            $"Keep the water moving or drain it, and throttle the inlet; licensed practice governs.");
     }
 }

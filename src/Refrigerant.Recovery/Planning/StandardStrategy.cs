@@ -84,7 +84,8 @@ public sealed class StandardStrategy : IRecoveryStrategy
         }
 
         bool cleared = now.Stages[now.Stages.Count - 1].Kind == StageKind.MachineClearing;
-        return now.Job.ClearMachine && !cleared ? new PlanStep(StageKind.MachineClearing) : new PlanStep(StageKind.Close);
+        bool ran = now.Stages.Any(stage => stage.Result is not null && StepSimulation.RunsMachine(stage.Kind));
+        return now.Job.ClearMachine && !cleared && ran ? new PlanStep(StageKind.MachineClearing) : new PlanStep(StageKind.Close);
     }
 
     /// <summary>The next pull, hold, rest or change; null where the job is over.</summary>

@@ -1,8 +1,7 @@
-using System;
 using System.Linq;
-using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Simulation;
+using Refrigerant.Recovery.Simulation.Vessels;
 using UnitsNet;
 using UnitsNet.Units;
 
@@ -12,6 +11,9 @@ namespace Refrigerant.Recovery.Planning;
 internal static class Verdicts
 {
     private const double ShortestHold = 1;
+
+    /// <summary>Metal within this of 0 °C, K, is what throttles a pull that is kept above freezing.</summary>
+    private const double NearFreezing = 2;
 
     public static LevelVerdict For(PlanRun run)
     {
@@ -73,6 +75,12 @@ internal static class Verdicts
         }
 
         PlannedStage? last = run.Stages.LastOrDefault(stage => stage.Result is not null && StepSimulation.RunsMachine(stage.Kind));
+        bool freezes = run.Job.KeepAboveFreezing && run.Job.Appliance.Water is not null && end.MetalTemperature.Kelvins < MetalShell.FreezingPoint + NearFreezing;
+        if (freezes && last?.Result?.End is not (StageEnd.CylinderFull or StageEnd.HighPressureCutout or StageEnd.CylinderPressure))
+        {
+            return LevelObstacle.Freezing;
+        }
+
         if (last?.Step.Reason == StepReason.GiveUp)
         {
             return end.HasLiquid ? LevelObstacle.Heat : run.Job.Appliance.Oil is not null ? LevelObstacle.Oil : LevelObstacle.DeepestVacuum;

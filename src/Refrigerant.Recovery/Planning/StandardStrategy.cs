@@ -153,7 +153,8 @@ public sealed class StandardStrategy : IRecoveryStrategy
 
         bool moves = now.State.Appliance.Mass.Kilograms - pull.After.Appliance.Mass.Kilograms > Progress * now.Job.Appliance.Charge.Kilograms
             || pull.After.Appliance.Pressure.Pascals < (1 - Progress) * now.State.Appliance.Pressure.Pascals;
-        return moves ? pull.Step with { Reason = pull.Fate == PullFate.Limited ? StepReason.UntilLimit : pull.Step.Reason }
+        bool first = !now.Stages.Any(stage => stage.Kind == StageKind.VaporRecovery);
+        return moves || (first && pull.Fate == PullFate.Stuck) ? pull.Step with { Reason = pull.Fate == PullFate.Limited ? StepReason.UntilLimit : pull.Step.Reason }
             : pull.Fate == PullFate.Limited ? CoolDown(now, pull.End)
             : pull.End == StageEnd.Stalled ? Deepen(now)
             : null;

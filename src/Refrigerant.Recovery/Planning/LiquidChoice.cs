@@ -1,10 +1,8 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
-using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Simulation;
-using UnitsNet;
 using UnitsNet.Units;
 
 namespace Refrigerant.Recovery.Planning;

@@ -1,9 +1,7 @@
 using System.Collections.Generic;
 using System.Linq;
 using Refrigerant.Recovery.Findings;
-using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Processes;
-using Refrigerant.Recovery.Rules;
 
 namespace Refrigerant.Recovery.Planning;
 

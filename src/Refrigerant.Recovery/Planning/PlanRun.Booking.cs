@@ -1,5 +1,4 @@
 using System;
-using System.Linq;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Processes;

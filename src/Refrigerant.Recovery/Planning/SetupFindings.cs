@@ -4,7 +4,6 @@ using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Numerics;
-using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Rules;
 using Refrigerant.Recovery.Simulation.Vessels;
 using UnitsNet;

@@ -1,7 +1,6 @@
 using System;
 using Refrigerant.Recovery.Numerics;
 using UnitsNet;
-using UnitsNet.Units;
 
 namespace Refrigerant.Recovery.Planning;
 

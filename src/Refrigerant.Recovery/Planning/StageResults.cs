@@ -1,7 +1,6 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
-using Refrigerant.Recovery.Fluids.Mixtures;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Simulation;
 

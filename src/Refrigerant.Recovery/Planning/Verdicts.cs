@@ -1,5 +1,4 @@
 using System.Linq;
-using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Simulation;
 using Refrigerant.Recovery.Simulation.Vessels;
 using UnitsNet;

@@ -1,3 +1,4 @@
+using System;
 using System.Linq;
 using FsCheck;
 using FsCheck.Fluent;

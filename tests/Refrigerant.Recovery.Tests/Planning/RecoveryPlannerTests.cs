@@ -159,7 +159,7 @@ Assert.Equal(150 - room, missing.Value("missing")!.InternationalValue!.Value, 1e
                 LiquidHeel = Mass.Zero,
                 LiquidReachable = false,
                 MetalMass = Mass.Zero,
-                HeatResistance = ThermalResistance.FromSquareMeterKelvinsPerWatt(0.1),
+                HeatResistance = ThermalResistance.FromSquareMeterKelvinsPerWatt(0.5),
             },
         });
 
@@ -211,6 +211,7 @@ Assert.Equal(150 - room, missing.Value("missing")!.InternationalValue!.Value, 1e
             PushPull = PushPullUse.Never,
             FollowComposition = true,
         };
+        job = job with { Machine = job.Machine with { TakesLiquid = false } };
         RecoveryPlan plan = RecoveryPlanner.Plan(job), asCharged = RecoveryPlanner.Plan(job with { FollowComposition = false });
         Assert.True(plan.IsLevelReached);
         Assert.Null(asCharged.Fractionation);

@@ -29,7 +29,11 @@ internal static class ChangeOfRefrigerant
             new RefrigerantChangeOptions
             {
                 Hoses = new HoseSet { VaporSide = [hose], Discharge = [hose] },
-                Oil = new ApplianceOil { Mass = Mass.FromKilograms(0.25), Kind = OilKind.Mineral },
+                Oil = new ApplianceOil
+                {
+                    Mass = Mass.FromKilograms(0.25),
+                    Kind = OilKind.Mineral,
+                },
             });
 
         Console.WriteLine($"uncleared:        {change.BeforeClearing}");
@@ -47,7 +51,7 @@ internal static class ChangeOfRefrigerant
     {
         #region drain
         Fluid r22 = Fluid.Get("R-22");
-        ApplianceOil oil = new ApplianceOil { Mass = Mass.FromKilograms(4), Kind = OilKind.Mineral };
+        ApplianceOil oil = new() { Mass = Mass.FromKilograms(4), Kind = OilKind.Mineral };
         Pressure limit = Barometer.Standard.FromGauge(Pressure.FromPoundsForcePerSquareInch(5));
 
         Console.WriteLine(OilMatch.Check(r22, OilKind.Mineral)?.Message ?? "mineral oil it is");

@@ -25,7 +25,11 @@ internal static class WhatIsLeft
             new ResidualOptions
             {
                 Charge = Mass.FromKilograms(12),
-                Oil = new ApplianceOil { Mass = Mass.FromKilograms(2), Kind = OilKind.PolyolEster },
+                Oil = new ApplianceOil
+                {
+                    Mass = Mass.FromKilograms(2),
+                    Kind = OilKind.PolyolEster,
+                },
             });
 
         Console.WriteLine($"vapor:  {left.Vapor.Grams:F0} g");

@@ -168,6 +168,9 @@ public sealed record RecoveryMachine
     /// </summary>
     public MachineBody? Body { get; init; }
 
+    /// <summary>Whether gas passes its valves by itself while the pressure behind it is below that before it; true by default.</summary>
+    public bool GasPassesThrough { get; init; } = true;
+
     /// <summary>Temperature of the discharge gas at which a thermal cut-out stops it, 50 °C to 300 °C; none by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
     public Temperature? ThermalCutout
@@ -246,10 +249,10 @@ public sealed record RecoveryMachine
             Body = MachineBody.Typical(displacement),
         };
 
-    /// <summary>A machine for theory: constant displacement, no clearance, no leakage, no body and no warming of the suction gas.</summary>
+    /// <summary>A machine for theory: constant displacement, no clearance, no leakage, no body and no warming of the suction gas, and nothing passes it by itself.</summary>
     /// <param name="displacement">Displacement rate, 1e-7 to 10 m³/s.</param>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
-    public static RecoveryMachine Ideal(VolumeFlow displacement) => FromDisplacement(displacement, clearanceRatio: 0) with { Body = null };
+    public static RecoveryMachine Ideal(VolumeFlow displacement) => FromDisplacement(displacement, clearanceRatio: 0) with { Body = null, GasPassesThrough = false };
 
     /// <summary>Volumetric efficiency η at a pressure ratio; zero where re-expansion leaves nothing to draw.</summary>
     /// <param name="pressureRatio">Discharge over suction pressure, greater than zero; below one counts as one.</param>

@@ -24,6 +24,7 @@ internal sealed class Line
     private readonly double _pipeResistance;
     private readonly double[] _throttleArea;
     private readonly double[] _throttleRatio;
+    private readonly double[] _throttleRecovery;
 
     public Line(IReadOnlyList<Hose> hoses)
     {
@@ -39,6 +40,7 @@ internal sealed class Line
         double throttled = 0;
         var areas = new List<double>();
         var ratios = new List<double>();
+        var recoveries = new List<double>();
         for (int i = 0; i < n; i++)
         {
             Hose hose = hoses[i];
@@ -55,6 +57,7 @@ internal sealed class Line
                     throttled += fitting.Resistance;
                     areas.Add(fitting.FlowArea);
                     ratios.Add(fitting.PressureDifferentialRatioFactor);
+                    recoveries.Add(fitting.LiquidPressureRecoveryFactor);
                 }
             }
 
@@ -71,6 +74,7 @@ internal sealed class Line
         _pipeResistance = _fixedResistance - throttled;
         _throttleArea = [.. areas];
         _throttleRatio = [.. ratios];
+        _throttleRecovery = [.. recoveries];
     }
 
     /// <summary>Smallest cross-section of its hoses, m².</summary>
@@ -94,11 +98,17 @@ internal sealed class Line
     /// <summary>x_T of a throttle.</summary>
     public double ThrottleRatio(int throttle) => _throttleRatio[throttle];
 
+    /// <summary>F_L of a throttle.</summary>
+    public double ThrottleRecovery(int throttle) => _throttleRecovery[throttle];
+
+    /// <summary>R of what is no throttle, 1/m⁴.</summary>
+    public double PipeResistance(double massFlow, double viscosity) => _pipeResistance + Friction(massFlow, viscosity);
+
     /// <summary>R of the whole line at a mass flow (kg/s) and a dynamic viscosity (Pa·s), 1/m⁴.</summary>
     public double Resistance(double massFlow, double viscosity) => _fixedResistance + Friction(massFlow, viscosity);
 
     /// <summary>K of what is no throttle, referred to <see cref="MinimumArea"/>.</summary>
-    public double PipeLoss(double massFlow, double viscosity) => (_pipeResistance + Friction(massFlow, viscosity)) * MinimumArea * MinimumArea;
+    public double PipeLoss(double massFlow, double viscosity) => PipeResistance(massFlow, viscosity) * MinimumArea * MinimumArea;
 
     /// <summary>R from the inlet to the end of a hose, the exit not counted, 1/m⁴.</summary>
     public double ResistanceUpTo(int hose, double massFlow, double viscosity)

@@ -41,7 +41,7 @@ internal sealed class SuctionLine
     public SuctionLine(Line? line, RecoveryMachine machine)
     {
         _line = line;
-        _passing = line is null ? null : new VaporLine(line);
+        _passing = line is null || !machine.GasPassesThrough ? null : new VaporLine(line);
         _displacement = machine.Displacement.CubicMetersPerSecond;
         _clearance = machine.ClearanceRatio;
         _leakage = machine.LeakageTerm;
@@ -135,12 +135,12 @@ internal sealed class SuctionLine
         double unit = VaporLine.Unit(_line!, pressure, density);
         var balance = new Imbalance(this, pressure, density, exponent, viscosity, dischargePressure / pressure, unit, warming);
         double ratio = dischargePressure / pressure;
-        if (ratio < 1 && !(balance.Value(ratio) >= 0))
+        if (_passing is not null && ratio < 1 && !(balance.Value(ratio) >= 0))
         {
             IsPassing = true;
             Efficiency = EfficiencyAt(1);
             MassFlow = _branches is null
-                ? _passing!.MassFlow(pressure, density, exponent, viscosity, dischargePressure, out bool choked)
+                ? _passing.MassFlow(pressure, density, exponent, viscosity, dischargePressure, out bool choked)
                 : _branches.MassFlow(pressure, density, exponent, viscosity, dischargePressure, out choked);
             IsChoked = choked;
             _densityRatio = warming.Counts ? warming.Temperature / warming.TemperatureAt(MassFlow) : 1;

@@ -72,7 +72,7 @@ public sealed class DrainedOil
     ///     new ApplianceOil { Mass = Mass.FromKilograms(4), Kind = OilKind.Mineral },
     ///     Temperature.FromDegreesCelsius(20),
     ///     Pressure.FromKilopascals(101.325));
-    /// Console.WriteLine($"{drained.MassFraction.Percent:F1} %"); // 6.3 %
+    /// Console.WriteLine($"{drained.MassFraction.Percent:F1} %"); // 4.9 %
     /// </code>
     /// </example>
     public static DrainedOil Estimate(Fluid fluid, ApplianceOil oil, Temperature temperature, Pressure pressure, Barometer? barometer = null)

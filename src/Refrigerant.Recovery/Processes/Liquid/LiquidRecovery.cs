@@ -72,7 +72,7 @@ public static class LiquidRecovery
 
         IReadOnlyList<Hose> line = hoses.LiquidSide.Count > 0 ? hoses.LiquidSide : hoses.VaporSide;
         var link = new LiquidMachineLink(
-            port, receiver, new Line(line), machine, stage.Model, stage.Gas, options.SuctionShare.DecimalFractions, stage.Surroundings)
+            port, receiver, new Line(line), machine, stage.Model, stage.Gas, options.SuctionShare.DecimalFractions, stage.StartTemperature, stage.Surroundings)
         {
             Governors = [.. governors],
         };
@@ -104,7 +104,6 @@ public static class LiquidRecovery
                 LiquidKilograms = model.LiquidMass,
                 CylinderKilograms = receiver.Mass,
                 KilogramsPerSecond = link.Flow,
-                MachineKelvins = link.DischargeTemperature,
                 Content = stage.Tracked ? port.Content.Snapshot() : null,
             },
             stage.Charge / (machine.Displacement.CubicMetersPerSecond * stage.Model.CriticalDensity) / FewestSteps);

@@ -8,20 +8,28 @@ namespace Refrigerant.Recovery.Simulation.Links;
 /// <summary>A liquid hose from a pool to a cylinder: driven by the pressure above the pool, flashing where the pressure on the way falls below saturation.</summary>
 internal sealed class LiquidLink : Link
 {
+    private const double NearEnd = 0.98;
+
     private readonly LiquidPool _pool;
     private readonly FlashingLine _line;
+    private readonly double _viscosity;
 
     public LiquidLink(LiquidPool pool, Vessel to, Line line, PropertyModel model)
         : base("liquid hose", pool, to)
     {
         _pool = pool;
         _line = new FlashingLine(line, model);
+        _viscosity = LiquidViscosity(model, pool.Temperature);
     }
 
     /// <summary>Whether it flashes and chokes.</summary>
     public bool IsChoked { get; private set; }
 
     protected override ReadOnlySpan<double> Composition => _pool.LiquidComposition;
+
+    /// <summary>Viscosity of saturated liquid at a temperature, Pa·s; near the critical point that a little below it.</summary>
+    public static double LiquidViscosity(PropertyModel model, double temperature) => model.ViscosityAtSaturation(
+        Math.Max(model.Range.MinimumTemperature, Math.Min(NearEnd * model.Range.MaximumSaturationTemperature, temperature))).Liquid;
 
     public override bool Solve(double[] state, in SimulationInputs inputs)
     {
@@ -31,7 +39,7 @@ internal sealed class LiquidLink : Link
         Flow = 0;
         if (above > below && inputs.LiquidOpening > 0)
         {
-            Flow = inputs.LiquidOpening * _line.MassFlow(above, _pool.LiquidEnthalpy, below, out bool choked);
+            Flow = inputs.LiquidOpening * _line.MassFlow(above, _pool.LiquidEnthalpy, _viscosity, below, out bool choked);
             IsChoked = choked;
         }
 

@@ -18,8 +18,9 @@ internal sealed class LiquidMachineLink : Link
     private const double Tolerance = 1e-10;
 
     private readonly FlashingLine _line;
+    private readonly FlashTable _table;
+    private readonly double _viscosity;
     private readonly RecoveryMachine _machine;
-    private readonly PropertyModel _model;
     private readonly Condensation _condensation;
     private readonly GasFacts _gas;
     private readonly double _displacement;
@@ -31,12 +32,13 @@ internal sealed class LiquidMachineLink : Link
     private int _outside;
 
     public LiquidMachineLink(
-        Vessel from, Vessel to, Line line, RecoveryMachine machine, PropertyModel model, GasFacts gas, double throttle, double surroundings)
+        Vessel from, Vessel to, Line line, RecoveryMachine machine, PropertyModel model, GasFacts gas, double throttle, double temperature, double surroundings)
         : base("machine", from, to)
     {
-        _line = new FlashingLine(line, model);
+        _table = new FlashTable(model);
+        _line = new FlashingLine(line, _table, model.CriticalPressure);
+        _viscosity = LiquidLink.LiquidViscosity(model, temperature);
         _machine = machine;
-        _model = model;
         _gas = gas;
         _condensation = new Condensation(model, machine.Condenser);
         _displacement = machine.Displacement.CubicMetersPerSecond;
@@ -50,9 +52,6 @@ internal sealed class LiquidMachineLink : Link
     public double SuctionPressure { get; private set; }
 
     public double DischargePressure { get; private set; }
-
-    /// <summary>Temperature of what leaves the compressor, K.</summary>
-    public double DischargeTemperature { get; private set; }
 
     /// <summary>Hands on the inlet valve.</summary>
     public Governor[] Governors { get; init; } = [];
@@ -78,28 +77,29 @@ internal sealed class LiquidMachineLink : Link
             opening *= governor.Share();
         }
 
+        _table.Prepare(enthalpy);
+
         // Both sides meet between a throttled inlet and no pressure at all: what the line lets through falls with the suction pressure, what the machine moves rises with it.
         double high = _throttle * pressure;
-        double flow = Drawn(high, enthalpy);
+        double flow = Drawn(high);
         double suction = high;
         if (flow > Passed(pressure, enthalpy, high))
         {
-            double low = Math.Min(_lowestPressure, 0.5 * high);
+            double low = Math.Min(Math.Max(_lowestPressure, _table.LowestPressure), 0.5 * high);
             var balance = new Balance(this, pressure, enthalpy);
             suction = BracketedRoot.Find(ref balance, low, high, Tolerance * high);
-            flow = Drawn(suction, enthalpy);
+            flow = Drawn(suction);
         }
 
-        StatePoint mixture = _model.StateAtEnthalpy(suction, enthalpy);
+        double density = _table.Density(suction);
         Flow = opening * Math.Min(flow, _most);
         SuctionPressure = suction;
         double kappa = _gas.Exponent(suction);
         double share = (kappa - 1) / kappa;
         double ratio = DischargePressure / suction;
-        double work = ratio > 1 ? suction / mixture.Density / share * (Math.Pow(ratio, share) - 1) / _machine.IsentropicEfficiency : 0;
+        double work = ratio > 1 ? suction / density / share * (Math.Pow(ratio, share) - 1) / _machine.IsentropicEfficiency : 0;
         double hot = enthalpy + work;
         double condensed = _condensation.Heat(hot, Flow, DischargePressure, air);
-        DischargeTemperature = mixture.Temperature;
         EnthalpyOut = enthalpy;
         EnthalpyIn = Flow > 0 ? hot - (condensed / Flow) : hot;
         _fromOutside = (Flow * work) - condensed;
@@ -115,13 +115,13 @@ internal sealed class LiquidMachineLink : Link
     public override double FromOutside(double[] state) => state[_outside];
 
     /// <summary>What the machine moves at a suction pressure, kg/s.</summary>
-    private double Drawn(double suction, double enthalpy) =>
-        _displacement * _machine.EfficiencyAt(Math.Max(1, DischargePressure / suction)) * _model.StateAtEnthalpy(suction, enthalpy).Density;
+    private double Drawn(double suction) =>
+        _displacement * _machine.EfficiencyAt(Math.Max(1, DischargePressure / suction)) * _table.Density(suction);
 
-    private double Passed(double pressure, double enthalpy, double suction) => _line.MassFlow(pressure, enthalpy, suction, out _);
+    private double Passed(double pressure, double enthalpy, double suction) => _line.MassFlow(pressure, enthalpy, _viscosity, suction, out _);
 
     private readonly struct Balance(LiquidMachineLink owner, double pressure, double enthalpy) : IScalarFunction
     {
-        public double Value(double x) => owner.Drawn(x, enthalpy) - owner.Passed(pressure, enthalpy, x);
+        public double Value(double x) => owner.Drawn(x) - owner.Passed(pressure, enthalpy, x);
     }
 }

@@ -20,8 +20,8 @@ public sealed record LevelEntry
     /// <exception cref="ArgumentOutOfRangeException">Negative, or not finite.</exception>
     public double? RequiredRecoveryFraction { get; init => field = value is double given ? Require.NotNegative(given, "", nameof(RequiredRecoveryFraction)) : null; }
 
-    /// <summary>The pressure class of the appliance.</summary>
-    public required PressureClass PressureClass { get; init; }
+    /// <summary>The pressure class of the appliance, by the rules of the United States; null under others.</summary>
+    public PressureClass? PressureClass { get; init; }
 
     /// <summary>The rule that sets the level.</summary>
     /// <exception cref="ArgumentNullException">Null.</exception>

@@ -11,7 +11,11 @@ public sealed record EvacuationOptions
     /// <summary>A general appliance, a machine made from 15 November 1993 on, a major repair, no leak, at the standard atmosphere.</summary>
     internal static readonly EvacuationOptions Default = new();
 
-    /// <summary>The kind of appliance.</summary>
+    /// <summary>The rules of the place; those of the United States by default.</summary>
+    /// <exception cref="ArgumentNullException">Null.</exception>
+    public RuleSet Rules { get; init => field = Require.NotNull(value, nameof(Rules)); } = RuleSet.UnitedStates;
+
+    /// <summary>The kind of appliance, as the United States tell them apart.</summary>
     public ApplianceKind Appliance { get; init; }
 
     /// <summary>Why it is opened.</summary>
@@ -37,6 +41,40 @@ public sealed record EvacuationOptions
         init
         {
             Check(value, nameof(LowestAttainable));
+            field = value;
+        }
+    }
+
+    /// <summary>Internal volume of the appliance, on which the European level depends; null, taken as the stricter case, where not known.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not greater than zero.</exception>
+    public Volume? InternalVolume
+    {
+        get;
+        init
+        {
+            if (value is Volume volume)
+            {
+                Require.Positive(volume.CubicMeters, "m³", nameof(InternalVolume));
+            }
+
+            field = value;
+        }
+    }
+
+    /// <summary>
+    /// The "normal temperature" of Japan's ordinance, which does not state it, greater than 0 K; null for the stricter of 25 °C and 35 °C.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not greater than zero.</exception>
+    public Temperature? NormalTemperature
+    {
+        get;
+        init
+        {
+            if (value is Temperature temperature)
+            {
+                Require.Positive(temperature.Kelvins, "K", nameof(NormalTemperature));
+            }
+
             field = value;
         }
     }

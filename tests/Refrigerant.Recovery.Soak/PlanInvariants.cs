@@ -3,7 +3,6 @@ using System.Collections.Generic;
 using System.Linq;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Planning;
-using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Simulation;
 
 namespace Refrigerant.Recovery.Soak;
@@ -131,11 +130,6 @@ internal static class PlanInvariants
             }
 
             clock += seconds;
-            if (stage.Result is { End: StageEnd.StepLimit })
-            {
-                yield return $"{stage.Kind} met the bound on steps";
-            }
-
             double[] numbers = [stage.After.Pressure.Pascals, stage.After.Temperature.Kelvins, stage.After.Mass.Kilograms, stage.Moved.Kilograms];
             if (!numbers.All(number => !double.IsNaN(number) && !double.IsInfinity(number)))
             {

@@ -58,7 +58,7 @@ internal static class LevelFindings
             yield return new Finding(
                 PlanCodes.GaugeAtAltitude,
                 Severity.Caution,
-                "40 CFR 82.156 Table 1 (vacuum relative to 29.9 inHg); U.S. Standard Atmosphere 1976",
+                run.Requirement.Source + "; U.S. Standard Atmosphere 1976",
                 $"Go by what the gauge must show here: {shown}. The air is at {FindingValue.AbsolutePressure("air", here.Pressure)}; at sea level the level would read {sea}.");
         }
 

@@ -44,4 +44,7 @@ public enum LevelObstacle
 
     /// <summary>The refrigerant leaves the range of its equation: dry ice, or colder than is computed.</summary>
     PropertyRange,
+
+    /// <summary>The integration came to its bound on steps: what comes after is not computed.</summary>
+    NotComputed,
 }

@@ -65,6 +65,7 @@ public sealed class LevelVerdict
         LevelObstacle.Oil => "the oil gives off what it holds too slowly",
         LevelObstacle.TooManyPulls => "it takes more pulls than are allowed",
         LevelObstacle.PropertyRange => "the refrigerant leaves the range of its equation of state",
+        LevelObstacle.NotComputed => "the integration came to its bound on steps",
         _ => "it was stopped before",
     };
 }

@@ -26,7 +26,7 @@ internal static class MachineFindings
             yield return new Finding(
                 PlanCodes.MachineNotListed,
                 Severity.Stop,
-                "40 CFR 82 Subpart F Appendix B4",
+                run.Requirement.Rules == RuleSet.UnitedStates ? "40 CFR 82 Subpart F Appendix B4" : Sources.CommonPractice,
                 $"{FindingValue.Text("refrigerant", fluid)} burns and the machine is not listed for flammable refrigerants: do not use it for this job.");
         }
 

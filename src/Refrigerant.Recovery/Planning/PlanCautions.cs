@@ -4,6 +4,7 @@ using System.Linq;
 using Refrigerant.Recovery.Cylinders;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Numerics;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Residuals;
 using Refrigerant.Recovery.Rules;
@@ -181,11 +182,14 @@ internal static class PlanCautions
     {
         if (run.Job.Appliance.Oil is not null)
         {
+            bool us = run.Requirement.Rules == RuleSet.UnitedStates;
             yield return new Finding(
                 PlanCodes.OilUnderPressure,
                 Severity.Caution,
-                EvacuationFigures.OilChange.Source,
-                $"The appliance holds oil under pressure: it foams and sprays when it is opened. Drain it at 5 psig at most; dry nitrogen only, never compressed air over hot oil.");
+                us ? EvacuationFigures.OilChange.Source : Sources.CommonPractice,
+                $"The appliance holds oil under pressure: it foams and sprays when it is opened.",
+                us ? (FormattableString)$"Drain it at {FindingValue.GaugePressure("highest", new Pressure(EvacuationFigures.OilChangeGauge, PressureUnit.Pascal), RoundingMode.Down)} at most." : null,
+                $"Dry nitrogen only, never compressed air over hot oil.");
         }
     }
 }

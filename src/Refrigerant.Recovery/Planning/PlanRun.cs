@@ -47,7 +47,7 @@ internal sealed partial class PlanRun
                 MachineManufactured = job.Machine.ManufactureDate ?? job.Evacuation?.MachineManufactured,
             });
         _cylinders = [.. job.Cylinders.Select(cylinder => new CylinderStanding(
-            cylinder, CylinderFill.Limit(cylinder, job.Appliance.Fluid, new FillOptions { Today = job.Day }), job.ScaleError))];
+            cylinder, CylinderFill.Limit(cylinder, job.Appliance.Fluid, new FillOptions { Today = job.Day, Rules = Requirement.Rules.Fill }), job.ScaleError))];
         VesselPoint start = State.Appliance.Vessel;
         double density = State.Appliance.HasLiquid && start.Vapor.Phase != Phase.Undefined ? start.Vapor.Density : start.Bulk.Density;
         Pace = job.Machine.Displacement.CubicMetersPerSecond * job.Machine.VolumetricEfficiency * density;
@@ -93,7 +93,7 @@ internal sealed partial class PlanRun
     public MachineChange Machine { get; }
 
     /// <summary>The absolute pressure to go for.</summary>
-    public Pressure Goal => Job.Evacuation is { Purpose: OpeningPurpose.OilChange } or { OwnLevel: not null }
+    public Pressure Goal => Requirement.Kind == LevelKind.GaugePressure || Job.Evacuation?.OwnLevel is not null
         ? Requirement.RequiredPressure
         : new Pressure(Math.Min(Requirement.RequiredPressure.Pascals, Job.Barometer.Pressure.Pascals), PressureUnit.Pascal);
 

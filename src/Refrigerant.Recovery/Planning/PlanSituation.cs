@@ -31,8 +31,8 @@ public sealed class PlanSituation
     public EvacuationRequirement Requirement => _run.Requirement;
 
     /// <summary>
-    /// The absolute pressure to go for: the level, and where the appliance is opened to the air never above the air at the place. An oil change's level, or the caller's
-    /// own, stays as it is.
+    /// The absolute pressure to go for: the level, and where the appliance is opened to the air never above the air at the place. A level that is a gauge pressure, such
+    /// as an oil change's, or the caller's own, stays as it is.
     /// </summary>
     public Pressure Goal => _run.Goal;
 

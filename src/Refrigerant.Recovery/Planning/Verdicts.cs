@@ -92,7 +92,8 @@ internal static class Verdicts
             StageEnd.CylinderPressure => LevelObstacle.CylinderPressure,
             StageEnd.ThermalCutout => LevelObstacle.ThermalCutout,
             StageEnd.LowPressureSwitch => LevelObstacle.LowPressureSwitch,
-            StageEnd.PropertyRange or StageEnd.StepLimit => LevelObstacle.PropertyRange,
+            StageEnd.PropertyRange => LevelObstacle.PropertyRange,
+            StageEnd.StepLimit => LevelObstacle.NotComputed,
             StageEnd.Stalled => LevelObstacle.DeepestVacuum,
             _ => end.HasLiquid ? LevelObstacle.Heat : run.Job.Appliance.Oil is not null ? LevelObstacle.Oil : LevelObstacle.TooManyPulls,
         };

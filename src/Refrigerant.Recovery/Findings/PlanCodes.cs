@@ -48,7 +48,7 @@ internal static class PlanCodes
     public static readonly FindingCode FreezesSkin = new("freezes-skin", FindingSubject.Frostbite, "the refrigerant boils below 0 °C in the air at the place");
     public static readonly FindingCode HotSurface = new("hot-surface", FindingSubject.HotSurface, "the machine's discharge comes above 60 °C");
     public static readonly FindingCode AirDrawnIn = new("air-drawn-in", FindingSubject.NonCondensables, "the appliance comes below the pressure of the air");
-    public static readonly FindingCode OilUnderPressure = new("oil-under-pressure", FindingSubject.Oil, "the appliance holds oil");
+    public static readonly FindingCode OilUnderPressure = new("appliance-holds-oil", FindingSubject.Oil, "the appliance holds oil");
     public static readonly FindingCode PlanningFigures = new("planning-figures", FindingSubject.Safety, "always");
 
     public static readonly IReadOnlyList<FindingCode> All =

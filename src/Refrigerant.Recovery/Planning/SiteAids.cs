@@ -9,7 +9,7 @@ namespace Refrigerant.Recovery.Planning;
 public sealed record SiteAids
 {
     /// <summary>Nothing at hand.</summary>
-    public static SiteAids None { get; } = new();
+    internal static SiteAids None { get; } = new();
 
     /// <summary>Whether there is ice enough for a bath around the cylinder.</summary>
     public bool HasIce { get; init; }

@@ -6,6 +6,7 @@ using System.Globalization;
 using System.Linq;
 using System.Threading;
 using System.Threading.Tasks;
+using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Numerics;
 using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Processes;
@@ -15,7 +16,7 @@ using Refrigerant.Recovery.Simulation;
 namespace Refrigerant.Recovery.Soak;
 
 /// <summary>
-/// Random plans on every core for some minutes. Allowed outcomes: a plan whose ledger closes and whose documents are read back as written, or an argument error for a job that cannot be.
+/// Random plans of all refrigerants on every core for some minutes. Allowed outcomes: a plan that breaks none of <see cref="PlanInvariants"/> and whose documents are read back as written, or an error for a job that cannot be.
 /// A <see cref="ConvergenceException"/> is documented, but counted and listed.
 /// </summary>
 internal static class RandomPlans
@@ -23,8 +24,7 @@ internal static class RandomPlans
     /// <summary>Memory may be this much more than after the first minute, when the tables of all refrigerants in use exist.</summary>
     private const long Growth = 8 * 1024 * 1024;
 
-    /// <summary>The ledger closes to this share of the charge.</summary>
-    private const double Closure = 1e-9;
+    private static readonly IReadOnlyList<Fluid> All = [.. Fluid.All];
 
     private static readonly RecordFacts Facts = new() { Company = "Example Cooling", Location = "12 Sample Street", Date = new DateTime(2026, 11, 25) };
 
@@ -69,13 +69,18 @@ internal static class RandomPlans
 
     private static int Try(Random random, ConcurrentDictionary<string, int> failures, ConcurrentDictionary<string, int> ends, ref long refused)
     {
-        RecoveryJob job = RandomJobs.Next(random);
+        RecoveryJob job = RandomJobs.Next(random, All[random.Next(All.Count)]);
         RecoveryPlan plan;
         try
         {
             plan = RecoveryPlanner.Plan(job);
         }
-        catch (ArgumentException)
+        catch (ImpossibleJobException)
+        {
+            Interlocked.Increment(ref refused);
+            return 0;
+        }
+        catch (PropertyRangeException)
         {
             Interlocked.Increment(ref refused);
             return 0;
@@ -87,9 +92,9 @@ internal static class RandomPlans
             return 0;
         }
 
-        if (!(Math.Abs(plan.Ledger.Unexplained.Kilograms) <= Closure * plan.Ledger.Charge.Kilograms))
+        foreach (string broken in PlanInvariants.Broken(plan))
         {
-            Count(failures, FormattableString.Invariant($"{job.Appliance.Fluid}: ledger open by {plan.Ledger.Unexplained.Kilograms:E1} kg of {plan.Ledger.Charge.Kilograms:F2} kg"));
+            Count(failures, $"{job.Appliance.Fluid}: {broken}");
         }
 
         foreach (PlannedStage stage in plan.Stages)

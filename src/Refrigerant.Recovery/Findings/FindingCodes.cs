@@ -19,6 +19,7 @@ public static class FindingCodes
         .. CylinderCodes.All,
         .. RuleCodes.All,
         Other,
+        .. PlanCodes.All,
     ];
 
     /// <summary>The code of that name; null where the library has none.</summary>

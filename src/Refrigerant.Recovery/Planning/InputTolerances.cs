@@ -29,6 +29,14 @@ public sealed record InputTolerances
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
     public Ratio Displacement { get; init => field = Require.InRange(value, 0, MostRelative, nameof(Displacement)); } = new(10, RatioUnit.Percent);
 
+    /// <summary>Of the mass of oil in the appliance, 0 to 90 %; 30 % by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Ratio Oil { get; init => field = Require.InRange(value, 0, MostRelative, nameof(Oil)); } = new(30, RatioUnit.Percent);
+
+    /// <summary>Of the mass of the metal that cools with the refrigerant, 0 to 90 %; 30 % by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Ratio Metal { get; init => field = Require.InRange(value, 0, MostRelative, nameof(Metal)); } = new(30, RatioUnit.Percent);
+
     /// <summary>Of the temperature of appliance and surroundings, 0 to 20 K; 2 K by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
     public TemperatureDelta Temperature { get; init => field = Require.InRange(value, 0, 20, nameof(Temperature)); } = new(2, TemperatureDeltaUnit.Kelvin);

@@ -12,7 +12,7 @@ internal sealed class JobSampler
     private static readonly UncertainInput[] All =
     [
         UncertainInput.InternalVolume, UncertainInput.HeatExchange, UncertainInput.Charge, UncertainInput.Displacement,
-        UncertainInput.Temperature, UncertainInput.Gauge, UncertainInput.Scale,
+        UncertainInput.Temperature, UncertainInput.Gauge, UncertainInput.Scale, UncertainInput.Oil, UncertainInput.Metal,
     ];
 
     private readonly RecoveryJob _job;
@@ -24,7 +24,12 @@ internal sealed class JobSampler
         _job = job;
         _tolerances = tolerances;
         _sequence = new QuasiRandom(All.Length, seed);
-        Inputs = [.. All.Where(input => HalfWidth(input) > 0)];
+        Inputs =
+        [
+            .. All.Where(input => HalfWidth(input) > 0
+                && (input != UncertainInput.Oil || job.Appliance.Oil is not null)
+                && (input != UncertainInput.Metal || job.Appliance.MetalMass.Kilograms > 0)),
+        ];
     }
 
     /// <summary>The inputs that have a tolerance.</summary>
@@ -47,6 +52,10 @@ internal sealed class JobSampler
                 Charge = new Mass(appliance.Charge.Kilograms * (1 + Offset(index, UncertainInput.Charge)), MassUnit.Kilogram),
                 Temperature = new Temperature(appliance.Temperature.Kelvins + warmer, TemperatureUnit.Kelvin),
                 Surroundings = new Temperature(appliance.SurroundingsKelvin + warmer, TemperatureUnit.Kelvin),
+                Oil = appliance.Oil is ApplianceOil oil
+                    ? oil with { Mass = new Mass(oil.Mass.Kilograms * (1 + Offset(index, UncertainInput.Oil)), MassUnit.Kilogram) }
+                    : null,
+                MetalMass = new Mass(appliance.MetalMass.Kilograms * (1 + Offset(index, UncertainInput.Metal)), MassUnit.Kilogram),
                 HeatResistance = new ThermalResistance(
                     appliance.HeatArea.SquareMeters / (appliance.OuterConductance * heat), ThermalResistanceUnit.SquareMeterKelvinPerWatt),
             },
@@ -70,6 +79,8 @@ internal sealed class JobSampler
         UncertainInput.Displacement => _tolerances.Displacement.DecimalFractions,
         UncertainInput.Temperature => _tolerances.Temperature.Kelvins,
         UncertainInput.Gauge => _tolerances.Gauge.Pascals,
+        UncertainInput.Oil => _tolerances.Oil.DecimalFractions,
+        UncertainInput.Metal => _tolerances.Metal.DecimalFractions,
         _ => _tolerances.Scale.Kilograms,
     };
 }

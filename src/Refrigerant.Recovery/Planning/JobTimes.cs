@@ -33,6 +33,10 @@ public sealed record JobTimes
         Hold = hold ?? Hold;
     }
 
+    /// <summary>To lock out, connect hoses, set up scale and machine and take the first weight; 5 min by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Duration SetUp { get; init => field = Checked(value, nameof(SetUp)); } = new(300, DurationUnit.Second);
+
     /// <summary>To change the hoses over from liquid to vapor recovery; 5 min by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
     public Duration HoseChange { get; init => field = Checked(value, nameof(HoseChange)); } = new(300, DurationUnit.Second);
@@ -48,6 +52,14 @@ public sealed record JobTimes
     /// <summary>How long the appliance stands after a pull while its pressure is watched; 10 min by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
     public Duration Hold { get; init => field = Checked(value, nameof(Hold)); } = new(600, DurationUnit.Second);
+
+    /// <summary>To drain or fill one oil of the machine, besides the time that the oil runs; 3 min by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Duration OilService { get; init => field = Checked(value, nameof(OilService)); } = new(180, DurationUnit.Second);
+
+    /// <summary>How long a machine that moves next to nothing is left running before a person gives up; 2 h by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Duration Patience { get; init => field = Checked(value, nameof(Patience)); } = new(7200, DurationUnit.Second);
 
     private static Duration Checked(Duration value, string parameter)
     {

@@ -7,7 +7,7 @@ namespace Refrigerant.Recovery.Planning;
 /// <summary>Where every kilogram of the charge is after the job. The terms add up to the charge. Immutable.</summary>
 public sealed class MassLedger
 {
-    internal MassLedger(double charge, double inCylinders, double vapor, double liquid, double inOil, double inHosesAndMachine, double released)
+    internal MassLedger(double charge, double inCylinders, double vapor, double liquid, double inOil, double inHosesAndMachine, double released, double foreign = 0)
     {
         Charge = Of(charge);
         InCylinders = Of(inCylinders);
@@ -16,6 +16,7 @@ public sealed class MassLedger
         InOil = Of(inOil);
         InHosesAndMachine = Of(inHosesAndMachine);
         Released = Of(released);
+        ForeignCarriedOver = Of(foreign);
         Unexplained = Of(charge - (inCylinders + vapor + liquid + inOil + inHosesAndMachine + released));
     }
 
@@ -39,6 +40,9 @@ public sealed class MassLedger
 
     /// <summary>Released when connections are opened.</summary>
     public Mass Released { get; }
+
+    /// <summary>Other refrigerant that the machine carries over into the cylinders from its last job, best estimate; not a part of the charge.</summary>
+    public Mass ForeignCarriedOver { get; }
 
     /// <summary>Charge less all terms: rounding only.</summary>
     public Mass Unexplained { get; }

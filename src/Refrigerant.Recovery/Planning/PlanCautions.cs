@@ -4,6 +4,7 @@ using System.Linq;
 using Refrigerant.Recovery.Cylinders;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Numerics;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Residuals;
 using Refrigerant.Recovery.Rules;
@@ -54,10 +55,10 @@ internal static class PlanCautions
         [
             .. cautions.OrderByDescending(caution => caution.Severity),
             new Finding(
+                PlanCodes.PlanningFigures,
                 Severity.Caution,
-                FindingSubject.Safety,
-                "Planning figures: check the marks on the cylinder, weigh it on a scale that was checked, wear eye protection and gloves. Local codes and licensed practice govern.",
-                Sources.CommonPractice),
+                Sources.CommonPractice,
+                $"Planning figures: check the marks on the cylinder, weigh it on a scale that was checked, wear eye protection and gloves. Local codes and licensed practice govern."),
         ];
     }
 
@@ -67,20 +68,18 @@ internal static class PlanCautions
         if (critical < EvacuationFigures.ClassTemperature || ambient > critical - NearCritical)
         {
             yield return new Finding(
+                PlanCodes.HighPressure,
                 Severity.Warning,
-                FindingSubject.CylinderPressure,
-                FormattableString.Invariant(
-                    $"{fluid.Designation} has its critical point at {critical - MetalShell.FreezingPoint:F1} °C: near it and above it no liquid bounds the pressure, which rises with every degree. Hoses, gauges and cylinders made for it, kept out of the sun."),
-                fluid.Model.Source);
+                fluid.Model.Source,
+                $"{FindingValue.Text("refrigerant", fluid.Designation)} has its critical point at {FindingValue.Temperature("critical", new Temperature(critical, TemperatureUnit.Kelvin))}: near it and above it no liquid bounds the pressure, which rises with every degree. Hoses, gauges and cylinders made for it, kept out of the sun.");
         }
         else if (PressureClassification.For(fluid) is { ByLetter: PressureClass.VeryHigh, PressureAt104F: Pressure pressure })
         {
             yield return new Finding(
+                PlanCodes.HighPressure,
                 Severity.Warning,
-                FindingSubject.CylinderPressure,
-                FormattableString.Invariant(
-                    $"{fluid.Designation} stands at {pressure.Kilopascals:F0} kPa ({pressure.PoundsForcePerSquareInch:F0} psi) absolute at 40 °C: hoses, gauges and cylinders made for it."),
-                EvacuationFigures.Classes.Source);
+                EvacuationFigures.Classes.Source,
+                $"{FindingValue.Text("refrigerant", fluid.Designation)} stands at {FindingValue.AbsolutePressure("pressure", pressure)} at {FindingValue.Temperature("temperature", new Temperature(EvacuationFigures.ClassTemperature, TemperatureUnit.Kelvin))}: hoses, gauges and cylinders made for it.");
         }
     }
 
@@ -100,10 +99,10 @@ internal static class PlanCautions
         {
             string which = string.Join(", ", near.Select(use => FormattableString.Invariant($"{use.Cylinder.Label} to {use.ShareOfLimit.Percent:F0} %")));
             yield return new Finding(
+                PlanCodes.NearLimit,
                 Severity.Warning,
-                FindingSubject.CylinderOverfill,
-                $"Filled near the limit: {which}. Fill by the scale, never past the limit: a cylinder full of liquid bursts as it warms.",
-                near[0].Limit.GoverningRule.Source);
+                near[0].Limit.GoverningRule.Source,
+                $"Filled near the limit: {FindingValue.Text("cylinders", which)}. Fill by the scale, never past the limit: a cylinder full of liquid bursts as it warms.");
         }
     }
 
@@ -112,10 +111,10 @@ internal static class PlanCautions
         if (run.Job.Appliance.Water is not null)
         {
             yield return new Finding(
+                PlanCodes.WaterInTubes,
                 Severity.Warning,
-                FindingSubject.Freezing,
-                "The appliance has water in its tubes: keep it moving or drain it before vapor is pulled; ice bursts them.",
-                Sources.CommonPractice);
+                Sources.CommonPractice,
+                $"The appliance has water in its tubes: keep it moving or drain it before vapor is pulled; ice bursts them.");
         }
     }
 
@@ -128,11 +127,10 @@ internal static class PlanCautions
         {
             bool heavy = density > air * NonCondensableFigures.MolarMassOfAir / (NonCondensableFigures.GasConstant * ambient);
             yield return new Finding(
+                PlanCodes.DisplacesAir,
                 Severity.Warning,
-                FindingSubject.Asphyxiation,
-                FormattableString.Invariant(
-                    $"The charge makes {volume:G2} m³ of vapor{(heavy ? ", heavier than air" : string.Empty)}: in a closed room {(heavy ? "or a pit " : string.Empty)}it takes the place of the air. Ventilate; do not go in alone."),
-                Sources.CommonPractice);
+                Sources.CommonPractice,
+                $"The charge makes {FindingValue.Volume("vapor", new Volume(volume, VolumeUnit.CubicMeter))} of vapor{(heavy ? ", heavier than air" : string.Empty)}: in a closed room {(heavy ? "or a pit " : string.Empty)}it takes the place of the air. Ventilate; do not go in alone.");
         }
     }
 
@@ -144,24 +142,25 @@ internal static class PlanCautions
             || model.SaturationAtTemperature(freezing).Bubble.Pressure > run.Job.Barometer.Pressure.Pascals)
         {
             yield return new Finding(
+                PlanCodes.FreezesSkin,
                 Severity.Caution,
-                FindingSubject.Frostbite,
-                $"{fluid.Designation} boils below 0 °C in the air here: liquid that escapes freezes skin and eyes. Open connections slowly.",
-                model.Source);
+                model.Source,
+                $"{FindingValue.Text("refrigerant", fluid.Designation)} boils below {FindingValue.Temperature("freezing", new Temperature(MetalShell.FreezingPoint, TemperatureUnit.Kelvin))} in the air here: liquid that escapes freezes skin and eyes. Open connections slowly.");
         }
     }
 
     private static IEnumerable<Finding> HotDischarge(PlanRun run)
     {
+        // Where the equation of state does not reach that far it is hotter still: the compressor's own figure stands then.
         double hottest = run.Stages.Select(stage => stage.Result).OfType<StageResult>()
             .Max(result => result.HottestDischarge?.Kelvins) ?? 0;
         if (hottest > HotMetal)
         {
             yield return new Finding(
+                PlanCodes.HotSurface,
                 Severity.Caution,
-                FindingSubject.HotSurface,
-                FormattableString.Invariant($"The machine's discharge comes to {hottest - MetalShell.FreezingPoint:F0} °C: do not touch it, keep hoses and what burns away from it."),
-                Sources.CommonPractice);
+                Sources.CommonPractice,
+                $"The machine's discharge comes to {FindingValue.Temperature("discharge", new Temperature(hottest, TemperatureUnit.Kelvin))}: do not touch it, keep hoses and what burns away from it.");
         }
     }
 
@@ -172,10 +171,10 @@ internal static class PlanCautions
         if (lowest < Vacuum * air)
         {
             yield return new Finding(
+                PlanCodes.AirDrawnIn,
                 Severity.Caution,
-                FindingSubject.NonCondensables,
-                FormattableString.Invariant($"The appliance comes to {lowest / 1000:F1} kPa absolute, below the air: a leak or a loose connection draws air in, which ends up in the cylinder."),
-                Sources.CommonPractice);
+                Sources.CommonPractice,
+                $"The appliance comes to {FindingValue.GaugePressure("lowest", new Pressure(lowest - air, PressureUnit.Pascal))}: a leak or a loose connection draws air in, which ends up in the cylinder.");
         }
     }
 
@@ -183,11 +182,14 @@ internal static class PlanCautions
     {
         if (run.Job.Appliance.Oil is not null)
         {
+            bool us = run.Requirement.Rules == RuleSet.UnitedStates;
             yield return new Finding(
+                PlanCodes.OilUnderPressure,
                 Severity.Caution,
-                FindingSubject.Oil,
-                "The appliance holds oil under pressure: it foams and sprays when it is opened. Drain it at 5 psig at most; dry nitrogen only, never compressed air over hot oil.",
-                EvacuationFigures.OilChange.Source);
+                us ? EvacuationFigures.OilChange.Source : Sources.CommonPractice,
+                $"The appliance holds oil under pressure: it foams and sprays when it is opened.",
+                us ? (FormattableString)$"Drain it at {FindingValue.GaugePressure("highest", new Pressure(EvacuationFigures.OilChangeGauge, PressureUnit.Pascal), RoundingMode.Down)} at most." : null,
+                $"Dry nitrogen only, never compressed air over hot oil.");
         }
     }
 }

@@ -1,6 +1,8 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using System.Threading;
+using Refrigerant.Recovery.Cylinders;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Processes;
@@ -11,48 +13,31 @@ using UnitsNet.Units;
 
 namespace Refrigerant.Recovery.Planning;
 
-/// <summary>A plan in the making: the clock, the appliance, the cylinders, and the stages so far.</summary>
-internal sealed class PlanRun
+/// <summary>A plan in the making: it asks the strategy for the next step, carries it out, and books what moved.</summary>
+internal sealed partial class PlanRun
 {
-    /// <summary>
-    /// Each pull goes this far below the required level, so that vapor that warms in the hold does not lift the pressure above it again:
-    /// common practice, no source.
-    /// </summary>
-    private const double PullBelow = 0.95;
-
-    /// <summary>The pressure that follows a pull may exceed the level by rounding only.</summary>
+    /// <summary>Pressure that comes to a level may exceed it by rounding only.</summary>
     private const double LevelTolerance = 1e-6;
 
-    /// <summary>A hold shorter than this, s, is none.</summary>
-    private const double ShortestHold = 1;
+    /// <summary>A strategy that never ends is stopped after this many steps, and four for each cylinder.</summary>
+    private const int MostSteps = 200;
 
-    /// <summary>Liquid below which push-pull does not pay: 10 lb (trade education; 15 lb is in circulation too).</summary>
-    private const double LeastLiquid = 10 * 0.45359237;
-
-    /// <summary>Where the air is thin a sweep still goes down to this share of it.</summary>
-    private const double MostSwept = 0.9;
-
-    /// <summary>Where warming vapor lifts the pressure, the next pull goes down to no less than this share of the goal.</summary>
-    private const double DeepestShare = 0.6;
-
-    /// <summary>Nor nearer than this to the machine's deepest vacuum, where it crawls.</summary>
-    private const double NearDeepest = 1.1;
-
-    /// <summary>However wrong a gauge, the pull ends at no less than this share of its target.</summary>
-    private const double LeastTarget = 0.2;
-
+    private readonly IRecoveryStrategy _strategy;
+    private readonly StepSimulation _simulation;
     private readonly List<PlannedStage> _stages = [];
-    private readonly Temperature _ambient;
-    private int _current = -1;
-    private double _clock;
+    private readonly CylinderStanding[] _cylinders;
+    private readonly List<(PlanStep Step, SimulationState From, StageResult? Result)> _previews = [];
+    private int _connected = -1;
     private AmountOfSubstance _air;
-    private Temperature? _machine;
 
-    public PlanRun(RecoveryJob job)
+    public PlanRun(RecoveryJob job, IRecoveryStrategy strategy)
     {
+        JobChecks.Check(job);
         Job = job;
-        _ambient = new Temperature(job.Appliance.SurroundingsKelvin, TemperatureUnit.Kelvin);
-        State = ApplianceState.Initial(job.Appliance);
+        _strategy = strategy;
+        _simulation = new StepSimulation(job);
+        Ambient = new Temperature(job.Appliance.SurroundingsKelvin, TemperatureUnit.Kelvin);
+        State = new SimulationState(JobChecks.Start(job));
         Requirement = EvacuationRequirement.For(
             job.Appliance.Fluid,
             job.Appliance.Charge,
@@ -61,27 +46,39 @@ internal sealed class PlanRun
                 Barometer = job.Barometer,
                 MachineManufactured = job.Machine.ManufactureDate ?? job.Evacuation?.MachineManufactured,
             });
-        Cylinders = CylinderTracker.InOrderOfUse(job, _ambient);
+        _cylinders = [.. job.Cylinders.Select(cylinder => new CylinderStanding(
+            cylinder, CylinderFill.Limit(cylinder, job.Appliance.Fluid, new FillOptions { Today = job.Day, Rules = Requirement.Rules.Fill }), job.ScaleError))];
+        VesselPoint start = State.Appliance.Vessel;
+        double density = State.Appliance.HasLiquid && start.Vapor.Phase != Phase.Undefined ? start.Vapor.Density : start.Bulk.Density;
+        Pace = job.Machine.Displacement.CubicMetersPerSecond * job.Machine.VolumetricEfficiency * density;
+        Machine = MachineChange.For(this);
     }
 
     public RecoveryJob Job { get; }
 
     public EvacuationRequirement Requirement { get; }
 
-    public ApplianceState State { get; private set; }
+    public SimulationState State { get; private set; }
 
-    public IReadOnlyList<CylinderTracker> Cylinders { get; }
+    public Temperature Ambient { get; }
+
+    /// <summary>s.</summary>
+    public double Clock { get; private set; }
+
+    /// <summary>kg/s.</summary>
+    public double Pace { get; }
+
+    public IReadOnlyList<CylinderStanding> Cylinders => _cylinders;
+
+    public CylinderStanding? Connected => _connected >= 0 ? _cylinders[_connected] : null;
 
     public IReadOnlyList<PlannedStage> Stages => _stages;
 
-    /// <summary>Whether the level was reached and held.</summary>
-    public bool IsLevelReached { get; private set; }
+    /// <summary>Labels of cylinders in the order in which they were connected.</summary>
+    public List<string> Used { get; } = [];
 
-    /// <summary>Whether the cylinders on hand ran out.</summary>
-    public bool IsOutOfCylinders { get; private set; }
-
-    /// <summary>Whether the level was reached but did not hold within the pulls allowed.</summary>
-    public bool DidNotHold { get; private set; }
+    /// <summary>Whether the strategy was stopped by the bound on steps.</summary>
+    public bool RanOutOfSteps { get; private set; }
 
     /// <summary>Refrigerant that escaped at connections, kg.</summary>
     public double Released { get; private set; }
@@ -89,243 +86,203 @@ internal sealed class PlanRun
     /// <summary>Refrigerant in hoses and machine at the end, kg.</summary>
     public double InHosesAndMachine { get; private set; }
 
-    /// <summary>The clearing of the machine; null where it was not asked for.</summary>
-    public MachineClearing? Clearing { get; private set; }
-
     /// <summary>The air sweep of hoses and machine.</summary>
     public HoseSweepResult? Sweep { get; private set; }
 
-    /// <summary>
-    /// The level to reach, Pa: the required one, and never above the air at the place, or refrigerant would blow out when it is opened.
-    /// </summary>
-    public double Goal => Math.Min(Requirement.RequiredPressure.Pascals, Job.Barometer.Pressure.Pascals);
+    /// <summary>What the machine's past means for this job.</summary>
+    public MachineChange Machine { get; }
 
-    /// <summary>Whether the required level is reached.</summary>
-    private bool IsAtLevel => State.Pressure.Pascals <= Requirement.RequiredPressure.Pascals * (1 + LevelTolerance) || IsShareRecovered;
+    /// <summary>The absolute pressure to go for.</summary>
+    public Pressure Goal => Requirement.Kind == LevelKind.GaugePressure || Job.Evacuation?.OwnLevel is not null
+        ? Requirement.RequiredPressure
+        : new Pressure(Math.Min(Requirement.RequiredPressure.Pascals, Job.Barometer.Pressure.Pascals), PressureUnit.Pascal);
 
-    /// <summary>Whether the technician's gauge shows what is gone for.</summary>
-    private bool ShowsLevel => State.Pressure.Pascals - Job.GaugeError <= Goal * (1 + LevelTolerance) || IsShareRecovered;
+    public double Delivered => _cylinders.Sum(cylinder => cylinder.Kilograms);
 
-    private bool IsShareRecovered =>
-        Requirement.RequiredRecovery is Ratio share
-        && 1 - (State.Mass.Kilograms / Job.Appliance.Charge.Kilograms) >= share.DecimalFractions;
-
-    public void Run()
+    public void Run(CancellationToken cancellation, IProgress<double>? progress)
     {
-        SweepHoses();
-        if (!NextCylinder())
+        int most = MostSteps + (4 * _cylinders.Length);
+        double charge = Job.Appliance.Charge.Kilograms;
+        double told = 0;
+        for (int i = 0; i < most; i++)
         {
+            cancellation.ThrowIfCancellationRequested();
+            if (_strategy.Next(new PlanSituation(this)) is not PlanStep step)
+            {
+                progress?.Report(1);
+                return;
+            }
+
+            Carry(step);
+            double share = Math.Min(1, Math.Max(told, 1 - (State.Appliance.Mass.Kilograms / charge)));
+            if (share > told && share < 1)
+            {
+                progress?.Report(told = share);
+            }
+        }
+
+        RanOutOfSteps = true;
+        progress?.Report(1);
+    }
+
+    /// <summary>Whether the technician's gauge shows what is gone for, or the share asked for is out, with no liquid left.</summary>
+    public bool ShowsGoal(ApplianceState state) =>
+        state.Pressure.Pascals - Job.GaugeError <= Goal.Pascals * (1 + LevelTolerance) || IsShareRecovered(state);
+
+    public bool IsShareRecovered(ApplianceState state) =>
+        Requirement.RequiredRecovery is Ratio share && 1 - (state.Mass.Kilograms / Job.Appliance.Charge.Kilograms) >= share.DecimalFractions;
+
+    /// <summary>Whether the required level is reached, whatever a gauge shows.</summary>
+    public bool IsAtLevel(ApplianceState state) => state.Pressure.Pascals <= Requirement.RequiredPressure.Pascals * (1 + LevelTolerance);
+
+    public StageResult? Preview(PlanStep step, SimulationState from)
+    {
+        foreach ((PlanStep tried, SimulationState start, StageResult? known) in _previews)
+        {
+            if (ReferenceEquals(start, from) && tried == step)
+            {
+                return known;
+            }
+        }
+
+        StageResult? result = _simulation.Run(step, from, LimitOf(from.Cylinder));
+        _previews.Add((step, from, result));
+        return result;
+    }
+
+    /// <summary>Notes what a step comes to, where it was simulated in parts.</summary>
+    public void Remember(PlanStep step, SimulationState from, StageResult result) => _previews.Insert(0, (step, from, result));
+
+    /// <summary>A cylinder as it stands now: cooled since it was seen last, with the air of the sweep where it is the first.</summary>
+    public CylinderState StateOf(CylinderStanding cylinder)
+    {
+        if (cylinder.State is CylinderState left)
+        {
+            double since = Clock - cylinder.LeftAt;
+            var waiting = new PlanStep(StageKind.Rest) { Duration = new Duration(since, DurationUnit.Second) };
+            return _simulation.Run(waiting, State with { Cylinder = left }, null)?.Cylinder ?? left;
+        }
+
+        return CylinderState.Initial(cylinder.Cylinder, Job.Appliance.Fluid, Ambient, _air);
+    }
+
+    private Mass? LimitOf(CylinderState? state)
+    {
+        if (state is null)
+        {
+            return null;
+        }
+
+        double limit = _cylinders.First(cylinder => cylinder.Cylinder.Label == state.Cylinder.Label).Limit.MaximumFill.Kilograms;
+        const double least = 0.2;
+        return new Mass(Math.Max(least * limit, limit + Job.ScaleError), MassUnit.Kilogram);
+    }
+
+    private void Carry(PlanStep step)
+    {
+        if (step.Kind == StageKind.CylinderChange || step.Kind == StageKind.SetUp)
+        {
+            Change(step);
             return;
         }
 
-        if (UsesPushPull())
+        StageResult? result = Preview(step, State);
+        double seconds = result?.Duration.Seconds ?? Seconds(step);
+        switch (step.Kind)
         {
-            PushLiquid();
-        }
-
-        if (!IsOutOfCylinders)
-        {
-            Pull();
-        }
-
-        IsLevelReached = IsAtLevel;
-        Finish();
-    }
-
-    private void SweepHoses()
-    {
-        double air = Job.Barometer.Pressure.Pascals;
-        Sweep = HoseSweep.Simulate(
-            Job.Hoses,
-            Job.Machine,
-            new HoseSweepOptions
-            {
-                StartPressure = Job.Barometer.Pressure,
-                TargetPressure = new Pressure(Math.Min(Job.SweepPressure.Pascals, MostSwept * air), PressureUnit.Pascal),
-                Temperature = _ambient,
-            });
-        _air = Sweep.AirLeft;
-        Add(StageKind.HoseSweep, Sweep.Duration.Seconds, 0, State, null);
-    }
-
-    private bool UsesPushPull() =>
-        Job.Appliance.LiquidReachable
-        && Job.Hoses.LiquidSide.Count > 0
-        && Job.PushPull switch
-        {
-            PushPullUse.Never => false,
-            PushPullUse.Always => State.LiquidMass.Kilograms > Job.Appliance.LiquidHeel.Kilograms,
-            _ => State.LiquidMass.Kilograms - Job.Appliance.LiquidHeel.Kilograms >= LeastLiquid,
-        };
-
-    private void PushLiquid()
-    {
-        do
-        {
-            CylinderTracker cylinder = Cylinders[_current];
-            StageResult vapor = Equalization.Simulate(
-                Job.Appliance, Job.Hoses, cylinder.Cylinder, new EqualizeOptions { Start = At(cylinder), CylinderLimit = LimitOf(cylinder) });
-            cylinder.Update(vapor.Cylinder);
-            Add(StageKind.Equalize, vapor.Duration.Seconds, vapor.RecoveredMass.Kilograms, vapor.Appliance, vapor);
-            StageResult result = PushPull.Simulate(
-                Job.Appliance,
-                Job.Machine,
-                Job.Hoses,
-                cylinder.Cylinder,
-                new PushPullOptions { Start = At(cylinder), CylinderLimit = LimitOf(cylinder) });
-            cylinder.Update(result.Cylinder);
-            Add(StageKind.PushPull, result.Duration.Seconds, result.RecoveredMass.Kilograms, result.Appliance, result);
-            if (result.End != StageEnd.CylinderFull)
-            {
-                break;
-            }
-        }
-        while (NextCylinder() && UsesPushPull());
-
-        Release(2, Job.Appliance.Fluid.Model, liquid: true);
-        Add(StageKind.HoseChange, Job.Times.HoseChange.Seconds, 0, State, null);
-    }
-
-    /// <summary>Pulls and holds until the level holds, each pull deeper where warming vapor lifted the pressure above it again.</summary>
-    private void Pull()
-    {
-        double target = PullBelow * Goal;
-        for (int pull = 0; pull < Job.MaximumPulls; pull++)
-        {
-            bool goesOn = PullOnce(target);
-            if (!goesOn && !IsAtLevel)
-            {
-                return;
-            }
-
-            if (Job.Times.Hold.Seconds < ShortestHold)
-            {
-                return;
-            }
-
-            StageResult hold = Hold.Simulate(Job.Appliance, new HoldOptions { Start = At(Cylinders[_current]), Duration = Job.Times.Hold });
-            Cylinders[_current].Update(hold.Cylinder);
-            Add(StageKind.Hold, hold.Duration.Seconds, 0, hold.Appliance, hold);
-            if (ShowsLevel || !goesOn)
-            {
-                return;
-            }
-
-            if (!State.HasLiquid)
-            {
-                double reach = NearDeepest * Job.Machine.DeepestVacuum(Cylinders[_current].State!.Pressure).Pascals;
-                double deeper = Math.Max(PullBelow * target * Goal / State.Pressure.Pascals, Math.Max(DeepestShare * Goal, reach));
-                target = Math.Min(target, deeper);
-            }
-        }
-
-        DidNotHold = !IsAtLevel;
-    }
-
-    /// <summary>One pull, over as many cylinders as it takes; false where something stops it short of its target.</summary>
-    private bool PullOnce(double target)
-    {
-        while (true)
-        {
-            CylinderTracker cylinder = Cylinders[_current];
-            StageResult result = VaporRecovery.Simulate(
-                Job.Appliance,
-                Job.Machine,
-                Job.Hoses,
-                cylinder.Cylinder,
-                new VaporRecoveryOptions
+            case StageKind.HoseSweep:
+                Sweep = _simulation.Sweep();
+                _air = Sweep.AirLeft;
+                seconds = Sweep.Duration.Seconds;
+                if (State.Cylinder is CylinderState first)
                 {
-                    Start = At(cylinder),
-                    CylinderLimit = LimitOf(cylinder),
-                    TargetPressure = new Pressure(Math.Max(LeastTarget * target, target + Job.GaugeError), PressureUnit.Pascal),
-                    KeepAboveFreezing = Job.KeepAboveFreezing,
-                    Composition = Job.FollowComposition ? CompositionMode.Tracked : CompositionMode.Fixed,
-                });
-            cylinder.Update(result.Cylinder);
-            Add(StageKind.VaporRecovery, result.Duration.Seconds, result.RecoveredMass.Kilograms, result.Appliance, result);
-            if (result.End is not (StageEnd.CylinderFull or StageEnd.HighPressureCutout))
-            {
-                return result.End == StageEnd.TargetReached;
-            }
+                    State = State with { Cylinder = first.WithGas(first.GasMoles + _air.Moles) };
+                    _air = default;
+                }
 
-            if (!NextCylinder())
-            {
-                return false;
-            }
+                break;
+            case StageKind.MachineClearing:
+                seconds = Clear().Duration.Seconds;
+                break;
+            case StageKind.HoseChange:
+                Release(2, liquid: true);
+                break;
+            case StageKind.OilDrain or StageKind.OilFill:
+                seconds = Machine.Seconds(step.Kind, Job.Times);
+                break;
+            case StageKind.Close:
+                Close();
+                break;
         }
+
+        Add(step, seconds, result);
     }
 
-    private SimulationState At(CylinderTracker cylinder) => new(State) { Cylinder = cylinder.State, MachineTemperature = _machine };
-
-    private Mass LimitOf(CylinderTracker cylinder) =>
-        new(Math.Max(LeastTarget * cylinder.Limit.MaximumFill.Kilograms, cylinder.Limit.MaximumFill.Kilograms + Job.ScaleError), MassUnit.Kilogram);
-
-    private bool NextCylinder()
+    /// <summary>Connects a cylinder; the one that was connected is closed and set aside.</summary>
+    private void Change(PlanStep step)
     {
-        int next = _current + 1;
-        if (next >= Cylinders.Count || !Cylinders[next].IsUsable)
+        int next = Array.FindIndex(_cylinders, cylinder => cylinder.Cylinder.Label == step.Cylinder?.Label);
+        if (next < 0)
         {
-            IsOutOfCylinders = true;
-            return false;
+            throw new InvalidOperationException($"The strategy connects \"{step.Cylinder?.Label}\", which is not among the cylinders of the job.");
         }
 
-        if (_current >= 0)
+        StageResult? result = _simulation.Run(step, State with { Cylinder = null }, null);
+        if (_connected >= 0)
         {
-            Release(1, Job.Appliance.Fluid.Model, liquid: true);
-            Add(StageKind.CylinderChange, Job.Times.CylinderChange.Seconds, 0, State, null);
+            Release(1, liquid: true);
+            CylinderStanding left = _cylinders[_connected];
+            _cylinders[_connected] = left.With(left.State!, left.Kilograms, Clock);
         }
 
-        _current = next;
-        Cylinders[next].Connect(_air);
-        _air = new AmountOfSubstance(0, AmountOfSubstanceUnit.Mole);
-        return true;
+        string? before = Connected?.Cylinder.Label;
+        CylinderState state = StateOf(_cylinders[next]);
+        State = (result?.After ?? State) with { Cylinder = null };
+        _connected = next;
+        _air = default;
+        _cylinders[next] = _cylinders[next].With(state, _cylinders[next].Kilograms, Clock);
+        if (!Used.Contains(step.Cylinder!.Label))
+        {
+            Used.Add(step.Cylinder.Label);
+        }
+
+        Add(step, result?.Duration.Seconds ?? Seconds(step), result, state, before);
     }
 
-    private void Finish()
+    private void Add(PlanStep step, double seconds, StageResult? result, CylinderState? connects = null, string? before = null)
     {
-        PropertyModel model = Job.Appliance.Fluid.Model;
-        CylinderState cylinder = Cylinders[_current].State!;
-        Clearing = MachineClearing.Estimate(Job.Appliance.Fluid, Job.Machine, Job.Hoses, _ambient, cylinder.Pressure, Job.SweepPressure);
-        double machine = (Job.ClearMachine ? Clearing.Trapped : Clearing.HeldBefore).Kilograms;
-        double suction = HoseSet.VolumeOf(Job.Hoses.VaporSide) * (State.HasLiquid ? State.Vessel.Vapor : State.Vessel.Bulk).Density;
-
-        // More cannot be held than was taken out.
-        InHosesAndMachine = Math.Min(machine + suction, HalfOfDelivered());
-        if (Job.ClearMachine)
+        SimulationState start = result?.Before ?? State;
+        SimulationState after = result?.After ?? State;
+        CylinderState? standing = connects ?? after.Cylinder ?? State.Cylinder;
+        Temperature? machine = MachineAfter(step.Kind, result, seconds);
+        if (!ReferenceEquals(standing, after.Cylinder) || machine?.Kelvins != after.MachineTemperature?.Kelvins)
         {
-            Add(StageKind.MachineClearing, Clearing.Duration.Seconds, 0, State, null);
-        }
-        else
-        {
-            Clearing = null;
+            after = after with { Cylinder = standing, MachineTemperature = machine };
         }
 
-        Release(3, model, liquid: false);
-        Add(StageKind.Close, Job.Times.Close.Seconds, 0, State, null);
-    }
-
-    /// <summary>Books what escapes at connections, never more than a small share of what was delivered.</summary>
-    private void Release(int connections, PropertyModel model, bool liquid)
-    {
-        CylinderState? cylinder = _current >= 0 ? Cylinders[_current].State : null;
-        if (cylinder is null)
+        double moved = start.Appliance.Mass.Kilograms - after.Appliance.Mass.Kilograms;
+        double received = result is null ? 0 : Received(result);
+        if (_connected >= 0 && after.Cylinder is CylinderState cylinder)
         {
-            return;
+            _cylinders[_connected] = _cylinders[_connected].With(cylinder, _cylinders[_connected].Kilograms + received, Clock + seconds);
         }
 
-        StatePoint phase = liquid && cylinder.Vessel.Liquid.Phase != Phase.Undefined ? cylinder.Vessel.Liquid : cylinder.Vessel.Vapor;
-        double density = phase.Phase == Phase.Undefined ? cylinder.Vessel.Bulk.Density : phase.Density;
-        Released = Math.Min(Released + (connections * Job.LossPerConnection.CubicMeters * density), HalfOfDelivered());
-    }
-
-    private double HalfOfDelivered() => 0.5 * Math.Max(0, Cylinders.Sum(tracker => tracker.Delivered));
-
-    private void Add(StageKind kind, double seconds, double moved, ApplianceState after, StageResult? result)
-    {
-        string? label = _current >= 0 ? Cylinders[_current].Cylinder.Label : null;
-        _stages.Add(new PlannedStage(kind, _clock, seconds, label, moved, after, result));
-        _clock += seconds;
-        _machine = result?.After.MachineTemperature ?? _machine;
+        _stages.Add(new PlannedStage(step, Clock, seconds, Connected?.Cylinder.Label, before, moved, after, result, Hookups.For(step, Job, result, after, Connected, before)));
+        Clock += seconds;
         State = after;
+        _previews.RemoveAll(preview => !ReferenceEquals(preview.From, after));
+    }
+
+    /// <summary>A machine that stands still cools: T = T_air + (T − T_air)·exp(−t·UA/C).</summary>
+    private Temperature? MachineAfter(StageKind kind, StageResult? result, double seconds)
+    {
+        Temperature? now = result?.After.MachineTemperature ?? State.MachineTemperature;
+        if (now is not Temperature warm || StepSimulation.RunsMachine(kind) || Job.Machine.Body is not MachineBody body)
+        {
+            return now;
+        }
+
+        double left = Math.Exp(-seconds * body.AirConductance / body.HeatCapacity.JoulesPerKelvin);
+        return new Temperature(Ambient.Kelvins + ((warm.Kelvins - Ambient.Kelvins) * left), TemperatureUnit.Kelvin);
     }
 }

@@ -2,7 +2,6 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using System.Threading;
-using System.Threading.Tasks;
 using MathNet.Numerics.Statistics;
 using Refrigerant.Recovery.Numerics;
 using Refrigerant.Recovery.Residuals;
@@ -20,7 +19,7 @@ public sealed class PlanUncertainty
     private const double LowQuantile = 0.05;
     private const double HighQuantile = 0.95;
 
-    private PlanUncertainty(DurationRange duration, MassRange remaining, MassRange recovered, double reached, IReadOnlyList<InputInfluence> influences, int samples)
+    private PlanUncertainty(DurationRange duration, MassRange remaining, MassRange recovered, double reached, IReadOnlyList<InputInfluence> influences, int samples, int impossible)
     {
         TotalDuration = duration;
         Remaining = remaining;
@@ -28,6 +27,7 @@ public sealed class PlanUncertainty
         LevelReached = new Ratio(reached, RatioUnit.DecimalFraction);
         Influences = influences;
         Samples = samples;
+        Impossible = impossible;
     }
 
     /// <summary>Time on site.</summary>
@@ -48,11 +48,15 @@ public sealed class PlanUncertainty
     /// <summary>Number of plans made.</summary>
     public int Samples { get; }
 
+    /// <summary>Number of samples that cannot be: the charge would not fit the volume, the oil hold more than the charge, a state leave its equation. They are in no range.</summary>
+    public int Impossible { get; }
+
     /// <summary>Makes the sample of plans, in parallel.</summary>
     /// <param name="job">The job.</param>
     /// <param name="options">Tolerances, number of samples, seed, threads; null for the defaults.</param>
     /// <exception cref="ArgumentNullException"><paramref name="job"/> is null.</exception>
-    /// <exception cref="ArgumentException">The job itself is not possible (see <see cref="RecoveryPlanner.Plan"/>), or no sample of it is.</exception>
+    /// <exception cref="ArgumentException">The job itself is not possible (see <see cref="RecoveryPlanner"/>), or no sample of it is.</exception>
+    /// <exception cref="Fluids.PropertyRangeException">A starting state of the job itself is outside the range of the refrigerant's equation.</exception>
     /// <exception cref="OperationCanceledException">The run was cancelled.</exception>
     /// <example>
     /// <code>
@@ -63,21 +67,11 @@ public sealed class PlanUncertainty
     /// </example>
     public static PlanUncertainty Run(RecoveryJob job, UncertaintyOptions? options = null)
     {
-        _ = RecoveryPlanner.Plan(Require.NotNull(job, nameof(job)));
         UncertaintyOptions how = options ?? new UncertaintyOptions();
+        _ = RecoveryPlanner.Plan(Require.NotNull(job, nameof(job)), StandardStrategy.Instance, how.Cancellation);
         var sampler = new JobSampler(job, how.Tolerances, how.Seed);
         var outcomes = new Outcome?[how.Samples];
-        int done = 0;
-        var parallel = new ParallelOptions
-        {
-            CancellationToken = how.Cancellation,
-            MaxDegreeOfParallelism = how.MaximumThreads ?? Environment.ProcessorCount,
-        };
-        Parallel.For(0, how.Samples, parallel, index =>
-        {
-            outcomes[index] = Evaluate(sampler.Job(index));
-            how.Progress?.Report((double)Interlocked.Increment(ref done) / how.Samples);
-        });
+        ParallelRun.For(how.Samples, how.MaximumThreads, index => outcomes[index] = Evaluate(sampler, index, how.Cancellation), how.Cancellation, how.Progress);
         return Summary(sampler, outcomes);
     }
 
@@ -85,11 +79,11 @@ public sealed class PlanUncertainty
     public override string ToString() => $"{TotalDuration}; {Remaining} left{(Influences.Count > 0 ? $"; most by {Influences[0].Input}" : string.Empty)}";
 
     /// <summary>Null where the combination cannot be: the charge would not fit the volume.</summary>
-    private static Outcome? Evaluate(RecoveryJob job)
+    private static Outcome? Evaluate(JobSampler sampler, int index, CancellationToken cancellation)
     {
         try
         {
-            RecoveryPlan plan = RecoveryPlanner.Plan(job);
+            RecoveryPlan plan = RecoveryPlanner.Plan(sampler.Job(index), StandardStrategy.Instance, cancellation);
             return new Outcome(plan.TotalDuration.Seconds, plan.Ledger.InAppliance.Kilograms, plan.Ledger.InCylinders.Kilograms, plan.IsLevelReached);
         }
         catch (ArgumentException)
@@ -103,7 +97,7 @@ public sealed class PlanUncertainty
         int[] valid = [.. Enumerable.Range(0, outcomes.Length).Where(index => outcomes[index] is not null)];
         if (valid.Length < 2)
         {
-            throw new ArgumentException("Within these tolerances no plan is possible: the charge does not fit the volume.", nameof(sampler));
+            throw new ImpossibleJobException("Within these tolerances no plan is possible: the charge does not fit the volume.", nameof(RecoveryJob.Appliance));
         }
 
         double[] times = [.. valid.Select(index => outcomes[index]!.Seconds)];
@@ -122,7 +116,8 @@ public sealed class PlanUncertainty
             Range(recovered),
             valid.Count(index => outcomes[index]!.IsLevelReached) / (double)valid.Length,
             [.. influences.OrderByDescending(influence => Math.Abs(influence.OnDuration))],
-            valid.Length);
+            valid.Length,
+            outcomes.Length - valid.Length);
     }
 
     private static MassRange Range(double[] values) =>

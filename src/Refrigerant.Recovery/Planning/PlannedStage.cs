@@ -6,22 +6,28 @@ using UnitsNet.Units;
 
 namespace Refrigerant.Recovery.Planning;
 
-/// <summary>One stage of a plan: when, how long, what it moves, and how the appliance stands after it. Immutable.</summary>
+/// <summary>One stage of a plan: when, how long, what it moves, what is connected to what, and how the appliance stands after it. Immutable.</summary>
 public sealed class PlannedStage
 {
-    internal PlannedStage(StageKind kind, double start, double seconds, string? cylinder, double moved, ApplianceState after, StageResult? result)
+    internal PlannedStage(
+        PlanStep step, double start, double seconds, string? cylinder, string? before, double moved, SimulationState after, StageResult? result, Hookup hookup)
     {
-        Kind = kind;
+        Step = step;
         Start = new Duration(start, DurationUnit.Second);
         Duration = new Duration(seconds, DurationUnit.Second);
         Cylinder = cylinder;
+        CylinderBefore = before;
         Moved = new Mass(moved, MassUnit.Kilogram);
-        After = after;
+        State = after;
         Result = result;
+        Hookup = hookup;
     }
 
     /// <summary>What is done.</summary>
-    public StageKind Kind { get; }
+    public StageKind Kind => Step.Kind;
+
+    /// <summary>What the strategy asked for, and why.</summary>
+    public PlanStep Step { get; }
 
     /// <summary>When it begins, since the start of the job.</summary>
     public Duration Start { get; }
@@ -32,14 +38,23 @@ public sealed class PlannedStage
     /// <summary>Label of the cylinder that is connected; null where none is.</summary>
     public string? Cylinder { get; }
 
+    /// <summary>Label of the cylinder that a change takes off; null otherwise.</summary>
+    public string? CylinderBefore { get; }
+
     /// <summary>Refrigerant taken out of the appliance.</summary>
     public Mass Moved { get; }
 
     /// <summary>The appliance after it.</summary>
-    public ApplianceState After { get; }
+    public ApplianceState After => State.Appliance;
 
-    /// <summary>The simulation behind it; null for handling.</summary>
+    /// <summary>Appliance, connected cylinder and machine after it.</summary>
+    public SimulationState State { get; }
+
+    /// <summary>The simulation behind it; null for handling that moves nothing.</summary>
     public StageResult? Result { get; }
+
+    /// <summary>The work on site: lines, valves and settings, what to watch.</summary>
+    public Hookup Hookup { get; }
 
     /// <summary>Kind, duration and mass moved, culture-invariant.</summary>
     public override string ToString() => FormattableString.Invariant($"{Kind}: {Duration.Minutes:F1} min, {Moved.Kilograms:G4} kg");

@@ -86,7 +86,7 @@ public sealed record RecoveryJob
 
     /// <summary>The cylinders on hand, partly filled ones included; at most 1000.</summary>
     /// <exception cref="ArgumentNullException">The list or one of its members is null.</exception>
-    /// <exception cref="ArgumentException">More than 1000 cylinders.</exception>
+    /// <exception cref="ArgumentException">More than 1000 cylinders, or two with the same label.</exception>
     public required IReadOnlyList<RecoveryCylinder> Cylinders
     {
         get;
@@ -96,6 +96,15 @@ public sealed record RecoveryJob
             if (field.Count > MostCylinders)
             {
                 throw new ArgumentException($"Cylinders has {field.Count} members; at most {MostCylinders} are planned with.", nameof(Cylinders));
+            }
+
+            var labels = new HashSet<string>(StringComparer.Ordinal);
+            foreach (RecoveryCylinder cylinder in field)
+            {
+                if (!labels.Add(cylinder.Label))
+                {
+                    throw new ArgumentException($"Cylinders has two with the label \"{cylinder.Label}\": give each a label of its own.", nameof(Cylinders));
+                }
             }
         }
     }
@@ -157,6 +166,13 @@ public sealed record RecoveryJob
     /// <summary>Time that handling takes.</summary>
     /// <exception cref="ArgumentNullException">The value is null.</exception>
     public JobTimes Times { get; init => field = Require.NotNull(value, nameof(Times)); } = new();
+
+    /// <summary>What is at hand to cool the cylinder and to warm the appliance; nothing by default.</summary>
+    /// <exception cref="ArgumentNullException">The value is null.</exception>
+    public SiteAids Aids { get; init => field = Require.NotNull(value, nameof(Aids)); } = SiteAids.None;
+
+    /// <summary>What the machine did before; null where nothing is known, and nothing is said.</summary>
+    public MachinePast? MachinePast { get; init; }
 
     /// <summary>The most pulls that are tried before the plan gives up on the level, 1 to 50; 6 by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>

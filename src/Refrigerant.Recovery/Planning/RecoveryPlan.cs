@@ -19,25 +19,29 @@ public sealed class RecoveryPlan
     internal RecoveryPlan(
         RecoveryJob job,
         EvacuationRequirement requirement,
-        bool isLevelReached,
+        LevelVerdict verdict,
         IReadOnlyList<PlannedStage> stages,
         IReadOnlyList<CylinderUse> cylinders,
         MassLedger ledger,
         ApplianceState end,
         FractionationResult? fractionation,
-        IReadOnlyList<Finding> findings,
-        IReadOnlyList<Finding> cautions)
+        PlanFindings findings,
+        IReadOnlyList<Finding> cautions,
+        CrossContamination? carriedOver)
     {
         Job = job;
         Requirement = requirement;
-        IsLevelReached = isLevelReached;
+        Verdict = verdict;
         Stages = stages;
         Cylinders = cylinders;
         Ledger = ledger;
         End = end;
         Fractionation = fractionation;
-        Findings = findings;
+        ToDo = findings.ToDo;
+        RestsOn = findings.RestsOn;
+        Findings = [.. ToDo.Concat(RestsOn).OrderByDescending(finding => finding.Severity)];
         Cautions = cautions;
+        CarriedOver = carriedOver;
     }
 
     /// <summary>The job.</summary>
@@ -46,8 +50,11 @@ public sealed class RecoveryPlan
     /// <summary>The level to reach, with its source.</summary>
     public EvacuationRequirement Requirement { get; }
 
-    /// <summary>Whether the level is reached and holds.</summary>
-    public bool IsLevelReached { get; }
+    /// <summary>What it comes to against the level, for how long it held, or what stands in the way.</summary>
+    public LevelVerdict Verdict { get; }
+
+    /// <summary>The short form of the verdict: reached, held where a hold was asked for, and no liquid left.</summary>
+    public bool IsLevelReached => Verdict.IsReached;
 
     /// <summary>The stages in order.</summary>
     public IReadOnlyList<PlannedStage> Stages { get; }
@@ -71,7 +78,16 @@ public sealed class RecoveryPlan
     /// </summary>
     public FractionationResult? Fractionation { get; }
 
-    /// <summary>What to know about this plan, heaviest first.</summary>
+    /// <summary>What to do or to decide, heaviest first; at most seven.</summary>
+    public IReadOnlyList<Finding> ToDo { get; }
+
+    /// <summary>What the plan rests on: estimates and assumptions, and what is good to know; heaviest first.</summary>
+    public IReadOnlyList<Finding> RestsOn { get; }
+
+    /// <summary>What the machine carries over from its last refrigerant into the cylinders, as an estimate; null for nothing foreign, or nothing known.</summary>
+    public CrossContamination? CarriedOver { get; }
+
+    /// <summary><see cref="ToDo"/> and <see cref="RestsOn"/> together, heaviest first.</summary>
     public IReadOnlyList<Finding> Findings { get; }
 
     /// <summary>
@@ -86,5 +102,5 @@ public sealed class RecoveryPlan
 
     /// <summary>Outcome, time, mass recovered and the number of cautions, culture-invariant.</summary>
     public override string ToString() => FormattableString.Invariant(
-        $"{Job.Appliance.Fluid.Designation}: level {(IsLevelReached ? "reached" : "not reached")}, {Ledger.InCylinders.Kilograms:F2} kg of {Ledger.Charge.Kilograms:F2} kg in {TotalDuration.Minutes:F0} min; {Cautions.Count} cautions");
+        $"{Job.Appliance.Fluid.Designation}: {Verdict}; {Ledger.InCylinders.Kilograms:F2} kg of {Ledger.Charge.Kilograms:F2} kg in {TotalDuration.Minutes:F0} min; {Cautions.Count} cautions");
 }

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using System.Threading;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Fluids.Mixtures;
 using Refrigerant.Recovery.Numerics;
@@ -9,17 +10,20 @@ using Refrigerant.Recovery.Simulation;
 
 namespace Refrigerant.Recovery.Planning;
 
-/// <summary>Plans a recovery: sweep, push-pull where it pays, hose change, vapor recovery, hold and re-pull, clearing, closing.</summary>
+/// <summary>Plans a recovery: a strategy chooses stage after stage, the simulation runs them, until the level is reached and held or nothing helps any more.</summary>
 public static class RecoveryPlanner
 {
     /// <summary>Plans a job.</summary>
     /// <param name="job">The job.</param>
     /// <returns>The plan; where the job cannot be done it says so and how far it gets.</returns>
     /// <remarks>
-    /// Deterministic; takes about a millisecond. Planning figures: local codes and licensed practice govern.
+    /// Deterministic; takes a few milliseconds. Planning figures: local codes and licensed practice govern.
     /// </remarks>
     /// <exception cref="ArgumentNullException"><paramref name="job"/> is null.</exception>
-    /// <exception cref="ArgumentException">The charge does not fit the appliance, or a cylinder's content the cylinder.</exception>
+    /// <exception cref="ImpossibleJobException">
+    /// The job's parts contradict each other: the charge does not fit the appliance, a cylinder's content the cylinder, a heel is above the charge, a design pressure below
+    /// the appliance's own.
+    /// </exception>
     /// <exception cref="PropertyRangeException">A starting state is outside the range of the refrigerant's equation.</exception>
     /// <example>
     /// <code>
@@ -48,25 +52,39 @@ public static class RecoveryPlanner
     /// Console.WriteLine(plan.IsLevelReached); // True
     /// </code>
     /// </example>
-    public static RecoveryPlan Plan(RecoveryJob job)
+    public static RecoveryPlan Plan(RecoveryJob job) => Plan(job, StandardStrategy.Instance);
+
+    /// <summary>Plans a job by a strategy.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="strategy">What decides the next step.</param>
+    /// <param name="cancellation">Cancels it.</param>
+    /// <param name="progress">Told the share of the charge that is out, rising, from the calling thread; what it throws comes through; null for nobody.</param>
+    /// <returns>The plan; where the job cannot be done it says so and how far it gets.</returns>
+    /// <exception cref="ArgumentNullException">Job or strategy is null.</exception>
+    /// <exception cref="ImpossibleJobException">The job's parts contradict each other.</exception>
+    /// <exception cref="PropertyRangeException">A starting state is outside the range of the refrigerant's equation.</exception>
+    /// <exception cref="InvalidOperationException">The strategy connects a cylinder that is not among the job's.</exception>
+    /// <exception cref="OperationCanceledException">It was cancelled.</exception>
+    public static RecoveryPlan Plan(RecoveryJob job, IRecoveryStrategy strategy, CancellationToken cancellation = default, IProgress<double>? progress = null)
     {
-        _ = Require.NotNull(job, nameof(job));
-        var run = new PlanRun(job);
-        run.Run();
+        var run = new PlanRun(Require.NotNull(job, nameof(job)), Require.NotNull(strategy, nameof(strategy)));
+        run.Run(cancellation, progress);
+        LevelVerdict verdict = Verdicts.For(run);
         MassLedger ledger = Ledger(run);
         FractionationResult? drift = Drift(run);
         List<CylinderUse> uses = Uses(run, ledger);
         return new RecoveryPlan(
             job,
             run.Requirement,
-            run.IsLevelReached,
+            verdict,
             [.. run.Stages],
             uses,
             ledger,
-            run.State,
+            run.State.Appliance,
             drift,
-            PlanFindings.For(run, ledger, drift),
-            PlanCautions.For(run, uses));
+            PlanFindings.For(run, verdict, ledger, drift),
+            PlanCautions.For(run, uses),
+            run.Machine.Carried);
     }
 
     /// <summary>The drift over all stages that followed the composition.</summary>
@@ -92,27 +110,29 @@ public static class RecoveryPlanner
 
     private static MassLedger Ledger(PlanRun run)
     {
-        ApplianceState end = run.State;
-        double delivered = run.Cylinders.Sum(cylinder => cylinder.Delivered);
+        ApplianceState end = run.State.Appliance;
         return new MassLedger(
             run.Job.Appliance.Charge.Kilograms,
-            delivered - run.InHosesAndMachine - run.Released,
+            run.Delivered - run.InHosesAndMachine - run.Released,
             end.VaporMass.Kilograms,
             end.LiquidMass.Kilograms,
             end.DissolvedMass.Kilograms,
             run.InHosesAndMachine,
-            run.Released);
+            run.Released,
+            run.Stages.Count > 0 ? run.Machine.Carried?.Trapped.BestKilograms ?? 0 : 0);
     }
 
     /// <summary>What hoses and machine keep and what escaped did not reach the cylinders: each bears it by its share of the delivery.</summary>
     private static List<CylinderUse> Uses(PlanRun run, MassLedger ledger)
     {
-        double delivered = run.Cylinders.Sum(cylinder => cylinder.Delivered);
-        double share = delivered > 0 ? ledger.InCylinders.Kilograms / delivered : 0;
+        double share = run.Delivered > 0 ? ledger.InCylinders.Kilograms / run.Delivered : 0;
         return
         [
-            .. run.Cylinders.Select(cylinder => new CylinderUse(
-                cylinder.Cylinder, cylinder.Limit, share * cylinder.Delivered, cylinder.State?.Pressure, cylinder.State?.Temperature)),
+            .. run.Cylinders.OrderBy(cylinder => run.Used.IndexOf(cylinder.Cylinder.Label) is >= 0 and int place ? place : int.MaxValue)
+                .ThenByDescending(cylinder => cylinder.IsUsable)
+                .ThenByDescending(cylinder => cylinder.Limit.Room.Kilograms)
+                .Select(cylinder => new CylinderUse(
+                    cylinder.Cylinder, cylinder.Limit, share * cylinder.Kilograms, cylinder.State?.Pressure, cylinder.State?.Temperature)),
         ];
     }
 }

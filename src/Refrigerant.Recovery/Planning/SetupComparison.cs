@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using System.Threading;
 using Refrigerant.Recovery.Numerics;
 
 namespace Refrigerant.Recovery.Planning;
@@ -23,7 +24,7 @@ public sealed class SetupComparison
     /// <summary>Compares the usual variations of a job (see <see cref="Setup.Variations"/>).</summary>
     /// <param name="job">The job.</param>
     /// <exception cref="ArgumentNullException"><paramref name="job"/> is null.</exception>
-    /// <exception cref="ArgumentException">The job is not possible (see <see cref="RecoveryPlanner.Plan"/>).</exception>
+    /// <exception cref="ArgumentException">The job is not possible (see <see cref="RecoveryPlanner"/>).</exception>
     /// <example>
     /// <code>
     /// SetupComparison comparison = SetupComparison.Run(job);
@@ -35,15 +36,20 @@ public sealed class SetupComparison
     /// <summary>Compares setups of the caller's own.</summary>
     /// <param name="job">The job as it is.</param>
     /// <param name="setups">The setups.</param>
-    /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    /// <exception cref="ArgumentException">The job or a setup is not possible (see <see cref="RecoveryPlanner.Plan"/>).</exception>
-    public static SetupComparison Run(RecoveryJob job, IEnumerable<Setup> setups)
+    /// <param name="cancellation">Cancels it.</param>
+    /// <param name="progress">Told the share of plans done, rising to 1, one call at a time; what it throws comes through; null for nobody.</param>
+    /// <exception cref="ArgumentNullException">Job, setups or one of them is null.</exception>
+    /// <exception cref="ArgumentException">The job or a setup is not possible (see <see cref="RecoveryPlanner"/>).</exception>
+    /// <exception cref="OperationCanceledException">It was cancelled.</exception>
+    public static SetupComparison Run(RecoveryJob job, IEnumerable<Setup> setups, CancellationToken cancellation = default, IProgress<double>? progress = null)
     {
-        RecoveryPlan asItIs = RecoveryPlanner.Plan(job);
+        Setup[] all = [.. Require.NotNull(setups, nameof(setups)).Select(setup => Require.NotNull(setup, nameof(setups)))];
+        RecoveryPlan asItIs = RecoveryPlanner.Plan(job, StandardStrategy.Instance, cancellation);
+        var plans = new RecoveryPlan[all.Length];
+        ParallelRun.For(all.Length, null, index => plans[index] = RecoveryPlanner.Plan(all[index].Job, StandardStrategy.Instance, cancellation), cancellation, progress);
         SetupOutcome[] outcomes =
         [
-            .. Require.NotNull(setups, nameof(setups)).Select(setup => new SetupOutcome(
-                    Require.NotNull(setup, nameof(setups)).Name, RecoveryPlanner.Plan(setup.Job), asItIs.TotalDuration))
+            .. all.Zip(plans, (setup, plan) => new SetupOutcome(setup.Name, plan, asItIs.TotalDuration))
                 .OrderByDescending(outcome => outcome.Plan.IsLevelReached)
                 .ThenBy(outcome => outcome.Plan.TotalDuration.Seconds),
         ];

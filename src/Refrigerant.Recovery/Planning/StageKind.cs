@@ -29,4 +29,22 @@ public enum StageKind
 
     /// <summary>Valves are closed, the cylinder is weighed and labelled.</summary>
     Close,
+
+    /// <summary>Lock-out, hoses on, cores out, scale and machine set up, first weight.</summary>
+    SetUp,
+
+    /// <summary>Liquid is drawn through the machine, throttled at its inlet.</summary>
+    LiquidRecovery,
+
+    /// <summary>The machine stands still while the cylinder cools.</summary>
+    Rest,
+
+    /// <summary>The machine stands still while the appliance warms.</summary>
+    Warm,
+
+    /// <summary>Old oil is drained from the machine, under dry nitrogen.</summary>
+    OilDrain,
+
+    /// <summary>New oil is drawn into the machine by measured volume.</summary>
+    OilFill,
 }

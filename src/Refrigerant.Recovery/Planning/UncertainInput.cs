@@ -23,4 +23,10 @@ public enum UncertainInput
 
     /// <summary>The scale on which a cylinder is filled.</summary>
     Scale,
+
+    /// <summary>Mass of the oil in the appliance.</summary>
+    Oil,
+
+    /// <summary>Mass of the metal that cools with the refrigerant.</summary>
+    Metal,
 }

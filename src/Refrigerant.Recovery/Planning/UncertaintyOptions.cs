@@ -37,6 +37,6 @@ public sealed record UncertaintyOptions
     /// <summary>Cancels the run.</summary>
     public CancellationToken Cancellation { get; init; }
 
-    /// <summary>Told the share of plans done, 0 to 1, from any thread; null for nobody.</summary>
+    /// <summary>Told the share of plans done, rising to 1, from any thread but one call at a time; what it throws comes through; null for nobody.</summary>
     public IProgress<double>? Progress { get; init; }
 }

@@ -17,6 +17,8 @@ public class PlanUncertaintyTests
         Temperature = TemperatureDelta.Zero,
         Gauge = Pressure.Zero,
         Scale = Mass.Zero,
+        Oil = Ratio.Zero,
+        Metal = Ratio.Zero,
     };
 
     [Fact]

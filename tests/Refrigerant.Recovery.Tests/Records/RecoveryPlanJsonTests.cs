@@ -58,6 +58,7 @@ public class RecoveryPlanJsonTests
             },
             KeepAboveFreezing = true,
             PushPull = PushPullUse.Never,
+            Machine = job.Machine with { TakesLiquid = false },
         });
         Assert.Equal(0, plan.Ledger.InCylinders.Kilograms, 0.02);
         PlanDocument document = RecoveryPlanJson.Read(RecoveryPlanJson.Write(plan));

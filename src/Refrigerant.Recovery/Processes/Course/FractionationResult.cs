@@ -11,10 +11,13 @@ public sealed class FractionationResult
 {
     internal FractionationResult(MixtureModel model, IReadOnlyList<FractionationPoint> points)
     {
+        Model = model;
         Points = points;
         LastLiquid = points.LastOrDefault(point => point.Liquid is not null);
         Findings = FractionationFindings.For(model, this);
     }
+
+    internal MixtureModel Model { get; }
 
     /// <summary>The course, one point for each of the simulation's.</summary>
     public IReadOnlyList<FractionationPoint> Points { get; }

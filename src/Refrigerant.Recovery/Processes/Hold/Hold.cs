@@ -43,7 +43,12 @@ public static class Hold
             stage.Watch(StageEnd.TargetReached, () => cylinder.Pressure - pascals);
         }
 
-        stage.WatchLimits(stage.HighestAppliancePressure is double limit && stage.Before.Appliance.HighestPressure.Pascals < limit ? () => model.HighestPressure : null);
+        if (stage.HighestAppliancePressure is double limit && stage.Before.Appliance.HighestPressure.Pascals < limit)
+        {
+            // Nothing flows into the cylinder, full or hot as it may be: it only cools or warms.
+            stage.Watch(StageEnd.DesignPressure, () => limit - model.HighestPressure);
+        }
+
         stage.WatchLiquid(() => model.LiquidMargin);
         stage.WatchFreezing(model.PortShell, () => model.ColdestSurface, stops: false);
         OdeOutcome outcome = stage.Run(

@@ -28,6 +28,9 @@ public static class VaporRecovery
     /// <summary>Throttling to keep clear of the cut-out begins at this share below it.</summary>
     private const double CutoutBand = 0.04;
 
+    /// <summary>Throttling to keep a pressure begins at this share above it.</summary>
+    private const double LowestBand = 0.03;
+
     /// <summary>A machine whose efficiency is this small share of that at pressure ratio one has stalled.</summary>
     private const double StallShare = 1e-3;
 
@@ -97,6 +100,12 @@ public static class VaporRecovery
         {
             double limit = Math.Min(cutout, stage.HighestCylinderPressure);
             governors.Add(new Governor(() => limit - receiver.Pressure, CutoutBand * limit));
+        }
+
+        if (options.LowestPressure is UnitsNet.Pressure lowestPressure)
+        {
+            double floor = lowestPressure.Pascals;
+            governors.Add(new Governor(() => model.Port.Pressure - floor, LowestBand * floor));
         }
 
         link = new MachineLink(

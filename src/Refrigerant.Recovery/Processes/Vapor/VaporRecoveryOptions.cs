@@ -56,6 +56,22 @@ public sealed record VaporRecoveryOptions : StageOptions
     /// <summary>Whether to throttle the suction so that the discharge pressure stays below the cut-out and what the cylinder is built for.</summary>
     public bool KeepBelowCutout { get; init; }
 
+    /// <summary>Absolute pressure in the appliance below which it is not to go: the suction is throttled there, as a hand on the inlet valve does by the gauge; none by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
+    public Pressure? LowestPressure
+    {
+        get;
+        init
+        {
+            if (value is Pressure given)
+            {
+                Require.Positive(given.Pascals, "Pa", nameof(LowestPressure));
+            }
+
+            field = value;
+        }
+    }
+
     /// <summary>With vapor only, the fall of pressure below which the machine counts as stalled, Pa/s; zero for the usual criterion.</summary>
     internal double SlowestFall { get; init; }
 }

@@ -1,0 +1,63 @@
+using System.Collections.Generic;
+
+namespace Refrigerant.Recovery.Findings;
+
+/// <summary>The codes of what a whole plan finds.</summary>
+internal static class PlanCodes
+{
+    public static readonly FindingCode LevelReached = new("level-reached", FindingSubject.EvacuationLevel, "the plan comes to the required level, and holds it where a hold is asked for");
+    public static readonly FindingCode LevelNotReached = new("level-not-reached", FindingSubject.EvacuationLevel, "the plan does not come to the required level");
+    public static readonly FindingCode LevelNotHeld = new("level-not-held", FindingSubject.EvacuationLevel, "the plan comes to the required level, but the pressure comes back above it");
+    public static readonly FindingCode LevelOverLiquid = new("level-over-liquid", FindingSubject.LiquidLeftBehind, "the gauge shows the required level, but liquid is left");
+    public static readonly FindingCode PullPastLevel = new("pull-past-level", FindingSubject.EvacuationLevel, "the pull goes on past the level, so that one hold passes");
+    public static readonly FindingCode StillAboveAir = new("still-above-air", FindingSubject.EvacuationLevel, "at the end the gauge still shows more than the air, and the appliance is to be opened");
+    public static readonly FindingCode GaugeAtAltitude = new("gauge-at-altitude", FindingSubject.VacuumAndAltitude, "the air at the place differs by more than 2 % from the standard atmosphere");
+    public static readonly FindingCode HiddenSection = new("hidden-section", FindingSubject.LiquidLeftBehind, "a part of the appliance that the gauge does not see holds liquid, or stands above the level");
+
+    public static readonly FindingCode NoCylinder = new("no-cylinder", FindingSubject.CylinderCapacity, "no cylinder is on hand");
+    public static readonly FindingCode CylinderRoomMissing = new("cylinder-room-missing", FindingSubject.CylinderCapacity, "the cylinders on hand do not hold what is to be recovered");
+    public static readonly FindingCode CoolCylinder = new("cool-cylinder", FindingSubject.CylinderPressure, "the cylinder comes to a limit of pressure and is cooled, rested or changed");
+    public static readonly FindingCode ThrottleInlet = new("throttle-inlet", FindingSubject.CylinderPressure, "the inlet is throttled so that the discharge pressure stays below the cut-out");
+    public static readonly FindingCode CylinderAboveService = new("cylinder-above-service", FindingSubject.CylinderPressure, "a cylinder ends above its marked service pressure");
+    public static readonly FindingCode CylinderMarksUnchecked = new("cylinder-marks-unchecked", FindingSubject.CylinderFitness, "specification or requalification date of a cylinder is not given");
+
+    public static readonly FindingCode PushPullSiphons = new("push-pull-siphons", FindingSubject.PushPull, "push-pull is used");
+    public static readonly FindingCode PushPullNotUsed = new("push-pull-not-used", FindingSubject.PushPull, "push-pull is allowed but not used");
+    public static readonly FindingCode PushPullThrottled = new("push-pull-throttled", FindingSubject.PushPull, "push-pull is throttled to stay below the appliance's design pressure");
+    public static readonly FindingCode DesignPressureUnknown = new("design-pressure-unknown", FindingSubject.PushPull, "push-pull raises the pressure of an appliance whose design pressure is not given");
+    public static readonly FindingCode HosesSlow = new("hoses-slow", FindingSubject.HoseLimited, "hoses and valve cores let less than 80 % of what the machine could draw through");
+    public static readonly FindingCode HoseLeadsNowhere = new("hose-leads-nowhere", FindingSubject.HoseLimited, "a run of hoses is given that has no port, or a port has no hose");
+    public static readonly FindingCode TubesFreeze = new("tubes-freeze", FindingSubject.Freezing, "a surface with water behind it comes to 0 °C");
+    public static readonly FindingCode HeatSetsPace = new("heat-sets-pace", FindingSubject.EvacuationLevel, "for more than half an hour liquid boils only as fast as heat comes in");
+    public static readonly FindingCode WarmAppliance = new("warm-appliance", FindingSubject.EvacuationLevel, "heat on the appliance makes the job shorter");
+
+    public static readonly FindingCode MachineNotListed = new("machine-not-listed", FindingSubject.Flammability, "the refrigerant burns and the machine is not listed for flammable refrigerants");
+    public static readonly FindingCode MachineHot = new("machine-hot", FindingSubject.Machine, "the discharge gas comes above 121 °C (250 °F), or a thermal cut-out stops the machine");
+    public static readonly FindingCode ClearMachineFirst = new("clear-machine-first", FindingSubject.Mixing, "the machine still holds its last refrigerant");
+    public static readonly FindingCode ChangeMachineOil = new("change-machine-oil", FindingSubject.Oil, "the machine's oil is due, does not go with the refrigerant, or holds too much of the last one");
+    public static readonly FindingCode MachineCarriesOver = new("machine-carries-over", FindingSubject.Mixing, "the machine carries more of its last refrigerant over than the purity standard allows");
+
+    public static readonly FindingCode HeatAssumed = new("heat-assumed", FindingSubject.Estimate, "no heat resistance is given");
+    public static readonly FindingCode OilHolds = new("oil-holds", FindingSubject.Oil, "the appliance's oil holds refrigerant at the end");
+    public static readonly FindingCode BlendEstimated = new("blend-estimated", FindingSubject.Estimate, "a pair of a blend's components has no published mixing parameters");
+
+    public static readonly FindingCode HighPressure = new("high-pressure", FindingSubject.CylinderPressure, "a very high-pressure refrigerant, or one near or above its critical point");
+    public static readonly FindingCode NearLimit = new("near-limit", FindingSubject.CylinderOverfill, "a cylinder is filled to 80 % of its limit or more");
+    public static readonly FindingCode WaterInTubes = new("water-in-tubes", FindingSubject.Freezing, "the appliance has water in its tubes");
+    public static readonly FindingCode DisplacesAir = new("displaces-air", FindingSubject.Asphyxiation, "the charge makes 1 m³ of vapor or more");
+    public static readonly FindingCode FreezesSkin = new("freezes-skin", FindingSubject.Frostbite, "the refrigerant boils below 0 °C in the air at the place");
+    public static readonly FindingCode HotSurface = new("hot-surface", FindingSubject.HotSurface, "the machine's discharge comes above 60 °C");
+    public static readonly FindingCode AirDrawnIn = new("air-drawn-in", FindingSubject.NonCondensables, "the appliance comes below the pressure of the air");
+    public static readonly FindingCode OilUnderPressure = new("appliance-holds-oil", FindingSubject.Oil, "the appliance holds oil");
+    public static readonly FindingCode PlanningFigures = new("planning-figures", FindingSubject.Safety, "always");
+
+    public static readonly IReadOnlyList<FindingCode> All =
+    [
+        LevelReached, LevelNotReached, LevelNotHeld, LevelOverLiquid, PullPastLevel, StillAboveAir, GaugeAtAltitude, HiddenSection,
+        NoCylinder, CylinderRoomMissing, CoolCylinder, ThrottleInlet, CylinderAboveService, CylinderMarksUnchecked,
+        PushPullSiphons, PushPullNotUsed, PushPullThrottled, DesignPressureUnknown, HosesSlow, HoseLeadsNowhere, TubesFreeze, HeatSetsPace, WarmAppliance,
+        MachineNotListed, MachineHot, ClearMachineFirst, ChangeMachineOil, MachineCarriesOver,
+        HeatAssumed, OilHolds, BlendEstimated,
+        HighPressure, NearLimit, WaterInTubes, DisplacesAir, FreezesSkin, HotSurface, AirDrawnIn, OilUnderPressure, PlanningFigures,
+    ];
+}

@@ -1,0 +1,279 @@
+using System;
+using System.Collections.Generic;
+using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Findings;
+using Refrigerant.Recovery.Numerics;
+using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Simulation;
+using UnitsNet;
+using UnitsNet.Units;
+using static Refrigerant.Recovery.Planning.HookupItem;
+using static Refrigerant.Recovery.Planning.HookupPort;
+using static Refrigerant.Recovery.Planning.HookupPosition;
+
+namespace Refrigerant.Recovery.Planning;
+
+/// <summary>The hookup of each kind of stage: common practice, no source.</summary>
+internal static class Hookups
+{
+    /// <summary>Readings of the scale that are worth writing down.</summary>
+    private const int MostReadings = 8;
+
+    public static Hookup For(PlanStep step, RecoveryJob job, StageResult? result, SimulationState after, CylinderStanding? cylinder, string? before) => new(
+        Lines(step.Kind, job),
+        [.. Settings(step, job), .. Heat(step)],
+        [.. Watches(step, job, result, after, cylinder)],
+        Readings(step.Kind, result, cylinder));
+
+    private static IReadOnlyList<HookupLine> Lines(StageKind kind, RecoveryJob job)
+    {
+        HoseSet hoses = job.Hoses;
+        HookupLine vapor = new(ApplianceVapor, MachineInlet, hoses.VaporSide);
+        HookupLine outlet = new(MachineOutlet, CylinderLiquid, hoses.Discharge);
+        bool second = hoses.SecondVaporSide.Count > 0;
+        HookupLine[] suction = second ? [vapor, new HookupLine(ApplianceSecondVapor, MachineInlet, hoses.SecondVaporSide)] : [vapor];
+        return kind switch
+        {
+            StageKind.SetUp or StageKind.Close => [],
+            StageKind.HoseSweep => [.. suction, new HookupLine(MachineOutlet, HookupPort.Air, [])],
+            StageKind.Equalize => [new HookupLine(ApplianceVapor, CylinderVapor, [.. hoses.VaporSide, .. hoses.Discharge])],
+            StageKind.PushPull =>
+            [
+                new HookupLine(ApplianceLiquid, CylinderLiquid, hoses.LiquidSide),
+                new HookupLine(CylinderVapor, MachineInlet, hoses.Discharge),
+                new HookupLine(MachineOutlet, ApplianceVapor, hoses.VaporSide),
+            ],
+            StageKind.LiquidRecovery => [new HookupLine(ApplianceLiquid, MachineInlet, hoses.LiquidSide.Count > 0 ? hoses.LiquidSide : hoses.VaporSide), outlet],
+            StageKind.OilDrain => [new HookupLine(Nitrogen, MachineOutlet, []), new HookupLine(Nitrogen, MachineInlet, []), new HookupLine(MachineDrain, OilContainer, [])],
+            StageKind.OilFill => [new HookupLine(OilMeasure, MachineDrain, [])],
+            StageKind.MachineClearing => [outlet],
+            _ => [.. suction, outlet],
+        };
+    }
+
+    private static IEnumerable<HookupSetting> Settings(PlanStep step, RecoveryJob job) => step.Kind switch
+    {
+        StageKind.SetUp =>
+        [
+            new HookupSetting(Machine, Off, "power locked out, wiring and moving parts safe"),
+            new HookupSetting(Scale, Read, "cylinder on it, first weight written down"),
+            new HookupSetting(CylinderLiquidValve, Shut),
+            new HookupSetting(CylinderVaporValve, Shut),
+        ],
+        StageKind.HoseSweep =>
+        [
+            new HookupSetting(ApplianceVaporPort, Shut),
+            new HookupSetting(CylinderLiquidValve, Shut),
+            new HookupSetting(HoseValves, Open),
+            new HookupSetting(MachineInletValve, Open),
+            new HookupSetting(MachineVent, Open, "for air only, never for refrigerant"),
+            new HookupSetting(Machine, On),
+        ],
+        StageKind.Equalize =>
+        [
+            new HookupSetting(ApplianceVaporPort, Open),
+            new HookupSetting(CylinderVaporValve, Open, "slowly: no liquid flashes into an empty cylinder"),
+            new HookupSetting(Machine, Off),
+        ],
+        StageKind.PushPull =>
+        [
+            new HookupSetting(ApplianceLiquidPort, Open),
+            new HookupSetting(ApplianceVaporPort, Open),
+            new HookupSetting(CylinderLiquidValve, Open),
+            new HookupSetting(CylinderVaporValve, Open),
+            new HookupSetting(MachineInletValve, Open),
+            new HookupSetting(CondenserFan, Off, "so that the gas arrives hot and pushes"),
+            new HookupSetting(FloatSwitch, Bypassed, "so that only the scale guards: someone stays with it"),
+            new HookupSetting(Machine, On),
+        ],
+        StageKind.LiquidRecovery =>
+        [
+            new HookupSetting(ApplianceLiquidPort, Open),
+            new HookupSetting(CylinderLiquidValve, Open),
+            new HookupSetting(MachineInletValve, Throttled, "opened by the gauge, not wide"),
+            .. Condensing(job),
+        ],
+        StageKind.HoseChange =>
+        [
+            new HookupSetting(CylinderLiquidValve, Shut, "first: liquid keeps flowing when the machine stops"),
+            new HookupSetting(Machine, Off),
+            new HookupSetting(CylinderVaporValve, Shut),
+            new HookupSetting(HoseValves, Open, "the liquid hose hangs on the appliance and is drawn empty through it; never shut at both ends"),
+        ],
+        StageKind.VaporRecovery =>
+        [
+            new HookupSetting(ApplianceVaporPort, Open),
+            new HookupSetting(ApplianceLiquidPort, Open),
+            new HookupSetting(CylinderLiquidValve, Open),
+            step.IsThrottled || job.KeepAboveFreezing ? new HookupSetting(MachineInletValve, Throttled, "by the gauge at the outlet") : new HookupSetting(MachineInletValve, Open),
+            .. Condensing(job),
+        ],
+        StageKind.Hold =>
+        [
+            new HookupSetting(ApplianceVaporPort, Shut),
+            new HookupSetting(ApplianceLiquidPort, Shut),
+            new HookupSetting(Machine, Off),
+        ],
+        StageKind.Rest or StageKind.Warm =>
+        [
+            new HookupSetting(Machine, Off),
+            new HookupSetting(CylinderLiquidValve, Open, "so that the gauge shows the cylinder"),
+        ],
+        StageKind.CylinderChange =>
+        [
+            new HookupSetting(Machine, Off),
+            new HookupSetting(CylinderLiquidValve, Shut),
+            new HookupSetting(Scale, Read, "full cylinder weighed and labelled, the next one on the scale"),
+        ],
+        StageKind.MachineClearing =>
+        [
+            new HookupSetting(MachineInletValve, Shut),
+            new HookupSetting(Machine, Clearing),
+            new HookupSetting(CylinderLiquidValve, Open, "shut at the end, with the machine's outlet"),
+        ],
+        StageKind.OilDrain =>
+        [
+            new HookupSetting(Machine, Off, "refrigerant out first"),
+            new HookupSetting(NitrogenRegulator, Open, "10 to 15 psi, never air over hot oil, never more than the container's hose holds; outlet side for the separator, inlet side for the compressor"),
+        ],
+        StageKind.OilFill =>
+        [
+            new HookupSetting(Machine, Off, "drawn in by vacuum, separator and compressor each its own volume"),
+        ],
+        StageKind.Close =>
+        [
+            new HookupSetting(CylinderLiquidValve, Shut),
+            new HookupSetting(CylinderVaporValve, Shut),
+            new HookupSetting(HoseValves, Shut, "hoses off by low-loss fittings, caps on"),
+            new HookupSetting(Scale, Read, "label: refrigerant, \"recovered\", weight, date"),
+        ],
+        _ => [],
+    };
+
+    private static IEnumerable<HookupSetting> Condensing(RecoveryJob job)
+    {
+        yield return new HookupSetting(CondenserFan, On);
+        if (job.Machine.Condenser.Cooling == CondenserCooling.Water)
+        {
+            yield return new HookupSetting(CondenserWater, On);
+        }
+
+        if (job.Appliance.Water is { IsMoving: true })
+        {
+            yield return new HookupSetting(HookupItem.TubeWater, On, "kept moving, or it freezes");
+        }
+
+        yield return new HookupSetting(FloatSwitch, Connected);
+        yield return new HookupSetting(Machine, On);
+    }
+
+    private static IEnumerable<HookupSetting> Heat(PlanStep step)
+    {
+        SimulationInputs inputs = step.Inputs;
+        if (inputs.HeaterPower > 0)
+        {
+            yield return new HookupSetting(ApplianceHeater, On, "never a flame");
+        }
+
+        if (inputs.CrankcaseHeaterPower > 0)
+        {
+            yield return new HookupSetting(CrankcaseHeater, On);
+        }
+
+        if (inputs.FanFactor > 1)
+        {
+            yield return new HookupSetting(ApplianceFans, On);
+        }
+
+        if (CylinderCooling.Cools(inputs) || step.Kind == StageKind.Rest)
+        {
+            HookupPosition stands = inputs.CylinderSurroundings is not double bath ? inputs.CylinderFactor > 1 ? FanStream : Shade
+                : bath <= 274 ? IceBath
+                : WaterBath;
+            yield return new HookupSetting(HookupItem.CylinderCooling, stands, "valve and scale dry, never a flame");
+        }
+    }
+
+    private static IEnumerable<StageWatch> Watches(PlanStep step, RecoveryJob job, StageResult? result, SimulationState after, CylinderStanding? cylinder)
+    {
+        FindingValue Gauge(string name, Pressure absolute) => FindingValue.GaugePressure(name, job.Barometer.ToGauge(absolute), RoundingMode.Down);
+        if (step.AppliancePressure is Pressure level && step.Kind == StageKind.VaporRecovery)
+        {
+            yield return new StageWatch(WatchedBy.ApplianceGauge, Gauge("appliance", level), "on the appliance's gauge; shut the inlet, stop");
+        }
+
+        if (step.Kind == StageKind.HoseSweep)
+        {
+            yield return new StageWatch(WatchedBy.ApplianceGauge, Gauge("hoses", job.SweepPressure), "on the gauge; then shut the vent");
+        }
+
+        if (step.Kind is StageKind.PushPull)
+        {
+            yield return new StageWatch(WatchedBy.SightGlass, null, "the sight glass or hose runs vapor, the gauges part: shut the liquid valve first");
+            if (job.Appliance.DesignGaugePressure is Pressure design)
+            {
+                yield return new StageWatch(WatchedBy.ApplianceGauge, FindingValue.GaugePressure("design", design, RoundingMode.Down), "most that the appliance may see: throttle the machine's outlet before");
+            }
+        }
+
+        if (step.Kind == StageKind.LiquidRecovery)
+        {
+            yield return new StageWatch(WatchedBy.Scale, null, "the scale slows and the suction falls: open the vapor side too");
+        }
+
+        if (step.CylinderPressure is Pressure cool)
+        {
+            yield return new StageWatch(WatchedBy.CylinderGauge, Gauge("cylinder", cool), "on the cylinder's gauge: cool enough");
+        }
+
+        if (cylinder is not null && step.Kind is StageKind.Equalize or StageKind.PushPull or StageKind.LiquidRecovery or StageKind.VaporRecovery)
+        {
+            yield return new StageWatch(
+                WatchedBy.Scale, FindingValue.Mass("gross", cylinder!.Limit.MaximumGrossWeight, RoundingMode.Down), "most that the scale may show: shut the cylinder there");
+        }
+
+        if (step.Kind == StageKind.VaporRecovery && result?.End == StageEnd.Stalled)
+        {
+            yield return new StageWatch(WatchedBy.Machine, null, "the gauge stands still: stop");
+        }
+
+        if ((step.Duration is not null && step.CylinderPressure is null) || step.Kind is StageKind.Hold)
+        {
+            Duration time = step.Duration ?? result?.Duration ?? Duration.Zero;
+            string what = step.Kind == StageKind.Hold ? "watch the gauge: it may not come above the level"
+                : step.Reason == StepReason.GiveUp ? "give up then: it crawls"
+                : "then stop";
+            yield return new StageWatch(WatchedBy.Clock, FindingValue.Duration("time", time), what);
+        }
+    }
+
+    private static IReadOnlyList<ScaleReading> Readings(StageKind kind, StageResult? result, CylinderStanding? cylinder)
+    {
+        if (cylinder is null || result is null || result.Trajectory.Count < 2
+            || kind is not (StageKind.Equalize or StageKind.PushPull or StageKind.LiquidRecovery or StageKind.VaporRecovery))
+        {
+            return [];
+        }
+
+        double end = result.Duration.Seconds;
+        double tare = cylinder.Cylinder.TareWeight.Kilograms;
+        var readings = new List<ScaleReading>(MostReadings + 1);
+        Trajectory points = result.Trajectory;
+        int at = 0;
+        for (int i = 0; i <= MostReadings; i++)
+        {
+            double time = end * i / MostReadings;
+            while (at < points.Count - 2 && points[at + 1].Seconds < time)
+            {
+                at++;
+            }
+
+            double span = points[at + 1].Seconds - points[at].Seconds;
+            double share = span > 0 ? Math.Min(1, Math.Max(0, (time - points[at].Seconds) / span)) : 0;
+            double mass = points[at].CylinderKilograms + (share * (points[at + 1].CylinderKilograms - points[at].CylinderKilograms));
+            readings.Add(new ScaleReading(new Duration(time, DurationUnit.Second), new Mass(tare + mass, MassUnit.Kilogram)));
+        }
+
+        return readings.AsReadOnly();
+    }
+}

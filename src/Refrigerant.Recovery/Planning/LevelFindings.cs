@@ -1,0 +1,243 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using Refrigerant.Recovery.Findings;
+using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Gauges;
+using Refrigerant.Recovery.Numerics;
+using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Simulation;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace Refrigerant.Recovery.Planning;
+
+/// <summary>The level: reached or not, why not, and what would help.</summary>
+internal static class LevelFindings
+{
+    /// <summary>A barometer that differs from the standard atmosphere by less than this share needs no word.</summary>
+    private const double OrdinaryAir = 0.02;
+
+    /// <summary>Pressures this near to the barometer read zero on a gauge, Pa.</summary>
+    private const double ReadsZero = 200;
+
+    /// <summary>A flow of less than this share of the usual pace, from liquid that much colder than the air, waits for heat. Our choice.</summary>
+    private const double SlowShare = 0.3;
+    private const double MuchColder = 10;
+
+    private const double Hour = 3600;
+
+    public static IEnumerable<Finding> ToDo(PlanRun run, LevelVerdict verdict, MassLedger ledger)
+    {
+        Barometer here = run.Job.Barometer;
+        ApplianceState end = run.State.Appliance;
+        if (!verdict.IsReached)
+        {
+            yield return NotReached(run, verdict, end);
+        }
+
+        if (PulledPast(run) is Finding past && verdict.IsReached)
+        {
+            yield return past;
+        }
+
+        if (verdict.IsReached && Pace(run) is Finding pace)
+        {
+            yield return pace;
+        }
+
+        if (end.Parts.Count > 1 && Hidden(run, end) is Finding hidden)
+        {
+            yield return hidden;
+        }
+
+        if (Math.Abs((here.Pressure / Barometer.Standard.Pressure) - 1) > OrdinaryAir)
+        {
+            FindingValue shown = FindingValue.GaugePressure("reading here", here.ToGauge(run.Goal), RoundingMode.Down);
+            FindingValue sea = FindingValue.GaugePressure("reading at sea level", Barometer.Standard.ToGauge(run.Requirement.RequiredPressure), RoundingMode.Down);
+            yield return new Finding(
+                PlanCodes.GaugeAtAltitude,
+                Severity.Caution,
+                run.Requirement.Source + "; U.S. Standard Atmosphere 1976",
+                $"Go by what the gauge must show here: {shown}. The air is at {FindingValue.AbsolutePressure("air", here.Pressure)}; at sea level the level would read {sea}.");
+        }
+
+        double above = here.ToGauge(end.Pressure).Pascals;
+        if (verdict.IsReached && above > ReadsZero)
+        {
+            FindingValue reading = FindingValue.GaugePressure("reading", here.ToGauge(end.Pressure), RoundingMode.Up);
+            yield return new Finding(
+                PlanCodes.StillAboveAir,
+                Severity.Caution,
+                Sources.CommonPractice,
+                $"{reading} are left when the plan ends: refrigerant blows out where the appliance is opened. Open only what is meant to be opened at that pressure.");
+        }
+    }
+
+    public static IEnumerable<Finding> Known(PlanRun run, LevelVerdict verdict)
+    {
+        if (verdict.IsReached)
+        {
+            FindingValue left = FindingValue.Mass("left", run.State.Appliance.Mass);
+            yield return new Finding(
+                PlanCodes.LevelReached,
+                Severity.Note,
+                run.Requirement.Source,
+                $"The level, {Level(run)}, is reached with {left} left in the appliance.",
+                verdict.HeldFor.Seconds > 0 ? (FormattableString)$"It holds for {FindingValue.Duration("hold", verdict.HeldFor)}." : null);
+        }
+    }
+
+    private static FindingValue Level(PlanRun run) =>
+        FindingValue.GaugePressure("level", run.Job.Barometer.ToGauge(run.Requirement.RequiredPressure), RoundingMode.Down);
+
+    private static Finding NotReached(PlanRun run, LevelVerdict verdict, ApplianceState end)
+    {
+        FindingValue reached = FindingValue.GaugePressure("reached", run.Job.Barometer.ToGauge(end.Pressure), RoundingMode.Up);
+        FindingValue left = FindingValue.Mass("left", end.Mass);
+        FindingValue why = FindingValue.Text("obstacle", LevelVerdict.Why(verdict.Obstacle));
+        FormattableString? help = Help(run, verdict.Obstacle, end);
+        string source = run.Requirement.Source;
+        return verdict.Outcome switch
+        {
+            LevelOutcome.ReachedOverLiquid or LevelOutcome.ShareRecovered => new Finding(
+                PlanCodes.LevelOverLiquid,
+                Severity.Stop,
+                source,
+                $"Not done: {FindingValue.Mass("liquid", end.LiquidMass)} of liquid at {FindingValue.Temperature("temperature", end.Temperature)} are left, whatever the gauge shows ({reached} against {Level(run)}).",
+                help,
+                $"Do not open the appliance."),
+            LevelOutcome.ReachedNotHeld => new Finding(
+                PlanCodes.LevelNotHeld,
+                Severity.Stop,
+                source,
+                $"The level, {Level(run)}, does not hold: {why}. The gauge comes back to {reached} with {left} left.",
+                help,
+                $"Do not open the appliance."),
+            _ => new Finding(
+                PlanCodes.LevelNotReached,
+                Severity.Stop,
+                source,
+                $"The level, {Level(run)}, is not reached: {why}. It comes to {reached} with {left} left.",
+                help,
+                $"Do not open the appliance."),
+        };
+    }
+
+    private static FormattableString? Help(PlanRun run, LevelObstacle obstacle, ApplianceState end)
+    {
+        switch (obstacle)
+        {
+            case LevelObstacle.HighPressureCutout or LevelObstacle.CylinderPressure:
+                return $"Cool the cylinder with ice and water, or bring a second one and change over.";
+            case LevelObstacle.ThermalCutout:
+                return $"Let the machine rest, throttle its inlet, or bring a larger one.";
+            case LevelObstacle.DeepestVacuum when run.State.Cylinder is CylinderState cylinder:
+                Pressure deepest = run.Job.Machine.DeepestVacuum(cylinder.Pressure);
+                return $"Against {FindingValue.AbsolutePressure("cylinder", cylinder.Pressure)} in the cylinder the machine stops drawing at {FindingValue.AbsolutePressure("deepest vacuum", deepest)}: bring an empty or a cooler cylinder, or a machine that pulls deeper.";
+            case LevelObstacle.LowPressureSwitch:
+                return $"Bring a machine that pulls deeper, or one whose switch may be set lower.";
+            case LevelObstacle.Oil:
+                return $"Warm the oil (crankcase heater), let it stand and pull again.";
+            case LevelObstacle.Freezing:
+                return $"Keep water at more than {FindingValue.Temperature("freezing", new Temperature(273.15, TemperatureUnit.Kelvin))} moving through the tubes, or drain them and pull without regard to frost.";
+            case LevelObstacle.Heat:
+                return Heat(run, end);
+            default:
+                return null;
+        }
+    }
+
+    /// <summary>Watts that boil what is left in an hour, or the time that the air takes.</summary>
+    private static FormattableString? Heat(PlanRun run, ApplianceState end)
+    {
+        PropertyModel model = run.Job.Appliance.Fluid.Model;
+        double kelvins = end.Temperature.Kelvins;
+        if (!(kelvins >= model.Range.MinimumTemperature && kelvins <= model.Range.MaximumSaturationTemperature))
+        {
+            return null;
+        }
+
+        SaturationPoint saturation = model.SaturationAtTemperature(kelvins);
+        double joules = end.LiquidMass.Kilograms * (saturation.Dew.Enthalpy - saturation.Bubble.Enthalpy);
+        FindingValue watts = FindingValue.Power("heat for an hour", Power.FromWatts(joules / Hour));
+        double air = run.Job.Appliance.OuterConductance * (run.Ambient.Kelvins - kelvins);
+        double seconds = joules / Math.Max(air, 1e-9);
+        return seconds < 30 * 24 * Hour
+            ? (FormattableString)$"Liquid boils only as fast as heat comes in: warm the appliance with {watts} for an hour, or leave it {FindingValue.Duration("wait", new Duration(seconds, DurationUnit.Second))} in this air, and pull again."
+            : (FormattableString)$"Liquid boils only as fast as heat comes in: warm the appliance with {watts} for an hour and pull again.";
+    }
+
+    /// <summary>A pull that waits for heat: how long, and what would make it shorter.</summary>
+    private static Finding? Pace(PlanRun run)
+    {
+        PlannedStage? slow = run.Stages.Where(stage => stage.Kind == StageKind.VaporRecovery && stage.Result is { Trajectory.Count: > 1 })
+            .OrderByDescending(stage => stage.Duration.Seconds).FirstOrDefault();
+        if (slow is null || run.Job.Aids.CanWarm)
+        {
+            return null;
+        }
+
+        double waited = 0, left = 0, coldest = double.PositiveInfinity;
+        Trajectory points = slow.Result!.Trajectory;
+        for (int i = 1; i < points.Count; i++)
+        {
+            if (points[i].LiquidKilograms > 0 && points[i].KilogramsPerSecond < SlowShare * run.Pace && points[i].ApplianceKelvins < run.Ambient.Kelvins - MuchColder)
+            {
+                left = Math.Max(left, points[i - 1].LiquidKilograms);
+                waited += points[i].Seconds - points[i - 1].Seconds;
+                coldest = Math.Min(coldest, points[i].ApplianceKelvins);
+            }
+        }
+
+        PropertyModel model = run.Job.Appliance.Fluid.Model;
+        if (waited < Hour / 2 || coldest < model.Range.MinimumTemperature || coldest > model.Range.MaximumSaturationTemperature)
+        {
+            return null;
+        }
+
+        SaturationPoint saturation = model.SaturationAtTemperature(coldest);
+        double watts = left * (saturation.Dew.Enthalpy - saturation.Bubble.Enthalpy) / Hour;
+        return new Finding(
+            PlanCodes.HeatSetsPace,
+            Severity.Caution,
+            "energy balance of the appliance",
+            $"For {FindingValue.Duration("waiting", new Duration(waited, DurationUnit.Second))} of the pull liquid boils only as fast as heat comes in, down to {FindingValue.Temperature("coldest", new Temperature(coldest, TemperatureUnit.Kelvin))}: {FindingValue.Power("heat for an hour", Power.FromWatts(watts))} of heat on the appliance (its own fans, a blanket, warm water; never a flame) would do it in an hour.");
+    }
+
+    private static Finding? PulledPast(PlanRun run)
+    {
+        PlannedStage? stage = run.Stages.LastOrDefault(s => s.Kind == StageKind.VaporRecovery);
+        if (stage?.Step.Reason is not (StepReason.PullDeeper or StepReason.PullLonger or StepReason.Cool or StepReason.Throttle or StepReason.Warm) || stage.Result is null)
+        {
+            return null;
+        }
+
+        FindingValue? reading = stage.Step.AppliancePressure is Pressure end && end.Pascals < run.Goal.Pascals * 0.995
+            ? FindingValue.GaugePressure("stop", run.Job.Barometer.ToGauge(end), RoundingMode.Down)
+            : null;
+        bool liquid = stage.Step.Reason == StepReason.PullLonger;
+        FindingValue time = FindingValue.Duration("pull", stage.Duration);
+        FormattableString because = liquid ? (FormattableString)$"liquid is left where the gauge first shows the level." : run.Job.Appliance.Oil is null
+            ? (FormattableString)$"vapor that warms would bring the pressure back."
+            : (FormattableString)$"what the oil gives off late would bring the pressure back.";
+        return reading is not null
+            ? new Finding(PlanCodes.PullPastLevel, Severity.Note, "simulated pull and hold", $"Pull on past the level to {reading}, {time} in all, and the hold passes the first time:", because)
+            : stage.Step.Duration is not null
+                ? new Finding(PlanCodes.PullPastLevel, Severity.Note, "simulated pull and hold", $"Pull for {time} in all, past the level, and the hold passes the first time:", because)
+                : null;
+    }
+
+    private static Finding? Hidden(PlanRun run, ApplianceState end)
+    {
+        SectionContent? worst = end.Sections
+            .Where((section, i) => i != run.Job.Appliance.VaporPortSection
+                && (section.LiquidMass.Kilograms > 0 || section.Pressure.Pascals > run.Requirement.RequiredPressure.Pascals * 1.05))
+            .OrderByDescending(section => section.Mass.Kilograms).FirstOrDefault();
+        return worst is null ? null : new Finding(
+            PlanCodes.HiddenSection,
+            Severity.Warning,
+            "restriction between the parts of the appliance",
+            $"The gauge does not see {FindingValue.Text("section", worst.Name)}: {FindingValue.Mass("mass", worst.Mass)} at {FindingValue.AbsolutePressure("pressure", worst.Pressure)} are still there. Draw from a port on that side too, or open what lies between.");
+    }
+}

@@ -1,0 +1,79 @@
+using System.Collections.Generic;
+using System.Linq;
+using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Simulation;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace Refrigerant.Recovery.Planning;
+
+/// <summary>Chooses the pull after which a hold passes: plain, with the cylinder cooled, throttled, or with heat on the appliance.</summary>
+internal sealed class LookAhead(PlanSituation now)
+{
+    /// <summary>Where the rule asks for a pressure above the air, no pull goes further below it than this share: what it asks, no more. Liquid that stands below it must be boiled nonetheless.</summary>
+    private const double LowestShare = 0.95;
+
+    private readonly PullSearch _search = new(now);
+
+    /// <summary>The best pull from here.</summary>
+    public PullPlan Best()
+    {
+        SimulationInputs cooling = CylinderCooling.Of(now.Stages);
+        PlanStep plain = new(StageKind.VaporRecovery)
+        {
+            Inputs = cooling,
+            Reason = cooling == default ? StepReason.Usual : StepReason.Cool,
+            LowestPressure = now.Goal.Pascals > now.Job.Barometer.Pressure.Pascals && !(now.State.Appliance.HasLiquid && now.IsAtGoal) ? new Pressure(LowestShare * now.Goal.Pascals, PressureUnit.Pascal) : null,
+        };
+        PullPlan best = _search.ToGoal(plain);
+        if (best.Fate == PullFate.Limited)
+        {
+            best = Better([best, .. Cooler(plain)]);
+        }
+
+        best = _search.GoOn(best);
+        if (now.Job.Aids.CanWarm && best.Fate != PullFate.Limited)
+        {
+            PullPlan warm = _search.GoOn(_search.ToGoal(best.How with { Inputs = Warmed(best.How.Inputs), Reason = StepReason.Warm }));
+            if (warm.Fate < best.Fate || (warm.Fate == best.Fate && warm.Seconds < best.Seconds))
+            {
+                double saved = best.IsGood ? best.Seconds - warm.Seconds : 0;
+                PlanStep step = warm.Step with { Saves = new Duration(saved, DurationUnit.Second) };
+                best = warm with { Step = step };
+            }
+        }
+
+        return best;
+    }
+
+    /// <summary>Ways to keep the cylinder below its limits.</summary>
+    private IEnumerable<PullPlan> Cooler(PlanStep plain)
+    {
+        SimulationInputs best = CylinderCooling.Best(now.Job, plain.Inputs);
+        if (best != plain.Inputs)
+        {
+            PlanStep cooled = plain with { Inputs = best, Reason = StepReason.Cool };
+            PullPlan plan = _search.ToGoal(cooled);
+            yield return plan;
+            if (plan.Fate == PullFate.Limited)
+            {
+                yield return _search.ToGoal(cooled with { IsThrottled = true });
+            }
+        }
+
+        yield return _search.ToGoal(plain with { Reason = StepReason.Throttle, IsThrottled = true });
+    }
+
+    private static PullPlan Better(IReadOnlyList<PullPlan> plans) => plans.OrderBy(plan => plan.Fate).ThenBy(plan => plan.Seconds).First();
+
+    private SimulationInputs Warmed(SimulationInputs inputs)
+    {
+        SiteAids aids = now.Job.Aids;
+        return inputs with
+        {
+            HeaterPower = (double)aids.Heater.Watts,
+            CrankcaseHeaterPower = now.Job.Appliance.Oil is null ? 0 : (double)aids.CrankcaseHeater.Watts,
+            FanFactor = aids.ApplianceFans,
+        };
+    }
+}

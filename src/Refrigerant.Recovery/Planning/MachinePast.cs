@@ -1,0 +1,63 @@
+using System;
+using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Numerics;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace Refrigerant.Recovery.Planning;
+
+/// <summary>What the machine did last and what oil is in it: what it may carry into this job. Immutable.</summary>
+public sealed record MachinePast
+{
+    /// <summary>The refrigerant of its last job; null where it is new, evacuated, or not known.</summary>
+    public Fluid? Refrigerant { get; init; }
+
+    /// <summary>Whether it was cleared after its last job; true by default.</summary>
+    public bool IsCleared { get; init; } = true;
+
+    /// <summary>Family of the oil in its compressor; null where it is not known.</summary>
+    public OilKind? Oil { get; init; }
+
+    /// <summary>Volume of the oil in its compressor, 0 to 1 m³; 150 mL (5 fl oz) by default (common practice, no source).</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Volume CompressorOil { get; init => field = Checked(value, nameof(CompressorOil)); } = new(1.5e-4, VolumeUnit.CubicMeter);
+
+    /// <summary>Volume of the oil in its separator, 0 to 1 m³; none by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Volume SeparatorOil { get; init => field = Checked(value, nameof(SeparatorOil)); }
+
+    /// <summary>Running time since its oil was changed, 0 to 100 000 h; none by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Duration RunningSinceOilChange
+    {
+        get;
+        init
+        {
+            Require.InRange(value.Seconds, 0, 3.6e8, "s", nameof(RunningSinceOilChange));
+            field = value;
+        }
+    }
+
+    /// <summary>Running time after which its maker wants the oil changed, 1 h to 100 000 h; null where it is not known.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Duration? OilChangeInterval
+    {
+        get;
+        init
+        {
+            if (value is Duration given)
+            {
+                Require.InRange(given.Seconds, 3600, 3.6e8, "s", nameof(OilChangeInterval));
+            }
+
+            field = value;
+        }
+    }
+
+    private static Volume Checked(Volume value, string parameter)
+    {
+        Require.InRange(value.CubicMeters, 0, 1, "m³", parameter);
+        return value;
+    }
+}

@@ -1,0 +1,71 @@
+using System;
+using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Numerics;
+using Refrigerant.Recovery.Simulation;
+using UnitsNet;
+
+namespace Refrigerant.Recovery.Planning;
+
+/// <summary>What a strategy wants done next: a stage and its parameters. Immutable.</summary>
+public sealed record PlanStep
+{
+    /// <summary>A step.</summary>
+    /// <param name="kind">What is done.</param>
+    public PlanStep(StageKind kind) => Kind = kind;
+
+    /// <summary>What is done.</summary>
+    public StageKind Kind { get; }
+
+    /// <summary>How long it takes, or takes at most, 0 to 1000 days; by <see cref="JobTimes"/> or as long as it takes where it is null.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Duration? Duration
+    {
+        get;
+        init
+        {
+            if (value is Duration given)
+            {
+                Require.InRange(given.Seconds, 0, 8.64e7, "s", nameof(Duration));
+            }
+
+            field = value;
+        }
+    }
+
+    /// <summary>Absolute pressure on the appliance's gauge that ends it; none where it is null.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
+    public Pressure? AppliancePressure { get; init => field = Checked(value, nameof(AppliancePressure)); }
+
+    /// <summary>Absolute pressure in the appliance below which a pull is not to go: the inlet is throttled by the gauge; none where it is null.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
+    public Pressure? LowestPressure { get; init => field = Checked(value, nameof(LowestPressure)); }
+
+    /// <summary>Absolute pressure of the cylinder, falling, that ends a rest; none where it is null.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
+    public Pressure? CylinderPressure { get; init => field = Checked(value, nameof(CylinderPressure)); }
+
+    /// <summary>Valves, heat, fans, cooling throughout the step.</summary>
+    public SimulationInputs Inputs { get; init; }
+
+    /// <summary>Whether the inlet is throttled so that the discharge pressure stays below the cut-out and what the cylinder is built for.</summary>
+    public bool IsThrottled { get; init; }
+
+    /// <summary>The cylinder that is connected in a set-up or a change of cylinders.</summary>
+    public RecoveryCylinder? Cylinder { get; init; }
+
+    /// <summary>Why it is done so.</summary>
+    public StepReason Reason { get; init; }
+
+    /// <summary>Time that the reason saves against the usual way; zero where it is not known.</summary>
+    public Duration Saves { get; init; }
+
+    private static Pressure? Checked(Pressure? value, string parameter)
+    {
+        if (value is Pressure given)
+        {
+            Require.Positive(given.Pascals, "Pa absolute", parameter);
+        }
+
+        return value;
+    }
+}

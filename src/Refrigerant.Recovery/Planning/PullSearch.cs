@@ -1,0 +1,270 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Simulation;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace Refrigerant.Recovery.Planning;
+
+/// <summary>Finds, by simulation, how long to pull on from the goal until a hold would pass.</summary>
+/// <remarks>
+/// What a hold comes to is foreseen from the pull: p_hold = κ·(p·T_a/T + ṁ·t_hold·R·T_a/(M·V)), the gas warmed to the air and what still flows off at the end of the pull (from
+/// oil, from a part behind a restriction) added to it; κ, 1 at first, is corrected by each hold that is simulated. Only a simulated hold decides.
+/// </remarks>
+internal sealed class PullSearch(PlanSituation now)
+{
+    private const double GasConstant = 8.314462618;
+
+    /// <summary>A hold seen ahead ends this share below the goal, so that the real one passes too.</summary>
+    private const double Margin = 2e-3;
+
+    /// <summary>A hold that ends no further below the goal than this share of its rise is not improved on.</summary>
+    private const double Slack = 0.3;
+
+    /// <summary>A gain of less than this share of the pull, or of these seconds, is not looked for.</summary>
+    private const double TimeShare = 0.03;
+    private const double TimeStep = 10;
+
+    /// <summary>A machine that moves less than this share of its usual pace crawls: common practice, no source.</summary>
+    private const double CrawlShare = 0.02;
+
+    /// <summary>After a hold that fails, no nearer to it than this share of what is left of the part.</summary>
+    private const double LeastAdvance = 0.3;
+
+    private const double FirstPart = 30;
+    private const int MostParts = 16;
+    private const int MostHolds = 4;
+    private const double ShortestHold = 1;
+
+    private readonly double _hold = now.Job.Times.Hold.Seconds >= ShortestHold ? now.Job.Times.Hold.Seconds : 0;
+    private readonly double _patience = Math.Max(60, now.Job.Times.Patience.Seconds);
+    private readonly double _ambient = now.Job.Appliance.SurroundingsKelvin;
+    private readonly double _perKilogram = GasConstant * now.Job.Appliance.SurroundingsKelvin
+        / (now.Job.Appliance.Fluid.MolarMass.KilogramsPerMole * now.Job.Appliance.InternalVolume.CubicMeters);
+
+    private double _correction = 1;
+
+    /// <summary>A pull to the goal, or to where something stops it.</summary>
+    /// <param name="how">Inputs, throttling and reason.</param>
+    public PullPlan ToGoal(PlanStep how)
+    {
+        PlanStep step = how with { AppliancePressure = now.Goal };
+        StageResult first = now.Preview(step)!;
+        if (ShareDone(how, first) is PullPlan share)
+        {
+            return share;
+        }
+
+        if (CrawlsFrom(first) is double crawl)
+        {
+            StageResult cut = now.Preview(step with { Duration = Time(crawl), Reason = StepReason.GiveUp })!;
+            return new PullPlan(how, step with { Duration = Time(crawl), Reason = StepReason.GiveUp }, PullFate.Crawls, crawl, [cut]);
+        }
+
+        return new PullPlan(how, step, first.End == StageEnd.TargetReached ? PullFate.AtGoal : FateOf(first.End), first.Duration.Seconds, [first]);
+    }
+
+    /// <summary>On from the goal until a hold would pass; what does not come to the goal stays as it is.</summary>
+    /// <param name="toGoal">The pull to the goal.</param>
+    public PullPlan GoOn(PullPlan toGoal)
+    {
+        if (toGoal.Fate != PullFate.AtGoal)
+        {
+            return toGoal;
+        }
+
+        StageResult first = toGoal.Last;
+        PlanStep how = toGoal.How with
+        {
+            Reason = toGoal.How.Reason != StepReason.Usual ? toGoal.How.Reason : first.Appliance.HasLiquid ? StepReason.PullLonger : StepReason.PullDeeper,
+        };
+        if (_hold == 0 && !first.Appliance.HasLiquid)
+        {
+            return toGoal with { Fate = PullFate.Passes };
+        }
+
+        _correction = 1;
+        var parts = new List<StageResult> { first };
+        double length = Math.Max(FirstPart, 0.05 * first.Duration.Seconds);
+        double crawled = 0;
+        for (int i = 0; i < MostParts; i++)
+        {
+            SimulationState from = parts[parts.Count - 1].After;
+            StageResult part = now.Preview(how with { Duration = Time(length) }, from)!;
+            if (Stop(how, parts, from, part) is PullPlan found)
+            {
+                return found;
+            }
+
+            parts.Add(part);
+            if (part.End != StageEnd.TimeLimit)
+            {
+                return Plan(how, parts, FateOf(part.End), byGauge: false);
+            }
+
+            crawled = part.Trajectory[part.Trajectory.Count - 1].KilogramsPerSecond < CrawlShare * now.Pace ? crawled + part.Duration.Seconds : 0;
+            if (crawled >= _patience)
+            {
+                break;
+            }
+
+            length = Math.Min(2 * length, crawled > 0 ? Math.Max(FirstPart, _patience - crawled) : double.PositiveInfinity);
+        }
+
+        return Plan(how with { Reason = StepReason.GiveUp }, parts, PullFate.Crawls, byGauge: false);
+    }
+
+    /// <summary>Where in a part of the pull to stop so that a hold passes; null where it is not in it.</summary>
+    private PullPlan? Stop(PlanStep how, List<StageResult> before, SimulationState from, StageResult part)
+    {
+        PullPlan? best = null;
+        double spent = before.Sum(earlier => earlier.Duration.Seconds);
+        double low = 0, high = double.PositiveInfinity;
+        bool isLast = part.End != StageEnd.TimeLimit;
+        bool calibrates = _hold > 0 && _correction == 1 && !part.Appliance.HasLiquid;
+        for (int i = 0; i < MostHolds; i++)
+        {
+            StageResult cut = part;
+            if (!(calibrates && i == 0))
+            {
+                double at = Foreseen(part, low, high) ?? (best is not null ? 0.5 * (low + high) : isLast && i == 0 ? part.Duration.Seconds : double.NaN);
+                if (best is null && low > 0 && !(at - low > LeastAdvance * (part.Duration.Seconds - low)))
+                {
+                    at = low + (LeastAdvance * (part.Duration.Seconds - low));
+                }
+
+                if (!(high - at > Math.Max(TimeStep, TimeShare * (spent + at))))
+                {
+                    break;
+                }
+
+                cut = at >= 0.9 * part.Duration.Seconds || at < 1 ? part : now.Preview(how with { Duration = Time(at) }, from)!;
+            }
+
+            double length = cut.Duration.Seconds;
+            (bool passes, double pressure) = Hold(cut.After);
+            double stopped = cut.Appliance.Pressure.Pascals;
+            _correction *= Math.Max(0.02, Math.Min(5, pressure / Foresee(cut.Trajectory[cut.Trajectory.Count - 1])));
+            if (!passes)
+            {
+                low = Math.Max(low, length);
+                if (cut == part)
+                {
+                    break;
+                }
+
+                continue;
+            }
+
+            high = length;
+            best = Plan(how, [.. before, cut], PullFate.Passes, byGauge: cut.End == StageEnd.TimeLimit);
+            if (pressure >= now.Goal.Pascals - (Slack * (now.Goal.Pascals - stopped)))
+            {
+                break;
+            }
+        }
+
+        return best;
+    }
+
+    /// <summary>The first moment of a part without liquid, between two, from which a hold is foreseen to pass, s; null where there is none.</summary>
+    private double? Foreseen(StageResult part, double after, double before)
+    {
+        Trajectory points = part.Trajectory;
+        for (int i = 1; i < points.Count && points[i].Seconds < before; i++)
+        {
+            if (points[i].Seconds > after && points[i].LiquidKilograms <= 0 && Foresee(points[i]) <= (1 - Margin) * now.Goal.Pascals)
+            {
+                return points[i].Seconds;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>Pressure at the end of a hold from a moment of a pull, Pa.</summary>
+    private double Foresee(in TrajectoryPoint point) => _correction
+        * ((point.AppliancePascals * _ambient / point.ApplianceKelvins) + (Math.Max(0, point.KilogramsPerSecond) * _hold * _perKilogram) - now.Job.GaugeError);
+
+    private (bool Passes, double Pressure) Hold(SimulationState state)
+    {
+        if (_hold == 0)
+        {
+            return (!state.Appliance.HasLiquid && now.ShowsGoal(state.Appliance), state.Appliance.Pressure.Pascals);
+        }
+
+        StageResult? hold = now.Preview(new PlanStep(StageKind.Hold), state);
+        double pressure = (hold?.Appliance.Pressure.Pascals ?? double.PositiveInfinity) - now.Job.GaugeError;
+        return (hold is { End: StageEnd.TimeOver, Appliance.HasLiquid: false } && pressure <= (1 - (0.5 * Margin)) * now.Goal.Pascals, pressure);
+    }
+
+    /// <summary>One step for all parts: to where the gauge stood at their end, or, where it stood as low before, by the clock.</summary>
+    private PullPlan Plan(PlanStep how, IReadOnlyList<StageResult> parts, PullFate fate, bool byGauge)
+    {
+        StageResult last = parts[parts.Count - 1];
+        double end = last.Appliance.Pressure.Pascals;
+        double total = parts.Sum(part => part.Duration.Seconds);
+        bool falls = byGauge && end < 0.999 * now.Goal.Pascals && parts.All(part => part.Trajectory.All(point => point.AppliancePascals >= end * (1 - 1e-9)));
+        PlanStep step = falls ? how with { AppliancePressure = new Pressure(end - now.Job.GaugeError, PressureUnit.Pascal) }
+            : last.End == StageEnd.TimeLimit ? how with { Duration = Time(total) }
+            : how;
+        now.Remember(step, StageResults.Join(parts, falls ? StageEnd.TargetReached : last.End));
+        return new PullPlan(how, step, fate, total, parts);
+    }
+
+    /// <summary>A pull until the share that a rule asks for instead of a pressure is out and no liquid left; null where that is not so.</summary>
+    private PullPlan? ShareDone(PlanStep how, StageResult pull)
+    {
+        if (now.Requirement.RequiredRecovery is not Ratio share)
+        {
+            return null;
+        }
+
+        double left = (1 - share.DecimalFractions) * now.Job.Appliance.Charge.Kilograms;
+        foreach (TrajectoryPoint point in pull.Trajectory)
+        {
+            if (point.LiquidKilograms <= 0 && point.ApplianceKilograms <= left)
+            {
+                PlanStep step = how with { Duration = Time(Math.Max(1, point.Seconds)) };
+                StageResult done = now.Preview(step)!;
+                return now.IsShare(done.Appliance) && !done.Appliance.HasLiquid ? new PullPlan(how, step, PullFate.Passes, done.Duration.Seconds, [done]) : null;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>When a person gives up on a pull that crawls, s; null where it does not.</summary>
+    private double? CrawlsFrom(StageResult pull)
+    {
+        double since = double.NaN;
+        foreach (TrajectoryPoint point in pull.Trajectory)
+        {
+            if (point.KilogramsPerSecond >= CrawlShare * now.Pace)
+            {
+                since = double.NaN;
+            }
+            else if (double.IsNaN(since))
+            {
+                since = point.Seconds;
+            }
+            else if (point.Seconds - since > _patience)
+            {
+                return since + _patience;
+            }
+        }
+
+        return null;
+    }
+
+    private static Duration Time(double seconds) => new(Math.Max(1, Math.Min(8.64e7, seconds)), DurationUnit.Second);
+
+    private static PullFate FateOf(StageEnd end) => end switch
+    {
+        StageEnd.CylinderFull => PullFate.CylinderFull,
+        StageEnd.HighPressureCutout or StageEnd.CylinderPressure or StageEnd.ThermalCutout or StageEnd.DesignPressure => PullFate.Limited,
+        _ => PullFate.Stuck,
+    };
+}

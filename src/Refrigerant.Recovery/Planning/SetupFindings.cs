@@ -1,0 +1,154 @@
+using System.Collections.Generic;
+using System.Linq;
+using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Findings;
+using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Numerics;
+using Refrigerant.Recovery.Rules;
+using Refrigerant.Recovery.Simulation.Vessels;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace Refrigerant.Recovery.Planning;
+
+/// <summary>The setup: hoses, push-pull, heat, water in tubes; and what is assumed about the appliance.</summary>
+internal static class SetupFindings
+{
+    /// <summary>Below this share of the machine's own pace the hoses are worth a word.</summary>
+    private const double SlowLine = 0.8;
+
+    public static IEnumerable<Finding> ToDo(PlanRun run)
+    {
+        PlannedStage[] pushes = [.. run.Stages.Where(stage => stage.Kind == StageKind.PushPull && stage.Result is not null)];
+        if (pushes.Length > 0)
+        {
+            yield return new Finding(
+                PlanCodes.PushPullSiphons,
+                Severity.Warning,
+                Sources.CommonPractice,
+                $"Stay with the push-pull and watch the scale: liquid keeps siphoning after the machine stops. Shut the cylinder's liquid valve first; a float switch alone is no guarantee.");
+            if (run.Job.Appliance.DesignGaugePressure is Pressure design)
+            {
+                yield return new Finding(
+                    PlanCodes.PushPullThrottled,
+                    Severity.Caution,
+                    "design pressure as given",
+                    $"Throttle the machine's outlet so that the appliance stays below {FindingValue.GaugePressure("design pressure", design, RoundingMode.Down)}, what it is built for or its relief device opens at.");
+            }
+        }
+
+        if (Freezing(run) is Finding freezing)
+        {
+            yield return freezing;
+        }
+
+        PlannedStage? slowest = run.Stages.Where(stage => stage.Kind == StageKind.VaporRecovery && stage.Result is not null && !stage.Step.IsThrottled && stage.Step.LowestPressure is null && stage.Moved.Kilograms > 0)
+            .OrderByDescending(stage => stage.Moved.Kilograms).FirstOrDefault();
+        bool keepsTubes = run.Job.KeepAboveFreezing && run.Job.Appliance.Water is not null;
+        if (slowest is not null && !keepsTubes && slowest.Result!.SuctionLineShare.DecimalFractions < SlowLine)
+        {
+            bool cores = run.Job.Hoses.VaporSide.Any(hose => hose.Fittings.Any(fitting => fitting.IsCore));
+            yield return new Finding(
+                PlanCodes.HosesSlow,
+                Severity.Note,
+                "compressible flow with friction (Crane TP-410), valves by IEC 60534-2-1",
+                $"The suction hoses let through {FindingValue.Share("share", slowest.Result.SuctionLineShare)} of what the machine could draw: {FindingValue.Text("remedy", cores ? "take the valve cores out, use shorter or wider hoses" : "shorter or wider hoses")} make it faster.");
+        }
+
+        PlannedStage? warm = run.Stages.FirstOrDefault(stage => stage.Step.Reason == StepReason.Warm);
+        if (warm is not null)
+        {
+            yield return new Finding(
+                PlanCodes.WarmAppliance,
+                Severity.Caution,
+                "simulated pull and hold",
+                $"Warm the appliance while it is pulled with what is at hand; never with a flame.",
+                warm.Step.Saves.Seconds > 60 ? (System.FormattableString)$"It saves {FindingValue.Duration("saves", warm.Step.Saves)}." : null);
+        }
+    }
+
+    public static IEnumerable<Finding> Known(PlanRun run)
+    {
+        Appliance appliance = run.Job.Appliance;
+        bool pulls = run.Stages.Any(stage => stage.Kind == StageKind.VaporRecovery);
+        if (pulls && LiquidChoice.WhyNoPush(run.Job, run.Stages) is string why)
+        {
+            yield return new Finding(PlanCodes.PushPullNotUsed, Severity.Note, Sources.CommonPractice, $"Push-pull is not used: {FindingValue.Text("reason", why)}.");
+        }
+
+        double pushed = run.Stages.Where(stage => stage.Kind == StageKind.PushPull && stage.Result is not null)
+            .SelectMany(stage => stage.Result!.Trajectory).Select(point => point.AppliancePascals).DefaultIfEmpty(0).Max();
+        if (pushed > 0 && appliance.DesignGaugePressure is null)
+        {
+            yield return new Finding(
+                PlanCodes.DesignPressureUnknown,
+                Severity.Caution,
+                Sources.CommonPractice,
+                $"Push-pull raises the appliance to {FindingValue.GaugePressure("highest", run.Job.Barometer.ToGauge(new Pressure(pushed, PressureUnit.Pascal)), RoundingMode.Up)}; its design pressure was not given: read it, and the set pressure of its relief device.");
+        }
+
+        if (appliance.LiquidReachable && run.Job.Hoses.LiquidSide.Count == 0 || (!appliance.LiquidReachable && run.Job.Hoses.LiquidSide.Count > 0))
+        {
+            yield return new Finding(
+                PlanCodes.HoseLeadsNowhere,
+                Severity.Note,
+                Sources.CommonPractice,
+                $"{FindingValue.Text("what", appliance.LiquidReachable ? "A liquid port is given but no liquid hose" : "A liquid hose is given but no port below the liquid")}: liquid cannot be taken by push-pull with what was given.");
+        }
+
+        if (pulls && appliance.HeatResistance is null)
+        {
+            yield return new Finding(
+                PlanCodes.HeatAssumed,
+                Severity.Note,
+                Sources.CommonPractice,
+                $"No heat exchange with the surroundings was given: {FindingValue.Number("conductance in W/K", appliance.OuterConductance, 3)} W/K stand in. Times and what stays behind depend on it.");
+        }
+
+        if (pulls && appliance.Oil is { } oil)
+        {
+            yield return new Finding(
+                PlanCodes.OilHolds,
+                Severity.Note,
+                "Raoult's law; the factor from memory",
+                $"At the end the oil still holds some {FindingValue.Mass("dissolved", run.State.Appliance.DissolvedMass)} of refrigerant and gives it off late: an estimate, real oils hold up to three times as much at low pressure.");
+            if (OilMatch.Check(appliance.Fluid, oil.Kind) is Finding other)
+            {
+                yield return other;
+            }
+        }
+
+        if (appliance.Fluid.Quality == ModelQuality.Estimated)
+        {
+            yield return new Finding(
+                PlanCodes.BlendEstimated,
+                Severity.Caution,
+                appliance.Fluid.Model.Source,
+                $"At least one pair of components of {FindingValue.Text("refrigerant", appliance.Fluid.Designation)} has no published mixing parameters: pressures may be off by 5 % to 15 %.");
+        }
+    }
+
+    private static Finding? Freezing(PlanRun run)
+    {
+        if (run.Job.Appliance.Water is null)
+        {
+            return null;
+        }
+
+        PlannedStage? coldest = run.Stages.Where(stage => stage.Result is { Trajectory.Count: > 0 }).OrderBy(stage => stage.Result!.ColdestSurface.Kelvins).FirstOrDefault();
+        if (coldest is null || coldest.Result!.ColdestSurface.Kelvins > MetalShell.FreezingPoint)
+        {
+            return null;
+        }
+
+        double at = coldest.Result.Trajectory.FirstOrDefault(point => point.MetalKelvins <= MetalShell.FreezingPoint).Seconds;
+        return new Finding(
+            PlanCodes.TubesFreeze,
+            Severity.Warning,
+            Sources.CommonPractice,
+            at > 0
+                ? $"Water in the tubes can freeze and burst them {FindingValue.Duration("after", new Duration(at, DurationUnit.Second))} into this pull: the surface comes to {FindingValue.Temperature("coldest", coldest.Result.ColdestSurface, RoundingMode.Down)}."
+                : (System.FormattableString)$"Water in the tubes can freeze and burst them: the surface comes to {FindingValue.Temperature("coldest", coldest.Result.ColdestSurface, RoundingMode.Down)}.",
+            $"Keep the water moving or drain it, and throttle the inlet; licensed practice governs.");
+    }
+}

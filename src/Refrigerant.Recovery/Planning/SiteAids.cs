@@ -1,0 +1,66 @@
+using System;
+using Refrigerant.Recovery.Numerics;
+using UnitsNet;
+
+namespace Refrigerant.Recovery.Planning;
+
+/// <summary>What is at hand to cool a cylinder and to warm an appliance; nothing by default. Immutable.</summary>
+/// <remarks>Never a flame on either.</remarks>
+public sealed record SiteAids
+{
+    /// <summary>Nothing at hand.</summary>
+    internal static SiteAids None { get; } = new();
+
+    /// <summary>Whether there is ice enough for a bath around the cylinder.</summary>
+    public bool HasIce { get; init; }
+
+    /// <summary>Temperature of water for a bath around the cylinder, 0 °C to 60 °C; null for none.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Temperature? WaterBath
+    {
+        get;
+        init
+        {
+            if (value is Temperature given)
+            {
+                Require.InRange(given.Kelvins, 273.15, 333.15, "K", nameof(WaterBath));
+            }
+
+            field = value;
+        }
+    }
+
+    /// <summary>Whether there is a fan to blow on the cylinder.</summary>
+    public bool HasCylinderFan { get; init; }
+
+    /// <summary>Electric heat for the appliance (blanket, warm box), 0 to 1 MW; none by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Power Heater
+    {
+        get;
+        init
+        {
+            Require.InRange((double)value.Watts, 0, 1e6, "W", nameof(Heater));
+            field = value;
+        }
+    }
+
+    /// <summary>Crankcase heater of the appliance's compressor, 0 to 100 kW; none by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Power CrankcaseHeater
+    {
+        get;
+        init
+        {
+            Require.InRange((double)value.Watts, 0, 1e5, "W", nameof(CrankcaseHeater));
+            field = value;
+        }
+    }
+
+    /// <summary>Heat exchange of the appliance with the air while its own fans run, as a multiple of that in still air, 1 to 100; 1, no fans, by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public double ApplianceFans { get; init => field = Require.InRange(value, 1, 100, string.Empty, nameof(ApplianceFans)); } = 1;
+
+    /// <summary>Whether anything can bring heat to the appliance.</summary>
+    internal bool CanWarm => (double)Heater.Watts > 0 || (double)CrankcaseHeater.Watts > 0 || ApplianceFans > 1;
+}

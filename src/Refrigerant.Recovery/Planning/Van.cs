@@ -1,0 +1,29 @@
+using System;
+using System.Collections.Generic;
+using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Numerics;
+
+namespace Refrigerant.Recovery.Planning;
+
+/// <summary>What is in the van besides what the job already names: each of it may be used or left. Immutable.</summary>
+public sealed record Van
+{
+    /// <summary>Other sets of hoses; none by default.</summary>
+    /// <exception cref="ArgumentNullException">The list or one of its members is null.</exception>
+    public IReadOnlyList<HoseSet> Hoses { get; init => field = Require.Copy(value, nameof(Hoses)); } = Array.Empty<HoseSet>();
+
+    /// <summary>Other recovery machines, each instead of the job's; none by default.</summary>
+    /// <exception cref="ArgumentNullException">The list or one of its members is null.</exception>
+    public IReadOnlyList<RecoveryMachine> Machines { get; init => field = Require.Copy(value, nameof(Machines)); } = Array.Empty<RecoveryMachine>();
+
+    /// <summary>More cylinders, with labels of their own; none by default.</summary>
+    /// <exception cref="ArgumentNullException">The list or one of its members is null.</exception>
+    public IReadOnlyList<RecoveryCylinder> Cylinders { get; init => field = Require.Copy(value, nameof(Cylinders)); } = Array.Empty<RecoveryCylinder>();
+
+    /// <summary>Ice, baths, fans, heaters; nothing by default.</summary>
+    /// <exception cref="ArgumentNullException">The value is null.</exception>
+    public SiteAids Aids { get; init => field = Require.NotNull(value, nameof(Aids)); } = SiteAids.None;
+
+    /// <summary>Whether there is a tool that takes valve cores out under pressure.</summary>
+    public bool HasCoreTool { get; init; }
+}

@@ -1,0 +1,72 @@
+using System;
+using System.Linq;
+using Refrigerant.Recovery.Findings;
+using Refrigerant.Recovery.Planning;
+using UnitsNet;
+using Xunit;
+
+namespace Refrigerant.Recovery.Tests.Planning;
+
+/// <summary>Stages as work on site: common practice, no source.</summary>
+public class HookupTests
+{
+    private static readonly RecoveryPlan Plan = RecoveryPlanner.Plan(Jobs.Chiller(kilograms: 140, cylinders: 3));
+
+    [Theory]
+    [InlineData(StageKind.Equalize, new[] { "appliance's vapor port to cylinder's vapor port" })]
+    [InlineData(StageKind.PushPull, new[] { "appliance's liquid port to cylinder's liquid port", "cylinder's vapor port to machine's inlet", "machine's outlet to appliance's vapor port" })]
+    [InlineData(StageKind.VaporRecovery, new[] { "appliance's vapor port to machine's inlet", "machine's outlet to cylinder's liquid port" })]
+    [InlineData(StageKind.MachineClearing, new[] { "machine's outlet to cylinder's liquid port" })]
+    public void Lines_run_from_port_to_port(StageKind kind, string[] lines) =>
+        Assert.Equal(lines, Plan.Stages.First(stage => stage.Kind == kind).Hookup.Lines.Select(line => line.ToString()));
+
+    [Fact]
+    public void In_push_pull_the_fan_is_off_and_only_the_scale_guards()
+    {
+        Hookup hookup = Plan.Stages.First(stage => stage.Kind == StageKind.PushPull).Hookup;
+        Assert.Contains(hookup.Settings, setting => setting is { Item: HookupItem.CondenserFan, Position: HookupPosition.Off });
+        Assert.Contains(hookup.Settings, setting => setting is { Item: HookupItem.FloatSwitch, Position: HookupPosition.Bypassed });
+        StageWatch scale = Assert.Single(hookup.Watches, watch => watch.By == WatchedBy.Scale);
+        Assert.Contains("lb", scale.ToText(DisplayUnits.UnitedStatesCustomary), StringComparison.Ordinal);
+        Assert.Contains("kg", scale.ToText(DisplayUnits.International), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_pull_ends_on_the_gauge_that_the_technician_reads()
+    {
+        PlannedStage pull = Plan.Stages.Last(stage => stage.Kind == StageKind.VaporRecovery);
+        StageWatch gauge = Assert.Single(pull.Hookup.Watches, watch => watch.By == WatchedBy.ApplianceGauge);
+        Assert.Contains("inHg of vacuum", gauge.ToText(DisplayUnits.UnitedStatesCustomary), StringComparison.Ordinal);
+        double absolute = Plan.Job.Barometer.Pressure.Pascals + gauge.Value!.InternationalValue!.Value;
+        Assert.Equal(pull.After.Pressure.Pascals, absolute, 0.002 * absolute);
+    }
+
+    /// <summary>The scale shows tare and content: at the start what the stage before left, at the end what this one leaves, and it only rises.</summary>
+    [Fact]
+    public void The_scale_is_told_against_time()
+    {
+        foreach (PlannedStage stage in Plan.Stages.Where(stage => stage.Kind is StageKind.PushPull or StageKind.VaporRecovery))
+        {
+            double[] weights = [.. stage.Hookup.Scale.Select(reading => reading.GrossWeight.Kilograms)];
+            Assert.Equal(weights.Order(), weights);
+            Assert.Equal(stage.State.Cylinder!.GrossWeight.Kilograms, weights[^1], 1e-6 * weights[^1]);
+            Assert.Equal(stage.Duration.Seconds, stage.Hookup.Scale[^1].Time.Seconds, 1e-6 * stage.Duration.Seconds);
+        }
+    }
+
+    [Fact]
+    public void Every_stage_says_what_is_done()
+    {
+        Assert.All(Plan.Stages, stage => Assert.True(stage.Hookup.Settings.Count + stage.Hookup.Lines.Count > 0, stage.Kind.ToString()));
+        Assert.Contains(Plan.Stages[^1].Hookup.Settings, setting => setting.Item == HookupItem.Scale && setting.Why!.Contains("recovered", StringComparison.Ordinal));
+    }
+
+    /// <summary>A hold is a wait in which the cylinder cools, and its course shows it.</summary>
+    [Fact]
+    public void The_course_of_a_hold_shows_the_cylinder()
+    {
+        PlannedStage hold = Plan.Stages.Single(stage => stage.Kind == StageKind.Hold);
+        Assert.All(hold.Result!.Trajectory, point => Assert.True(point.CylinderMass.Kilograms > 1));
+        Assert.True(hold.Result.Trajectory[^1].CylinderTemperature <= hold.Result.Trajectory[0].CylinderTemperature);
+    }
+}

@@ -1,0 +1,187 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using System.Threading;
+using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Findings;
+using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Planning;
+using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Soak;
+using UnitsNet;
+using Xunit;
+
+namespace Refrigerant.Recovery.Tests.Planning;
+
+/// <summary>Strategies of a caller's own, cancelling, progress, jobs that cannot be, and the machine's past.</summary>
+public class StrategyTests
+{
+    /// <summary>A strategy that stops at the gauge, over liquid as it may be: the verdict does not follow it.</summary>
+    [Fact]
+    public void The_verdict_is_not_the_strategys()
+    {
+        RecoveryJob job = Jobs.Chiller(kilograms: 20) with { PushPull = PushPullUse.Never };
+        job = job with { Appliance = job.Appliance with { HeatResistance = Appliance.PerfectInsulation, MetalMass = Mass.Zero, LiquidReachable = false, LiquidHeel = Mass.Zero } };
+        RecoveryPlan plan = RecoveryPlanner.Plan(job, new GaugeOnly());
+        Assert.Equal(LevelOutcome.ReachedOverLiquid, plan.Verdict.Outcome);
+        Assert.False(plan.IsLevelReached);
+        Assert.True(plan.Verdict.Liquid.Kilograms > 0);
+        Assert.Contains(plan.ToDo, finding => finding.Code == "level-over-liquid");
+        Assert.Empty(PlanInvariants.Broken(plan));
+    }
+
+    [Fact]
+    public void A_strategy_that_never_ends_is_stopped()
+    {
+        RecoveryPlan plan = RecoveryPlanner.Plan(Jobs.Chiller(kilograms: 20), new Endless());
+        Assert.False(plan.IsLevelReached);
+        Assert.True(plan.Stages.Count > 100);
+    }
+
+    [Fact]
+    public void A_strategy_that_names_a_cylinder_from_elsewhere_is_told()
+    {
+        Assert.Throws<InvalidOperationException>(() => RecoveryPlanner.Plan(Jobs.Chiller(kilograms: 20), new Foreign()));
+        Assert.Throws<ArgumentNullException>(() => RecoveryPlanner.Plan(Jobs.Chiller(), null!));
+    }
+
+    [Fact]
+    public void A_plan_can_be_cancelled_and_its_progress_rises()
+    {
+        using var source = new CancellationTokenSource();
+        source.Cancel();
+        Assert.ThrowsAny<OperationCanceledException>(() => RecoveryPlanner.Plan(Jobs.Chiller(), StandardStrategy.Instance, source.Token));
+
+        var seen = new Recorder();
+        RecoveryPlanner.Plan(Jobs.Chiller(kilograms: 140, cylinders: 3), StandardStrategy.Instance, CancellationToken.None, seen);
+        Assert.Equal(seen.Values.Order(), seen.Values);
+        Assert.Equal(1, seen.Values[^1]);
+        Assert.True(seen.Values.Count > 2);
+    }
+
+    [Fact]
+    public void What_a_callback_throws_comes_through_as_it_is()
+    {
+        var thrower = new Recorder { Throws = true };
+        RecoveryJob job = Jobs.Chiller(kilograms: 20);
+        Assert.Throws<TimeoutException>(() => RecoveryPlanner.Plan(job, StandardStrategy.Instance, CancellationToken.None, thrower));
+        Assert.Throws<TimeoutException>(() => PlanUncertainty.Run(job, new UncertaintyOptions { Samples = 16, Progress = thrower }));
+        Assert.Throws<TimeoutException>(() => SetupComparison.Run(job, [new Setup("same", job)], CancellationToken.None, thrower));
+        Assert.Throws<TimeoutException>(() => PlanChoice.Find(job, new Van(), PlanObjective.TimeOnSite, CancellationToken.None, thrower));
+    }
+
+    [Fact]
+    public void A_job_that_cannot_be_is_told_apart_from_a_range()
+    {
+        RecoveryJob job = Jobs.Chiller();
+        Assert.Throws<ImpossibleJobException>(() => RecoveryPlanner.Plan(job with { Appliance = job.Appliance with { LiquidHeel = Mass.FromKilograms(61) } }));
+        Assert.Throws<ImpossibleJobException>(() => RecoveryPlanner.Plan(job with { Appliance = job.Appliance with { InternalVolume = Volume.FromLiters(10) } }));
+        Assert.Throws<ImpossibleJobException>(() => RecoveryPlanner.Plan(job with { Appliance = job.Appliance with { DesignGaugePressure = Pressure.FromPoundsForcePerSquareInch(15) } }));
+        Assert.Throws<ImpossibleJobException>(() => RecoveryPlanner.Plan(job with { Cylinders = [Jobs.Cylinder(30) with { Content = Mass.FromKilograms(60) }] }));
+        Assert.Throws<PropertyRangeException>(() => RecoveryPlanner.Plan(job with { Appliance = job.Appliance with { Temperature = Temperature.FromKelvins(60) } }));
+        ArgumentException twice = Assert.Throws<ArgumentException>(() => job with { Cylinders = [Jobs.Cylinder(30, "C1"), Jobs.Cylinder(60, "C1")] });
+        Assert.Contains("C1", twice.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void No_cylinder_on_hand_is_not_full_cylinders()
+    {
+        RecoveryPlan none = RecoveryPlanner.Plan(Jobs.Chiller(cylinders: 0));
+        Assert.Equal(LevelObstacle.NoCylinder, none.Verdict.Obstacle);
+        Assert.Contains(none.ToDo, finding => finding.Code == "no-cylinder");
+        RecoveryPlan full = RecoveryPlanner.Plan(Jobs.Chiller(kilograms: 150, cylinders: 1));
+        Assert.Equal(LevelObstacle.CylindersFull, full.Verdict.Obstacle);
+        Assert.Contains(full.ToDo, finding => finding.Code == "cylinder-room-missing");
+    }
+
+    /// <summary>R-22 in mineral oil before R-134a: cleared into its own cylinder, oil changed, and what stays is told.</summary>
+    [Fact]
+    public void A_machine_with_a_past_is_cleared_and_gets_new_oil_first()
+    {
+        RecoveryJob job = Jobs.Chiller(kilograms: 20) with
+        {
+            MachinePast = new MachinePast
+            {
+                Refrigerant = Fluid.Get("R-22"),
+                IsCleared = false,
+                Oil = OilKind.Mineral,
+                CompressorOil = Volume.FromMilliliters(150),
+                SeparatorOil = Volume.FromMilliliters(60),
+            },
+        };
+        RecoveryPlan plan = RecoveryPlanner.Plan(job);
+        Assert.Equal([StageKind.MachineClearing, StageKind.OilDrain, StageKind.OilFill, StageKind.SetUp], plan.Stages.Take(4).Select(stage => stage.Kind));
+        Finding oil = Assert.Single(plan.ToDo, finding => finding.Code == "change-machine-oil");
+        Assert.Contains("fl oz", oil.ToText(DisplayUnits.UnitedStatesCustomary), StringComparison.Ordinal);
+        Assert.Contains("150 mL", oil.ToText(DisplayUnits.International), StringComparison.Ordinal);
+        Assert.Contains("10 to 15 psi", oil.Message, StringComparison.Ordinal);
+        Assert.NotNull(plan.CarriedOver);
+        Assert.Equal(plan.CarriedOver!.Trapped.BestKilograms, plan.Ledger.ForeignCarriedOver.Kilograms, 1e-12);
+        Assert.Equal(0, plan.Ledger.Unexplained.Kilograms, 1e-9);
+
+        RecoveryPlan same = RecoveryPlanner.Plan(job with { MachinePast = new MachinePast { Refrigerant = Fluid.Get("R-134a"), Oil = OilKind.PolyolEster } });
+        Assert.DoesNotContain(same.Stages, stage => stage.Kind is StageKind.OilDrain or StageKind.OilFill);
+        Assert.Null(same.CarriedOver);
+        RecoveryPlan oilless = RecoveryPlanner.Plan(job with { Machine = job.Machine with { IsOilless = true } });
+        Assert.DoesNotContain(oilless.Stages, stage => stage.Kind is StageKind.OilDrain or StageKind.OilFill);
+    }
+
+    [Fact]
+    public void The_van_offers_what_is_worth_it()
+    {
+        RecoveryJob job = Jobs.Chiller(kilograms: 30) with { PushPull = PushPullUse.Never, Hoses = Jobs.Hoses(20, 4.7) };
+        var van = new Van { Hoses = [Jobs.Hoses(5, 10.5)], Machines = [RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(2))] };
+        PlanChoice choice = PlanChoice.Find(job, van);
+        Assert.Equal(4, choice.Outcomes.Count);
+        Assert.Contains("hoses 1 of the van, machine 1 of the van", choice.Best.Name, StringComparison.Ordinal);
+        Assert.True(choice.Best.Saved.Seconds > 0);
+        foreach (PlanObjective objective in new[] { PlanObjective.PeopleHours, PlanObjective.KilogramsLeft })
+        {
+            PlanChoice other = PlanChoice.Find(job, van, objective);
+            Func<RecoveryPlan, double> cost = objective == PlanObjective.PeopleHours
+                ? plan => PlanChoice.PeopleTime(plan).Seconds
+                : plan => plan.Ledger.Charge.Kilograms - plan.Ledger.InCylinders.Kilograms;
+            Assert.Equal(other.Outcomes.Where(outcome => outcome.Plan.IsLevelReached).Min(outcome => cost(outcome.Plan)), cost(other.Best.Plan));
+        }
+    }
+
+    private sealed class GaugeOnly : IRecoveryStrategy
+    {
+        public PlanStep? Next(PlanSituation now) => now.Stages.Count switch
+        {
+            0 => new PlanStep(StageKind.SetUp) { Cylinder = now.NextCylinder!.Cylinder },
+            1 => new PlanStep(StageKind.VaporRecovery) { AppliancePressure = now.Goal },
+            2 => new PlanStep(StageKind.Close),
+            _ => null,
+        };
+    }
+
+    private sealed class Endless : IRecoveryStrategy
+    {
+        public PlanStep? Next(PlanSituation now) => now.Connected is null
+            ? new PlanStep(StageKind.SetUp) { Cylinder = now.NextCylinder!.Cylinder }
+            : new PlanStep(StageKind.Rest) { Duration = Duration.FromMinutes(1) };
+    }
+
+    private sealed class Foreign : IRecoveryStrategy
+    {
+        public PlanStep? Next(PlanSituation now) => new PlanStep(StageKind.SetUp) { Cylinder = Jobs.Cylinder(30, "from elsewhere") };
+    }
+
+    private sealed class Recorder : IProgress<double>
+    {
+        public bool Throws { get; init; }
+
+        public List<double> Values { get; } = [];
+
+        public void Report(double value)
+        {
+            if (Throws)
+            {
+                throw new TimeoutException("enough");
+            }
+
+            Values.Add(value);
+        }
+    }
+}

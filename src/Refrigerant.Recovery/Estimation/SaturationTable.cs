@@ -30,7 +30,7 @@ internal sealed class SaturationTable
     private const double Difference = 0.05;
 
     private const double MolarGasConstant = 8.31446261815324;
-    private const int Columns = 10;
+    private const int Columns = 9;
 
     private readonly double[] _values;
     private readonly int _last;

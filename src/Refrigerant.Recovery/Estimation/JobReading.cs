@@ -1,26 +1,27 @@
+using System;
 using UnitsNet;
 
 namespace Refrigerant.Recovery.Estimation;
 
-/// <summary>One reading of a job; what was not read is null. Immutable. Any values are accepted: what cannot be is left out and named.</summary>
+/// <summary>What gauge, scale and clock show at one moment of a job. Nothing is checked here: whoever uses a reading says what it could not use. Immutable.</summary>
 public sealed record JobReading
 {
-    /// <summary>Time from any start, the same for all readings of a job.</summary>
+    /// <summary>Time since the start of the job.</summary>
     public required Duration Time { get; init; }
 
-    /// <summary>What the gauge at the machine's inlet shows; negative where it is a vacuum.</summary>
+    /// <summary>Gauge pressure at the machine's inlet, against the air at the place; negative is vacuum. Null where it was not read.</summary>
     public Pressure? SuctionGaugePressure { get; init; }
 
-    /// <summary>Weight on the scale, cylinder included.</summary>
+    /// <summary>Weight of the cylinder on the scale, its valve and its content. Null where it was not read.</summary>
     public Mass? GrossWeight { get; init; }
 
-    /// <summary>Temperature of the air; that of the job until one was read.</summary>
+    /// <summary>Temperature of the air around the appliance. Null where it was not read.</summary>
     public Temperature? Ambient { get; init; }
 
-    /// <summary>Temperature of a pipe of the appliance where liquid lies, if anywhere.</summary>
+    /// <summary>Temperature of a pipe of the appliance. Null where it was not read.</summary>
     public Temperature? PipeTemperature { get; init; }
 
-    /// <summary>What the gauge at the machine's outlet shows.</summary>
+    /// <summary>Gauge pressure at the machine's outlet, against the air at the place. Null where it was not read.</summary>
     public Pressure? DischargeGaugePressure { get; init; }
 
     /// <summary>Whether the machine runs; true by default.</summary>
@@ -29,14 +30,11 @@ public sealed record JobReading
     /// <summary>Whether the valves between appliance and machine are open; true by default.</summary>
     public bool ValveOpen { get; init; } = true;
 
-    internal RawReading ToRaw() => new(Time.Seconds)
-    {
-        SuctionGaugePressure = SuctionGaugePressure?.Pascals ?? double.NaN,
-        GrossWeight = GrossWeight?.Kilograms ?? double.NaN,
-        AirTemperature = Ambient?.Kelvins ?? double.NaN,
-        PipeTemperature = PipeTemperature?.Kelvins ?? double.NaN,
-        DischargeGaugePressure = DischargeGaugePressure?.Pascals ?? double.NaN,
-        IsMachineRunning = MachineRunning,
-        IsValveOpen = ValveOpen,
-    };
+    /// <summary>Label of the cylinder on the scale, as <see cref="Equipment.RecoveryCylinder.Label"/> has it. Null: the same as before, at first the job's first one.</summary>
+    public string? Cylinder { get; init; }
+
+    /// <summary>Time, pressure and weight, culture-invariant.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Time.Seconds:F1} s")
+        + (SuctionGaugePressure is Pressure gauge ? FormattableString.Invariant($", {gauge.Kilopascals:F1} kPa gauge") : string.Empty)
+        + (GrossWeight is Mass gross ? FormattableString.Invariant($", {gross.Kilograms:F3} kg gross") : string.Empty);
 }

@@ -40,4 +40,15 @@ public struct RawReading
 
     /// <summary>Whether the valves between appliance and machine are open.</summary>
     public bool IsValveOpen { get; set; }
+
+    internal static RawReading From(JobReading reading) => new(reading.Time.Seconds)
+    {
+        SuctionGaugePressure = reading.SuctionGaugePressure?.Pascals ?? double.NaN,
+        GrossWeight = reading.GrossWeight?.Kilograms ?? double.NaN,
+        AirTemperature = reading.Ambient?.Kelvins ?? double.NaN,
+        PipeTemperature = reading.PipeTemperature?.Kelvins ?? double.NaN,
+        DischargeGaugePressure = reading.DischargeGaugePressure?.Pascals ?? double.NaN,
+        IsMachineRunning = reading.MachineRunning,
+        IsValveOpen = reading.ValveOpen,
+    };
 }

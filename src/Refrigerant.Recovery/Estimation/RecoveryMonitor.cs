@@ -61,7 +61,7 @@ public sealed class RecoveryMonitor
     /// <exception cref="ArgumentNullException"><paramref name="reading"/> is null.</exception>
     public JobEstimate Update(JobReading reading)
     {
-        RawReading raw = Require.NotNull(reading, nameof(reading)).ToRaw();
+        var raw = RawReading.From(Require.NotNull(reading, nameof(reading)));
         _estimator.Add(in raw);
         _estimator.Read(out RawEstimate estimate);
         int slices = (int)Math.Min(MostSlices, Slices * (1 + Math.Max(0, estimate.Time - _time)));

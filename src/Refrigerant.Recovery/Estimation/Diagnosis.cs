@@ -20,6 +20,7 @@ internal sealed class Diagnosis
     private readonly EstimatorPrior _prior;
     private readonly ChangePointFilter _filter;
     private readonly ParityRelations _parity;
+    private readonly ParityRelations _slowParity;
     private readonly AirWatch _air = new();
     private readonly GaugeGuard _gauge;
     private readonly ScaleGuard _scale;
@@ -33,7 +34,8 @@ internal sealed class Diagnosis
         _model = model;
         _prior = prior;
         _filter = filter;
-        _parity = new ParityRelations(model, prior, filter);
+        _parity = new ParityRelations(model, prior, filter, isSlow: false);
+        _slowParity = new ParityRelations(model, prior, filter, isSlow: true);
         _gauge = new GaugeGuard(model, prior);
         _scale = new ScaleGuard(instruments);
         for (int i = 0; i < _until.Length; i++)
@@ -73,7 +75,7 @@ internal sealed class Diagnosis
             if (block.Gauge + _prior.Atmosphere > Recovered * inside.Pressure || !block.IsDrawing)
             {
                 _until[(int)JobCondition.ValveClosed] = double.NegativeInfinity;
-                _parity.Restart();
+                Restart();
             }
             else
             {
@@ -99,7 +101,9 @@ internal sealed class Diagnosis
     /// <param name="isResting">Whether the machine stands and the valves are open.</param>
     public void After(in EstimatorBlock block, bool isResting)
     {
-        Apply(_parity.Update(in block));
+        ParityVerdict slow = _slowParity.Update(in block);
+        ParityVerdict quick = _parity.Update(in block);
+        Apply(quick == ParityVerdict.Agrees ? slow : quick);
         SigmaPoint mean = _filter.Best.Mean();
         AssumedPhase phase = _filter.IsBestWet ? AssumedPhase.LiquidPresent : AssumedPhase.VaporOnly;
         var inputs = new ReducedInputs(block.AirTemperature, block.IsDrawing, phase);
@@ -125,7 +129,7 @@ internal sealed class Diagnosis
             Note(JobCondition.ScaleDisturbed, scale.Event == ScaleEvent.Disturbed, Passing);
             Note(JobCondition.TareChanged, scale.Event == ScaleEvent.TareChanged, Passing);
             Note(JobCondition.CylinderChanged, scale.Event == ScaleEvent.CylinderChanged, Passing);
-            _parity.Restart();
+            Restart();
         }
 
         Note(JobCondition.LiquidTransfer, scale.IsLiquid, 0);
@@ -166,7 +170,13 @@ internal sealed class Diagnosis
                 return;
         }
 
+        Restart();
+    }
+
+    private void Restart()
+    {
         _parity.Restart();
+        _slowParity.Restart();
     }
 
     private void Change(int index, double variance)

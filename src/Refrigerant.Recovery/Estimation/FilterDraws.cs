@@ -21,9 +21,9 @@ internal sealed class FilterDraws
     private const double Negligible = 1e-3;
 
     /// <summary>What lies beside the vapor when no liquid is thought to be left: share of the charge, and of what is left.</summary>
-    private const double LeftOut = 0.005;
+    private const double LeftOut = 0.007;
 
-    private const double LeftUnsure = 0.25;
+    private const double LeftUnsure = 0.35;
 
     /// <summary>How far a dry forecast's time is off: as a share up to an hour, and in seconds.</summary>
     private const double DryTimeShare = 0.3;

@@ -13,10 +13,20 @@ namespace Refrigerant.Recovery.Estimation;
 /// </remarks>
 internal sealed class ParityRelations
 {
-    /// <summary>s between the starts of predictions, and the age from which one is compared.</summary>
+    /// <summary>s between the starts of predictions, the age from which one is compared, and those over which the scale's rate is taken.</summary>
     private const double Renewal = 15;
 
     private const double Youngest = 10;
+    private const double Window = 12;
+
+    /// <summary>The same of the slow relations: where little flows, a weak machine shows late.</summary>
+    private const double SlowRenewal = 60;
+
+    private const double SlowYoungest = 45;
+    private const double SlowWindow = 40;
+
+    /// <summary>How far below the prediction the gauge may be where a machine is weak: with less flow it must be above.</summary>
+    private const double SlowLevel = 0.02;
 
     /// <summary>s before anything is compared, and before what needs a steady course is.</summary>
     private const double WarmUp = 30;
@@ -29,7 +39,10 @@ internal sealed class ParityRelations
     private const int HoseBlocks = 8;
     private const int MachineBlocks = 12;
 
-    /// <summary>Standard deviation of the scale's rate over twelve seconds, kg/s.</summary>
+    /// <summary>Blocks before the first comparison.</summary>
+    private const int LeastBlocks = 20;
+
+    /// <summary>Standard deviation of the scale's rate over twelve seconds, kg/s; it goes with the window's power of −3/2.</summary>
     private const double RateNoise = 0.54e-3;
 
     /// <summary>Flow goes with the suction pressure: at this share of the appliance's, the machine has emptied its hose and next to nothing comes.</summary>
@@ -38,20 +51,28 @@ internal sealed class ParityRelations
     private readonly ReducedModel _model;
     private readonly EstimatorPrior _prior;
     private readonly ChangePointFilter _filter;
+    private readonly bool _isSlow;
     private readonly SigmaPoint[] _predicted = new SigmaPoint[2];
     private readonly AssumedPhase[] _phase = new AssumedPhase[2];
     private readonly double[] _born = [-1, -1];
     private readonly double[] _offset = new double[2];
     private readonly double[] _vaporOnly = new double[2];
-    private readonly RollingLine _scale = new();
-    private readonly RollingLine _gauge = new();
+    private readonly RollingLine _scale;
+    private readonly RollingLine _gauge;
     private ParityVerdict _pending;
     private int _streak;
     private int _compared;
     private double _drawingSince = double.NaN;
 
-    public ParityRelations(ReducedModel model, EstimatorPrior prior, ChangePointFilter filter)
+    /// <param name="model">The model.</param>
+    /// <param name="prior">What was told.</param>
+    /// <param name="filter">Where predictions start from.</param>
+    /// <param name="isSlow">Whether over a minute or two, for a weak machine only.</param>
+    public ParityRelations(ReducedModel model, EstimatorPrior prior, ChangePointFilter filter, bool isSlow)
     {
+        _isSlow = isSlow;
+        _scale = new RollingLine(isSlow ? 48 : 16);
+        _gauge = new RollingLine(16);
         _model = model;
         _prior = prior;
         _filter = filter;
@@ -92,7 +113,7 @@ internal sealed class ParityRelations
         _scale.Add(block.Time, block.Delivered);
         _gauge.Add(block.Time, block.Gauge);
         _compared++;
-        ParityVerdict now = _compared > 20 && block.Time - _born[old] >= Youngest ? Compare(old, in block) : ParityVerdict.Agrees;
+        ParityVerdict now = _compared > LeastBlocks && block.Time - _born[old] >= (_isSlow ? SlowYoungest : Youngest) ? Compare(old, in block) : ParityVerdict.Agrees;
         _streak = now == ParityVerdict.Agrees ? 0 : now == _pending ? _streak + 1 : 1;
         _pending = now;
         int needed = now == ParityVerdict.MachineWeak ? MachineBlocks : now is ParityVerdict.HoseBlocked or ParityVerdict.GaugeOff ? HoseBlocks : Blocks;
@@ -112,7 +133,7 @@ internal sealed class ParityRelations
         }
 
         int old = _born[0] < _born[1] ? 0 : 1;
-        if (_born[old] < 0 || block.Time - _born[1 - old] >= Renewal)
+        if (_born[old] < 0 || block.Time - _born[1 - old] >= (_isSlow ? SlowRenewal : Renewal))
         {
             SquareRootFilter best = _filter.Best;
             _predicted[old] = best.Mean();
@@ -136,8 +157,9 @@ internal sealed class ParityRelations
             return ParityVerdict.ValveClosed;
         }
 
+        double window = _isSlow ? SlowWindow : Window;
         if (_phase[old] != AssumedPhase.LiquidPresent
-            || !_scale.Fit(block.Time, 12, out double rate, out double weight)
+            || !_scale.Fit(block.Time, window, out double rate, out double weight)
             || !_scale.Fit(block.Time, 6, out double fastRate, out _)
             || !_gauge.Fit(block.Time, 6, out double pressureRate, out double gauge))
         {
@@ -151,14 +173,19 @@ internal sealed class ParityRelations
         double shown = output.SuctionPressure - _prior.Atmosphere + predicted.GaugeError;
         double level = (gauge - shown) / pressure;
         double levelSigma = (2.5 * Math.Sqrt(_prior.GaugeNoise + _prior.ModelNoise) / pressure) + 0.02;
-        double rateSigma = RateNoise / Math.Max(1e-5, expected);
+        double rateSigma = RateNoise * Math.Pow(Window / window, 1.5) / Math.Max(1e-5, expected);
         double step = weight - predicted.State.Delivered - _offset[old];
         double age = block.Time - _born[old];
         bool isSteady = Math.Abs(pressureRate) < 0.012 * pressure;
 
-        // The last liquid's going looks like a blocked hose: none is named where it was near.
-        bool isHose = _vaporOnly[old] < 0.15 && isSteady && ratio < 1 - Math.Max(0.22, 1.6 * rateSigma) && level < -Math.Max(0.08, 2 * levelSigma);
+        // The last liquid's going looks like a blocked hose, but the pressure goes on falling: none is named where it was near or falls.
+        bool isHose = _vaporOnly[old] < 0.15 && Math.Abs(pressureRate) < 0.006 * pressure && ratio < 1 - Math.Max(0.22, 1.6 * rateSigma) && level < -Math.Max(0.08, 2 * levelSigma);
         bool isSettled = block.Time - _drawingSince > Steady && _filter.VaporOnly < 0.2;
+        if (_isSlow)
+        {
+            return isSettled && ratio < 1 - Math.Max(0.25, 3 * rateSigma) && level > -SlowLevel ? ParityVerdict.MachineWeak : ParityVerdict.Agrees;
+        }
+
         double absolute = gauge + _prior.Atmosphere;
         if (absolute < 0.35 * pressure)
         {

@@ -15,6 +15,7 @@ public struct RawReading
         DischargeGaugePressure = double.NaN;
         IsMachineRunning = true;
         IsValveOpen = true;
+        Cylinder = -1;
     }
 
     /// <summary>Time from any start, s.</summary>
@@ -40,6 +41,9 @@ public struct RawReading
 
     /// <summary>Whether the valves between appliance and machine are open.</summary>
     public bool IsValveOpen { get; set; }
+
+    /// <summary>Number of the cylinder on the scale in the job's list, from 0; negative: the same as before.</summary>
+    public int Cylinder { get; set; }
 
     internal static RawReading From(JobReading reading) => new(reading.Time.Seconds)
     {

@@ -39,6 +39,7 @@ internal sealed class ReadingIntake
     private double _condensing = double.NaN;
     private int _gauges;
     private int _weights;
+    private int _cylinder = -1;
     private bool _isDrawing;
     private double _liquidFrom;
     private UnusedReadings _unused;
@@ -82,6 +83,7 @@ internal sealed class ReadingIntake
 
         Gauge(in reading);
         Weight(reading.GrossWeight);
+        _cylinder = reading.Cylinder >= 0 ? reading.Cylinder : _cylinder;
         Temperatures(in reading);
         _isDrawing = reading.IsMachineRunning && reading.IsValveOpen;
         IsOpen = reading.IsValveOpen;
@@ -221,7 +223,7 @@ internal sealed class ReadingIntake
         block.Delivered = double.NaN;
         if (_weights > 0)
         {
-            if (Scale.Add(_weightSum / _weights, time, _isDrawing ? ExpectedFlow : 0, out double delivered))
+            if (Scale.Add(_weightSum / _weights, time, _isDrawing ? ExpectedFlow : 0, _cylinder, out double delivered))
             {
                 // The first weight only sets the zero.
                 block.Delivered = time > 0 ? delivered : double.NaN;

@@ -46,11 +46,11 @@ public sealed class RecoveryMonitor
     /// RecoveryMonitor monitor = RecoveryMonitor.Start(job);
     /// JobEstimate estimate = monitor.Update(new JobReading
     /// {
-    ///     Time = Duration.FromMinutes(12),
-    ///     SuctionGaugePressure = Pressure.FromPoundsForcePerSquareInch(43),
-    ///     GrossWeight = Mass.FromPounds(41.3),
+    ///     Time = Duration.Zero,
+    ///     SuctionGaugePressure = Pressure.FromPoundsForcePerSquareInch(68),
+    ///     GrossWeight = Mass.FromPounds(27.5),
     /// });
-    /// Console.WriteLine(estimate);
+    /// Console.WriteLine(estimate.NotUsed); // None
     /// </code>
     /// </example>
     public static RecoveryMonitor Start(RecoveryJob job, Instruments? instruments = null, MonitorOptions? options = null) =>
@@ -62,6 +62,7 @@ public sealed class RecoveryMonitor
     public JobEstimate Update(JobReading reading)
     {
         var raw = RawReading.From(Require.NotNull(reading, nameof(reading)));
+        raw.Cylinder = NumberOf(reading.Cylinder);
         _estimator.Add(in raw);
         _estimator.Read(out RawEstimate estimate);
         int slices = (int)Math.Min(MostSlices, Slices * (1 + Math.Max(0, estimate.Time - _time)));
@@ -73,6 +74,20 @@ public sealed class RecoveryMonitor
 
         _estimator.Read(out estimate);
         return new JobEstimate(in estimate, ConditionsOf(in estimate), EstimateFindings.Of(_job, in estimate, _estimator.IsOilTold));
+    }
+
+    /// <summary>Number of a cylinder in the job's list; negative where no label, or one that is not on it, was told.</summary>
+    private int NumberOf(string? label)
+    {
+        for (int i = 0; label is not null && i < _job.Cylinders.Count; i++)
+        {
+            if (_job.Cylinders[i].Label == label)
+            {
+                return i;
+            }
+        }
+
+        return -1;
     }
 
     private static JobCondition[] ConditionsOf(in RawEstimate estimate)

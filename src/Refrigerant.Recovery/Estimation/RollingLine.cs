@@ -3,18 +3,23 @@ namespace Refrigerant.Recovery.Estimation;
 /// <summary>The last readings of something, and straight lines through those of the last seconds. Fixed memory.</summary>
 internal sealed class RollingLine
 {
-    private const int Capacity = 64;
     private const int Fewest = 5;
 
-    private readonly double[] _times = new double[Capacity];
-    private readonly double[] _values = new double[Capacity];
+    private readonly double[] _times;
+    private readonly double[] _values;
     private int _count;
+
+    public RollingLine(int capacity)
+    {
+        _times = new double[capacity];
+        _values = new double[capacity];
+    }
 
     public void Clear() => _count = 0;
 
     public void Add(double time, double value)
     {
-        int at = _count % Capacity;
+        int at = _count % _times.Length;
         _times[at] = time;
         _values[at] = value;
         _count++;
@@ -28,9 +33,9 @@ internal sealed class RollingLine
         double sumTT = 0;
         double sumTV = 0;
         int n = 0;
-        for (int k = 1; k <= Capacity && k <= _count; k++)
+        for (int k = 1; k <= _times.Length && k <= _count; k++)
         {
-            int at = (_count - k) % Capacity;
+            int at = (_count - k) % _times.Length;
             double t = _times[at] - now;
             if (-t > seconds)
             {

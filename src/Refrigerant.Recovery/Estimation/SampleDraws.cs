@@ -9,9 +9,9 @@ internal sealed class SampleDraws
     public const int Points = 32;
 
     /// <summary>What a sample leaves out: share of the charge, and of vapor that is left.</summary>
-    private const double LeftOut = 0.005;
+    private const double LeftOut = 0.007;
 
-    private const double VaporUnsure = 0.25;
+    private const double VaporUnsure = 0.35;
 
     /// <summary>How far a forecast's time is off: as a share, and in seconds.</summary>
     private const double TimeShare = 0.1;

@@ -96,13 +96,22 @@ internal sealed class ScaleTracker
     /// <param name="gross">kg, possible.</param>
     /// <param name="time">s.</param>
     /// <param name="expectedFlow">Vapor that is expected to flow, kg/s.</param>
+    /// <param name="cylinder">Number of the cylinder on the scale where it was told, else negative.</param>
     /// <param name="delivered">What has left the appliance, kg.</param>
     /// <returns>Whether the weight is used; false where it jumped and has not settled.</returns>
-    public bool Add(double gross, double time, double expectedFlow, out double delivered)
+    public bool Add(double gross, double time, double expectedFlow, int cylinder, out double delivered)
     {
         if (double.IsNaN(_zero))
         {
+            Cylinder = Math.Max(0, cylinder);
             First(gross, time);
+        }
+        else if (cylinder >= 0 && cylinder != Cylinder)
+        {
+            Settle(gross, time, expectedFlow);
+            Event = ScaleEvent.CylinderChanged;
+            Cylinder = cylinder;
+            _shift = IsNet && cylinder < _tare.Length ? -_tare[cylinder] : 0;
         }
 
         delivered = gross - _zero;
@@ -167,11 +176,12 @@ internal sealed class ScaleTracker
     {
         _zero = gross;
         _lastTime = time;
-        if (_gross.Length > 0)
+        if (Cylinder < _gross.Length)
         {
-            double content = _gross[0] - _tare[0];
-            IsNet = Math.Abs(gross - content) < Math.Abs(gross - _gross[0]) && Math.Abs(gross - content) < 0.25 * _tare[0];
-            _shift = IsNet ? -_tare[0] : 0;
+            double content = _gross[Cylinder] - _tare[Cylinder];
+            double off = Math.Abs(gross - content);
+            IsNet = off < Math.Abs(gross - _gross[Cylinder]) && off < 0.25 * _tare[Cylinder];
+            _shift = IsNet ? -_tare[Cylinder] : 0;
         }
     }
 

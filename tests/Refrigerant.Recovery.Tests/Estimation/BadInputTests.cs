@@ -1,5 +1,4 @@
 using System;
-using System.Linq;
 using FsCheck;
 using FsCheck.Xunit;
 using Refrigerant.Recovery.Estimation;

@@ -1,5 +1,4 @@
 using System;
-using System.Collections.Generic;
 using Refrigerant.Recovery.Estimation;
 
 namespace Refrigerant.Recovery.Tests.Estimation.Truths;

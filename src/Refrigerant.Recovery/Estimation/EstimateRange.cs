@@ -24,8 +24,9 @@ public readonly struct EstimateRange
     /// <summary>The three figures, culture-invariant.</summary>
     public override string ToString() => FormattableString.Invariant($"{Best:G4} ({Low:G4} to {High:G4})");
 
-    /// <summary>Whether a value lies between the bounds.</summary>
-    internal bool Holds(double value) => value >= Low && value <= High;
+    /// <summary>Whether a value lies between the bounds, or on one.</summary>
+    /// <param name="value">The value, in the unit of the bounds.</param>
+    public bool Contains(double value) => value >= Low && value <= High;
 
     internal EstimateRange Plus(double value) => new(Low + value, Best + value, High + value);
 

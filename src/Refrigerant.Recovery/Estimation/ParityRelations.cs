@@ -36,17 +36,30 @@ internal sealed class ParityRelations
     /// <summary>Blocks in a row that a verdict takes.</summary>
     private const int Blocks = 4;
 
-    private const int HoseBlocks = 8;
+    private const int HoseBlocks = 6;
     private const int MachineBlocks = 12;
 
     /// <summary>Blocks before the first comparison.</summary>
     private const int LeastBlocks = 20;
 
-    /// <summary>Standard deviation of the scale's rate over twelve seconds, kg/s; it goes with the window's power of −3/2.</summary>
+    /// <summary>Standard deviation of the scale's rate over twelve seconds, kg/s; over longer ones its drift is what counts.</summary>
     private const double RateNoise = 0.54e-3;
 
     /// <summary>Flow goes with the suction pressure: at this share of the appliance's, the machine has emptied its hose and next to nothing comes.</summary>
     private const double Emptied = 0.15;
+
+    /// <summary>Where it was above this share within these seconds: vapor that thins out takes longer.</summary>
+    private const double Full = 0.4;
+
+    private const double EmptiesWithin = 12;
+
+    /// <summary>Less than this share of the charge left: near the end every pressure falls, and no hose is named.</summary>
+    private const double NearEnd = 0.08;
+
+    /// <summary>Largest change of the gauge in a second, as a share of the pressure, at which a hose is named: its pressure stands once it is blocked.</summary>
+    private const double HoseStands = 0.006;
+
+    private const double HoseWindow = 10;
 
     private readonly ReducedModel _model;
     private readonly EstimatorPrior _prior;
@@ -63,6 +76,7 @@ internal sealed class ParityRelations
     private int _streak;
     private int _compared;
     private double _drawingSince = double.NaN;
+    private double _lastHigh = double.NegativeInfinity;
 
     /// <param name="model">The model.</param>
     /// <param name="prior">What was told.</param>
@@ -152,7 +166,9 @@ internal sealed class ParityRelations
         var inputs = new ReducedInputs(block.AirTemperature, true, _phase[old]);
         ref SigmaPoint predicted = ref _predicted[old];
         _model.Evaluate(in predicted.State, in predicted.Parameters, in inputs, out ReducedOutput output);
-        if (block.Gauge + _prior.Atmosphere < Emptied * output.Pressure)
+        double seen = block.Gauge + _prior.Atmosphere;
+        _lastHigh = seen > Full * output.Pressure ? block.Time : _lastHigh;
+        if (seen < Emptied * output.Pressure && block.Time - _lastHigh < EmptiesWithin)
         {
             return ParityVerdict.ValveClosed;
         }
@@ -161,7 +177,8 @@ internal sealed class ParityRelations
         if (_phase[old] != AssumedPhase.LiquidPresent
             || !_scale.Fit(block.Time, window, out double rate, out double weight)
             || !_scale.Fit(block.Time, 6, out double fastRate, out _)
-            || !_gauge.Fit(block.Time, 6, out double pressureRate, out double gauge))
+            || !_gauge.Fit(block.Time, 6, out double pressureRate, out double gauge)
+            || !_gauge.Fit(block.Time, HoseWindow, out double slowRate, out _))
         {
             return ParityVerdict.Agrees;
         }
@@ -173,13 +190,14 @@ internal sealed class ParityRelations
         double shown = output.SuctionPressure - _prior.Atmosphere + predicted.GaugeError;
         double level = (gauge - shown) / pressure;
         double levelSigma = (2.5 * Math.Sqrt(_prior.GaugeNoise + _prior.ModelNoise) / pressure) + 0.02;
-        double rateSigma = RateNoise * Math.Pow(Window / window, 1.5) / Math.Max(1e-5, expected);
+        double rateSigma = (_isSlow ? _prior.ScaleDrift * Math.Sqrt(2 / (_prior.ScaleTime * window)) : RateNoise) / Math.Max(1e-5, expected);
         double step = weight - predicted.State.Delivered - _offset[old];
         double age = block.Time - _born[old];
         bool isSteady = Math.Abs(pressureRate) < 0.012 * pressure;
 
         // The last liquid's going looks like a blocked hose, but the pressure goes on falling: none is named where it was near or falls.
-        bool isHose = _vaporOnly[old] < 0.15 && Math.Abs(pressureRate) < 0.006 * pressure && ratio < 1 - Math.Max(0.22, 1.6 * rateSigma) && level < -Math.Max(0.08, 2 * levelSigma);
+        bool canBeHose = _vaporOnly[old] < 0.2 && output.LiquidMass > NearEnd * predicted.Parameters.Charge && Math.Abs(slowRate) < HoseStands * pressure;
+        bool isHose = canBeHose && ratio < 1 - Math.Max(0.22, 1.6 * rateSigma) && level < -Math.Max(0.08, 2 * levelSigma);
         bool isSettled = block.Time - _drawingSince > Steady && _filter.VaporOnly < 0.2;
         if (_isSlow)
         {

@@ -45,11 +45,11 @@ public static class JobScore
     {
         double toGo = job.Log.EndTime - sample.Time;
         return new ScorePoint(
-            estimate.Remaining.Holds(sample.Left),
+            estimate.Remaining.Contains(sample.Left),
             Math.Abs(estimate.Remaining.Best - sample.Left) / job.Charge,
             (estimate.Remaining.High - estimate.Remaining.Low) / job.Charge,
             estimate.HasTimeToLevel ? Math.Abs(estimate.TimeToLevel.Best - toGo) / job.Log.EndTime : double.NaN,
-            estimate.HasTimeToLevel && estimate.TimeToLevel.Holds(toGo),
+            estimate.HasTimeToLevel && estimate.TimeToLevel.Contains(toGo),
             sample.Left / job.Charge,
             estimate.Remaining.Low / job.Charge,
             estimate.Remaining.Best / job.Charge,

@@ -1,6 +1,7 @@
 using System;
 using Refrigerant.Recovery.Cylinders;
 using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Estimation;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Gauges;
@@ -38,6 +39,7 @@ internal static class ApiExamples
         Change();
         Drained();
         Push();
+        Watch();
     }
 
     private static void Quantities()
@@ -314,6 +316,22 @@ internal static class ApiExamples
         };
         OilPush push = OilPush.At(oil, Pressure.FromKilopascals(30));
         Console.WriteLine($"{push.Duration?.Seconds:F0} s"); // 169 s
+        #endregion
+    }
+
+    private static void Watch()
+    {
+        RecoveryJob job = Questions.ExampleJob.Create();
+
+        #region RecoveryMonitor.Start
+        RecoveryMonitor monitor = RecoveryMonitor.Start(job);
+        JobEstimate estimate = monitor.Update(new JobReading
+        {
+            Time = Duration.Zero,
+            SuctionGaugePressure = Pressure.FromPoundsForcePerSquareInch(68),
+            GrossWeight = Mass.FromPounds(27.5),
+        });
+        Console.WriteLine(estimate.NotUsed); // None
         #endregion
     }
 }

@@ -17,10 +17,10 @@ internal struct ReducedParameters
     private const double TypicalMetal = 3000;
 
     /// <summary>K that a condenser runs above the air: common practice, no source.</summary>
-    private const double CondenserAboveAir = 8;
+    public const double CondenserAboveAir = 8;
 
     /// <summary>Factor of dissolved refrigerant on Raoult's rule where no pair is known: common practice, no source.</summary>
-    private const double TypicalOilFactor = 1.3;
+    private const double TypicalOilFactor = 1.5;
 
     /// <summary>Refrigerant at the start, what the oil holds included, kg.</summary>
     public double Charge;

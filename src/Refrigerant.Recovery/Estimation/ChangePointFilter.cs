@@ -1,0 +1,424 @@
+using System;
+using Refrigerant.Recovery.Numerics;
+
+namespace Refrigerant.Recovery.Estimation;
+
+/// <summary>One filter with liquid present, and a few with vapor only since a time: the last liquid's going is a change point. Allocates nothing after its making.</summary>
+/// <remarks>
+/// A falling pressure has two explanations, a pool that cools and vapor that thins out; one filter locks on to the wrong one. What the wet
+/// filter knows of the charge says how likely it was that the last liquid went since the last look: with that probability a dry filter is born,
+/// conditioned on m = ρ″·V. Weights follow the tempered likelihood (Gaussian sums: Alspach and Sorenson, IEEE Trans. Autom. Control 17, 439, 1972).
+/// </remarks>
+internal sealed class ChangePointFilter
+{
+    /// <summary>Number of dry filters.</summary>
+    public const int Slots = 6;
+
+    private const int Stride = FilterWorkspace.Stride;
+
+    /// <summary>Power of the likelihood: the model's errors last, so readings tell less than independent ones would.</summary>
+    private const double Temper = 0.5;
+
+    /// <summary>A dry filter is born where this probability has gathered,</summary>
+    private const double BirthProbability = 0.01;
+
+    /// <summary>or this share of the charge has left.</summary>
+    private const double BirthMass = 0.008;
+
+    /// <summary>Probabilities below this bring no dry filter.</summary>
+    private const double LeastProbability = 1e-6;
+
+    /// <summary>No birth has more.</summary>
+    private const double LargestProbability = 0.5;
+
+    /// <summary>Further away than this many standard deviations, vapor only is not plausible.</summary>
+    private const double Implausible = 10;
+
+    /// <summary>Logarithms of weights below which a dry filter ends, and below which the wet one never falls: liquid may come late.</summary>
+    private const double DryEnds = -12;
+
+    private const double WetStays = -30;
+
+    /// <summary>How the charge of a dry filter wanders in a minute, as a share of what is left: some, and more just after its birth, when puddles linger.</summary>
+    private const double Walk = 0.05;
+
+    private const double Straggle = 0.2;
+    private const double Minute = 60;
+
+    /// <summary>s that blocks wait for their filter's turn.</summary>
+    private const double LongestWait = 2;
+
+    private readonly ReducedModel _model;
+    private readonly FilterWorkspace _work = new();
+    private readonly SquareRootFilter[] _dry = new SquareRootFilter[Slots];
+    private readonly double[] _weight = new double[Slots];
+    private readonly bool[] _used = new bool[Slots];
+    private readonly double[] _born = new double[Slots];
+    private readonly EstimatorBlock[] _waiting = new EstimatorBlock[Slots + 1];
+    private int _turn;
+    private double _wetWeight;
+    private double _threshold = double.NaN;
+    private double _now;
+
+    public ChangePointFilter(ReducedModel model, EstimatorPrior prior)
+    {
+        _model = model;
+        Wet = new SquareRootFilter(model, prior, _work, AssumedPhase.LiquidPresent) { InnerNoise = 0.08 * 0.08 / 600 };
+        for (int i = 0; i < Slots; i++)
+        {
+            _dry[i] = new SquareRootFilter(model, prior, _work, AssumedPhase.VaporOnly) { TemperatureNoise = 0.25 * 0.25, InnerNoise = 0.3 * 0.3 / Minute };
+        }
+    }
+
+    /// <summary>The filter with liquid present.</summary>
+    public SquareRootFilter Wet { get; }
+
+    /// <summary>Whether births are held back: while a fault explains the readings, they say nothing of the liquid.</summary>
+    public bool IsSuspended { get; set; }
+
+    /// <summary>Probability that no liquid is left.</summary>
+    public double VaporOnly
+    {
+        get
+        {
+            double dry = 0;
+            for (int i = 0; i < Slots; i++)
+            {
+                dry += _used[i] ? Math.Exp(_weight[i]) : 0;
+            }
+
+            return dry / (dry + Math.Exp(_wetWeight));
+        }
+    }
+
+    /// <summary>The filter of the largest weight.</summary>
+    public SquareRootFilter Best
+    {
+        get
+        {
+            SquareRootFilter best = Wet;
+            double most = _wetWeight;
+            for (int i = 0; i < Slots; i++)
+            {
+                if (_used[i] && _weight[i] > most)
+                {
+                    most = _weight[i];
+                    best = _dry[i];
+                }
+            }
+
+            return best;
+        }
+    }
+
+    /// <summary>Whether the filter of the largest weight is the wet one.</summary>
+    public bool IsBestWet => ReferenceEquals(Best, Wet);
+
+    /// <summary>A dry filter; null where the slot is empty.</summary>
+    public SquareRootFilter? Dry(int slot) => _used[slot] ? _dry[slot] : null;
+
+    /// <summary>Probability of the wet filter.</summary>
+    public double WetProbability => 1 - VaporOnly;
+
+    /// <summary>Probability of a dry filter.</summary>
+    public double DryProbability(int slot) => _used[slot] ? Math.Exp(_weight[slot]) / Total : 0;
+
+    private double Total
+    {
+        get
+        {
+            double total = Math.Exp(_wetWeight);
+            for (int i = 0; i < Slots; i++)
+            {
+                total += _used[i] ? Math.Exp(_weight[i]) : 0;
+            }
+
+            return total;
+        }
+    }
+
+    /// <summary>ln of the charge as the wet filter has it, and ln of the least charge with which liquid is left.</summary>
+    public void ChargeOf(out double location, out double scale, out double least)
+    {
+        location = Wet.X[StateIndex.Charge];
+        scale = Math.Sqrt(Wet.Variance(StateIndex.Charge));
+        _model.Table.At(Wet.X[StateIndex.Temperature], out SaturationValues at);
+        double gone = Wet.X[StateIndex.Delivered] + Math.Exp(Wet.X[StateIndex.Dissolved]) + (at.VaporDensity * Math.Exp(Wet.X[StateIndex.Volume]));
+        least = Math.Log(Math.Max(1e-9, gone));
+    }
+
+    /// <summary>Takes in a block: the wet filter and half of the dry ones work on the even ones, the other half on the odd ones.</summary>
+    public void Update(in EstimatorBlock block)
+    {
+        _now = block.Time;
+        _turn = 1 - _turn;
+        for (int i = 0; i <= Slots; i++)
+        {
+            bool isWet = i == Slots;
+            if (isWet || _used[i])
+            {
+                ref EstimatorBlock waiting = ref _waiting[i];
+                if (waiting.Duration > 0 && waiting.IsDrawing != block.IsDrawing)
+                {
+                    Take(i, in waiting);
+                    waiting = default;
+                }
+
+                Merge(ref waiting, in block);
+                if ((isWet ? 0 : i & 1) == _turn || waiting.Duration >= LongestWait)
+                {
+                    Take(i, in waiting);
+                    waiting = default;
+                }
+            }
+        }
+
+        Normalize();
+    }
+
+    /// <summary>Blocks that a filter takes at once: durations and liquid add up, the gauge is averaged, the rest is the latest.</summary>
+    private static void Merge(ref EstimatorBlock waiting, in EstimatorBlock block)
+    {
+        if (waiting.Duration == 0)
+        {
+            waiting = block;
+            return;
+        }
+
+        double duration = waiting.Duration + block.Duration;
+        waiting.Gauge = !Require.IsFinite(waiting.Gauge) ? block.Gauge
+            : Require.IsFinite(block.Gauge) ? ((waiting.Gauge * waiting.Duration) + (block.Gauge * block.Duration)) / duration : waiting.Gauge;
+        waiting.Delivered = Latest(waiting.Delivered, block.Delivered);
+        waiting.PipeTemperature = Latest(waiting.PipeTemperature, block.PipeTemperature);
+        waiting.CondensingTemperature = Latest(waiting.CondensingTemperature, block.CondensingTemperature);
+        waiting.LiquidMoved += block.LiquidMoved;
+        waiting.AirTemperature = block.AirTemperature;
+        waiting.Time = block.Time;
+        waiting.Duration = duration;
+    }
+
+    private static double Latest(double before, double now) => Require.IsFinite(now) ? now : before;
+
+    private void Take(int slot, in EstimatorBlock block)
+    {
+        if (slot < Slots)
+        {
+            UpdateDry(slot, in block);
+            return;
+        }
+
+        double before = Wet.LogLikelihood;
+        Wet.Update(in block);
+        if (!Wet.IsFinite)
+        {
+            // Nothing is left of it: begin again from what was told and what the scale shows.
+            Wet.Reset();
+            Wet.X[StateIndex.Delivered] = Require.IsFinite(block.Delivered) ? block.Delivered : 0;
+            before = Wet.LogLikelihood;
+        }
+
+        _wetWeight += Temper * (Wet.LogLikelihood - before);
+        LookForBirth(block.IsDrawing);
+    }
+
+    /// <summary>Adds to the variance of a state in all filters.</summary>
+    public void Widen(int index, double variance)
+    {
+        Wet.AddVariance(index, variance);
+        for (int i = 0; i < Slots; i++)
+        {
+            if (_used[i])
+            {
+                _dry[i].AddVariance(index, variance);
+            }
+        }
+    }
+
+    /// <summary>Lets a state go from what was told: it has changed.</summary>
+    public void Release(int index)
+    {
+        Wet.Released = index;
+        foreach (SquareRootFilter dry in _dry)
+        {
+            dry.Released = index;
+        }
+    }
+
+    private void UpdateDry(int slot, in EstimatorBlock block)
+    {
+        SquareRootFilter filter = _dry[slot];
+        double left = Math.Max(0.001, 1 - (filter.X[StateIndex.Delivered] / Math.Exp(filter.X[StateIndex.Charge])));
+        double walk = (Walk + (Straggle * Math.Exp((_born[slot] - _now) / Minute))) * left;
+        filter.ChargeNoise = walk * walk / Minute;
+        double before = filter.LogLikelihood;
+        filter.Update(in block);
+        _weight[slot] += Temper * (filter.LogLikelihood - before);
+        _used[slot] = filter.IsFinite;
+    }
+
+    private void LookForBirth(bool isDrawing)
+    {
+        ChargeOf(out double location, out double scale, out double least);
+        if (double.IsNaN(_threshold))
+        {
+            _threshold = Math.Min(least, location - (8 * scale));
+        }
+
+        if (!(least > _threshold))
+        {
+            return;
+        }
+
+        double until = StudentT.Below((_threshold - location) / scale);
+        double now = StudentT.Below((least - location) / scale);
+        double probability = (now - until) / Math.Max(1e-12, 1 - until);
+        double mass = Math.Exp(least) - Math.Exp(_threshold);
+        if (probability > BirthProbability || (mass > BirthMass * Math.Exp(location) && probability > LeastProbability))
+        {
+            if (isDrawing && !IsSuspended)
+            {
+                Bear(Math.Max(BirthProbability, Math.Min(LargestProbability, probability)), mass);
+            }
+
+            _threshold = least;
+        }
+        else if (probability <= LeastProbability)
+        {
+            _threshold = least;
+        }
+    }
+
+    private void Normalize()
+    {
+        double most = _wetWeight;
+        for (int i = 0; i < Slots; i++)
+        {
+            most = _used[i] ? Math.Max(most, _weight[i]) : most;
+        }
+
+        _wetWeight = Math.Max(WetStays, _wetWeight - most);
+        for (int i = 0; i < Slots; i++)
+        {
+            if (_used[i])
+            {
+                _weight[i] -= most;
+                _used[i] = _weight[i] >= DryEnds;
+            }
+        }
+    }
+
+    /// <summary>A dry filter from the wet one: on the condition that charge less delivered, dissolved and saturated vapor is nothing.</summary>
+    private void Bear(double probability, double mass)
+    {
+        double distance = Distance(Wet, out double variance);
+        if (distance * distance > Implausible * Implausible * variance)
+        {
+            _wetWeight += Math.Log(1 - probability);
+            return;
+        }
+
+        int slot = FreeSlot();
+        SquareRootFilter filter = _dry[slot];
+        filter.CopyFrom(Wet);
+        _used[slot] = true;
+        _waiting[slot] = default;
+        _born[slot] = _now;
+        _weight[slot] = _wetWeight + Math.Log(probability);
+        _wetWeight += Math.Log(1 - probability);
+        filter.ChargeNoise = Walk * Walk / Minute;
+        filter.AddVariance(StateIndex.Inner, 0.25);
+        double known = filter.Variance(StateIndex.Charge);
+        if (distance * distance > known)
+        {
+            filter.AddVariance(StateIndex.Charge, (distance * distance) - known);
+        }
+
+        Condition(filter, mass);
+        Condition(filter, mass);
+    }
+
+    /// <summary>ln(charge) less ln of what is gone or vapor, and its variance.</summary>
+    private double Distance(SquareRootFilter filter, out double variance)
+    {
+        _model.Table.At(filter.X[StateIndex.Temperature], out SaturationValues at);
+        double vapor = at.VaporDensity * Math.Exp(filter.X[StateIndex.Volume]);
+        double oil = Math.Exp(filter.X[StateIndex.Dissolved]);
+        double gone = filter.X[StateIndex.Delivered] + oil + vapor;
+        Combine(filter, 1, -1 / gone, -oil / gone, -vapor / gone);
+        variance = VectorRows.Dot(_work.Slope, 0, _work.Slope, 0, Stride);
+        return filter.X[StateIndex.Charge] - Math.Log(Math.Max(1e-9, gone));
+    }
+
+    /// <summary>One of two Gauss–Newton steps on the condition, each with twice the variance.</summary>
+    private void Condition(SquareRootFilter filter, double mass)
+    {
+        _model.Table.At(filter.X[StateIndex.Temperature], out SaturationValues at);
+        double vapor = at.VaporDensity * Math.Exp(filter.X[StateIndex.Volume]);
+        double charge = Math.Exp(filter.X[StateIndex.Charge]);
+        double oil = Math.Exp(filter.X[StateIndex.Dissolved]);
+        Combine(filter, charge, -1, -oil, -vapor);
+        double sigma = (0.3 * mass) + (0.002 * charge);
+        filter.Condition(-(charge - filter.X[StateIndex.Delivered] - oil - vapor), 2 * sigma * sigma);
+    }
+
+    private void Combine(SquareRootFilter filter, double byCharge, double byDelivered, double byDissolved, double byVolume)
+    {
+        double[] slope = _work.Slope;
+        Array.Clear(slope, 0, Stride);
+        VectorRows.Add(slope, 0, byCharge, filter.L, StateIndex.Charge * Stride, Stride);
+        VectorRows.Add(slope, 0, byDelivered, filter.L, StateIndex.Delivered * Stride, Stride);
+        VectorRows.Add(slope, 0, byDissolved, filter.L, StateIndex.Dissolved * Stride, Stride);
+        VectorRows.Add(slope, 0, byVolume, filter.L, StateIndex.Volume * Stride, Stride);
+    }
+
+    /// <summary>An empty slot; where there is none, the lightest pair of neighbours in time becomes one, and no probability is lost.</summary>
+    private int FreeSlot()
+    {
+        int free = Array.IndexOf(_used, false);
+        if (free >= 0)
+        {
+            return free;
+        }
+
+        double least = double.PositiveInfinity;
+        int keep = 0;
+        int give = 0;
+        for (int i = 0; i < Slots; i++)
+        {
+            int next = NextBorn(i);
+            if (next < 0)
+            {
+                continue;
+            }
+
+            double cost = Sum(_weight[i], _weight[next]) + Math.Log(_born[next] - _born[i] + 1);
+            if (cost < least)
+            {
+                least = cost;
+                keep = _weight[i] > _weight[next] ? i : next;
+                give = keep == i ? next : i;
+            }
+        }
+
+        _weight[keep] = Sum(_weight[keep], _weight[give]);
+        _used[give] = false;
+        return give;
+    }
+
+    private int NextBorn(int slot)
+    {
+        int next = -1;
+        for (int i = 0; i < Slots; i++)
+        {
+            if (_born[i] > _born[slot] && (next < 0 || _born[i] < _born[next]))
+            {
+                next = i;
+            }
+        }
+
+        return next;
+    }
+
+    /// <summary>ln(e^a + e^b).</summary>
+    private static double Sum(double a, double b) => Math.Max(a, b) + Math.Log(1 + Math.Exp(-Math.Abs(a - b)));
+}

@@ -1,0 +1,189 @@
+using System;
+
+namespace Refrigerant.Recovery.Estimation;
+
+/// <summary>What is wrong, since when, and what follows for the filters. Fixed memory.</summary>
+internal sealed class Diagnosis
+{
+    /// <summary>s that a passing disturbance stands.</summary>
+    private const double Passing = 120;
+
+    /// <summary>s for which no dry filter is born after a hose was found blocked or a machine weak.</summary>
+    private const double Suspension = 60;
+
+    /// <summary>The gauge is back where it shows this share of the pressure that the appliance should have.</summary>
+    private const double Recovered = 0.6;
+
+    private const int Conditions = (int)JobCondition.ChargeInconsistent + 1;
+
+    private readonly ReducedModel _model;
+    private readonly EstimatorPrior _prior;
+    private readonly ChangePointFilter _filter;
+    private readonly ParityRelations _parity;
+    private readonly ParityRelations _slowParity;
+    private readonly AirWatch _air = new();
+    private readonly GaugeGuard _gauge;
+    private readonly ScaleGuard _scale;
+    private readonly double[] _until = new double[Conditions];
+    private double _suspendedUntil = double.NegativeInfinity;
+    private double _eventTime = double.NegativeInfinity;
+    private double _now;
+
+    public Diagnosis(ReducedModel model, EstimatorPrior prior, ChangePointFilter filter, Instruments instruments)
+    {
+        _model = model;
+        _prior = prior;
+        _filter = filter;
+        _parity = new ParityRelations(model, prior, filter, isSlow: false);
+        _slowParity = new ParityRelations(model, prior, filter, isSlow: true);
+        _gauge = new GaugeGuard(model, prior);
+        _scale = new ScaleGuard(instruments);
+        for (int i = 0; i < _until.Length; i++)
+        {
+            _until[i] = double.NegativeInfinity;
+        }
+    }
+
+    /// <summary>Vapor that should flow, kg/s.</summary>
+    public double ExpectedFlow { get; private set; }
+
+    /// <summary>Temperature of the refrigerant, K, and pressure in the appliance, Pa, of the best estimate.</summary>
+    public double Temperature { get; private set; }
+
+    public double Pressure { get; private set; }
+
+    /// <summary>Whether machine or hose are not what was told, so that samples of constant parameters have no say any more.</summary>
+    public bool IsChanged { get; private set; }
+
+    /// <summary>What was left out of the last block.</summary>
+    public UnusedReadings NotUsed { get; private set; }
+
+    /// <summary>Whether a condition stands.</summary>
+    public bool Stands(JobCondition condition) => _now <= _until[(int)condition];
+
+    /// <summary>Before the filters take a block: what must not be believed is taken out of it.</summary>
+    public void Before(ref EstimatorBlock block, ScaleTracker scale)
+    {
+        _now = block.Time;
+        NotUsed = UnusedReadings.None;
+        SigmaPoint mean = _filter.Best.Mean();
+        AssumedPhase phase = _filter.IsBestWet ? AssumedPhase.LiquidPresent : AssumedPhase.VaporOnly;
+        if (Stands(JobCondition.ValveClosed))
+        {
+            var shut = new ReducedInputs(block.AirTemperature, false, phase);
+            _model.Evaluate(in mean.State, in mean.Parameters, in shut, out ReducedOutput inside);
+            if (block.Gauge + _prior.Atmosphere > Recovered * inside.Pressure || !block.IsDrawing)
+            {
+                _until[(int)JobCondition.ValveClosed] = double.NegativeInfinity;
+                Restart();
+            }
+            else
+            {
+                block.IsDrawing = false;
+                block.Gauge = double.NaN;
+                NotUsed |= UnusedReadings.GaugeShutOff;
+            }
+        }
+
+        _gauge.Check(ref block, in mean, phase);
+        _scale.Check(ref block, ExpectedFlow);
+        NotUsed |= _gauge.IsInconsistent ? UnusedReadings.GaugeInconsistent : UnusedReadings.None;
+        NotUsed |= _gauge.IsStuck ? UnusedReadings.GaugeStuck : UnusedReadings.None;
+        NotUsed |= _scale.IsStuck ? UnusedReadings.WeightStuck : UnusedReadings.None;
+        Note(JobCondition.GaugeInconsistent, _gauge.IsInconsistent || _gauge.IsStuck, 0);
+        Note(JobCondition.ScaleDisturbed, _scale.IsStuck, 0);
+        Events(scale);
+        _filter.IsSuspended = _now <= _suspendedUntil || Stands(JobCondition.ValveClosed);
+    }
+
+    /// <summary>After the filters have taken it.</summary>
+    /// <param name="block">The block as the filters had it.</param>
+    /// <param name="isResting">Whether the machine stands and the valves are open.</param>
+    public void After(in EstimatorBlock block, bool isResting)
+    {
+        ParityVerdict slow = _slowParity.Update(in block);
+        ParityVerdict quick = _parity.Update(in block);
+        Apply(quick == ParityVerdict.Agrees ? slow : quick);
+        SigmaPoint mean = _filter.Best.Mean();
+        AssumedPhase phase = _filter.IsBestWet ? AssumedPhase.LiquidPresent : AssumedPhase.VaporOnly;
+        var inputs = new ReducedInputs(block.AirTemperature, block.IsDrawing, phase);
+        _model.Evaluate(in mean.State, in mean.Parameters, in inputs, out ReducedOutput output);
+        ExpectedFlow = output.Flow;
+        Temperature = mean.State.Temperature;
+        Pressure = output.Pressure;
+        double asTold = output.Flow * _prior.Typical.Displacement / mean.Parameters.Displacement;
+        _air.Update(in block, isResting, asTold, _filter.VaporOnly > 0.5);
+        Note(JobCondition.ForeignGas, _air.IsAir, double.PositiveInfinity);
+        if (!block.IsDrawing && !Stands(JobCondition.ValveClosed))
+        {
+            // What is wrong with hose or machine is looked for anew when it runs again.
+            _until[(int)JobCondition.HoseBlocked] = _until[(int)JobCondition.MachineUnderperforming] = double.NegativeInfinity;
+        }
+    }
+
+    private void Events(ScaleTracker scale)
+    {
+        if (scale.EventTime > _eventTime)
+        {
+            _eventTime = scale.EventTime;
+            Note(JobCondition.ScaleDisturbed, scale.Event == ScaleEvent.Disturbed, Passing);
+            Note(JobCondition.TareChanged, scale.Event == ScaleEvent.TareChanged, Passing);
+            Note(JobCondition.CylinderChanged, scale.Event == ScaleEvent.CylinderChanged, Passing);
+            Restart();
+        }
+
+        Note(JobCondition.LiquidTransfer, scale.IsLiquid, 0);
+    }
+
+    private void Note(JobCondition condition, bool stands, double seconds)
+    {
+        if (stands)
+        {
+            _until[(int)condition] = Math.Max(_until[(int)condition], _now + seconds);
+        }
+    }
+
+    private void Apply(ParityVerdict verdict)
+    {
+        switch (verdict)
+        {
+            case ParityVerdict.ValveClosed:
+                Note(JobCondition.ValveClosed, true, double.PositiveInfinity);
+                break;
+            case ParityVerdict.HoseBlocked:
+                Note(JobCondition.HoseBlocked, true, double.PositiveInfinity);
+                Change(StateIndex.Hose, 4);
+                break;
+            case ParityVerdict.MachineWeak:
+                Note(JobCondition.MachineUnderperforming, true, double.PositiveInfinity);
+                Change(StateIndex.Displacement, 0.25);
+                break;
+            case ParityVerdict.ScalePulled:
+                Note(JobCondition.ScaleDisturbed, true, Passing);
+                _filter.Widen(StateIndex.ScaleOffset, 0.02);
+                break;
+            case ParityVerdict.GaugeOff:
+                Note(JobCondition.GaugeInconsistent, true, Passing);
+                _filter.Widen(StateIndex.GaugeBias, 30e3 * 30e3);
+                break;
+            default:
+                return;
+        }
+
+        Restart();
+    }
+
+    private void Restart()
+    {
+        _parity.Restart();
+        _slowParity.Restart();
+    }
+
+    private void Change(int index, double variance)
+    {
+        IsChanged = true;
+        _suspendedUntil = _now + Suspension;
+        _filter.Release(index);
+        _filter.Widen(index, variance);
+    }
+}

@@ -1,0 +1,234 @@
+using System;
+using Refrigerant.Recovery.Numerics;
+
+namespace Refrigerant.Recovery.Estimation;
+
+/// <summary>
+/// What is wrong, from structured residuals: a prediction some 15 to 30 s old, which knows nothing of the readings since, against the gauge's
+/// level, the scale's rate and the scale's steps. Each fault moves its own of them. Fixed memory.
+/// </summary>
+/// <remarks>
+/// Parity relations: Gertler, <i>Fault Detection and Diagnosis in Engineering Systems</i>, 1998. A scale that drifts and a machine that draws too
+/// little move the same residual; they cannot be told apart.
+/// </remarks>
+internal sealed class ParityRelations
+{
+    /// <summary>s between the starts of predictions, the age from which one is compared, and those over which the scale's rate is taken.</summary>
+    private const double Renewal = 15;
+
+    private const double Youngest = 10;
+    private const double Window = 12;
+
+    /// <summary>The same of the slow relations: where little flows, a weak machine shows late.</summary>
+    private const double SlowRenewal = 60;
+
+    private const double SlowYoungest = 45;
+    private const double SlowWindow = 40;
+
+    /// <summary>How far below the prediction the gauge may be where a machine is weak: with less flow it must be above.</summary>
+    private const double SlowLevel = 0.02;
+
+    /// <summary>s before anything is compared, and before what needs a steady course is.</summary>
+    private const double WarmUp = 30;
+
+    private const double Steady = 90;
+
+    /// <summary>Blocks in a row that a verdict takes.</summary>
+    private const int Blocks = 4;
+
+    private const int HoseBlocks = 6;
+    private const int MachineBlocks = 12;
+
+    /// <summary>Blocks before the first comparison.</summary>
+    private const int LeastBlocks = 20;
+
+    /// <summary>Standard deviation of the scale's rate over twelve seconds, kg/s; over longer ones its drift is what counts.</summary>
+    private const double RateNoise = 0.54e-3;
+
+    /// <summary>Flow goes with the suction pressure: at this share of the appliance's, the machine has emptied its hose and next to nothing comes.</summary>
+    private const double Emptied = 0.15;
+
+    /// <summary>Where it was above this share within these seconds: vapor that thins out takes longer.</summary>
+    private const double Full = 0.4;
+
+    private const double EmptiesWithin = 12;
+
+    /// <summary>Less than this share of the charge left: near the end every pressure falls, and no hose is named.</summary>
+    private const double NearEnd = 0.08;
+
+    /// <summary>Largest change of the gauge in a second, as a share of the pressure, at which a hose is named: its pressure stands once it is blocked.</summary>
+    private const double HoseStands = 0.006;
+
+    private const double HoseWindow = 10;
+
+    private readonly ReducedModel _model;
+    private readonly EstimatorPrior _prior;
+    private readonly ChangePointFilter _filter;
+    private readonly bool _isSlow;
+    private readonly SigmaPoint[] _predicted = new SigmaPoint[2];
+    private readonly AssumedPhase[] _phase = new AssumedPhase[2];
+    private readonly double[] _born = [-1, -1];
+    private readonly double[] _offset = new double[2];
+    private readonly double[] _vaporOnly = new double[2];
+    private readonly RollingLine _scale;
+    private readonly RollingLine _gauge;
+    private ParityVerdict _pending;
+    private int _streak;
+    private int _compared;
+    private double _drawingSince = double.NaN;
+    private double _lastHigh = double.NegativeInfinity;
+
+    /// <param name="model">The model.</param>
+    /// <param name="prior">What was told.</param>
+    /// <param name="filter">Where predictions start from.</param>
+    /// <param name="isSlow">Whether over a minute or two, for a weak machine only.</param>
+    public ParityRelations(ReducedModel model, EstimatorPrior prior, ChangePointFilter filter, bool isSlow)
+    {
+        _isSlow = isSlow;
+        _scale = new RollingLine(isSlow ? 48 : 16);
+        _gauge = new RollingLine(16);
+        _model = model;
+        _prior = prior;
+        _filter = filter;
+    }
+
+    /// <summary>Begins anew: after a verdict, a rest, a new zero of the scale.</summary>
+    public void Restart()
+    {
+        _born[0] = _born[1] = -1;
+        _scale.Clear();
+        _gauge.Clear();
+        _pending = ParityVerdict.Agrees;
+        _streak = _compared = 0;
+        _drawingSince = double.NaN;
+    }
+
+    /// <summary>Takes in a block that the filter has had; a verdict where enough blocks in a row say the same.</summary>
+    public ParityVerdict Update(in EstimatorBlock block)
+    {
+        if (!block.IsDrawing || block.LiquidMoved > 0)
+        {
+            Restart();
+            return ParityVerdict.Agrees;
+        }
+
+        _drawingSince = double.IsNaN(_drawingSince) ? block.Time : _drawingSince;
+        if (block.Time < WarmUp)
+        {
+            return ParityVerdict.Agrees;
+        }
+
+        int old = Renew(in block);
+        if (_born[old] < 0 || !Require.IsFinite(block.Gauge) || !Require.IsFinite(block.Delivered))
+        {
+            return ParityVerdict.Agrees;
+        }
+
+        _scale.Add(block.Time, block.Delivered);
+        _gauge.Add(block.Time, block.Gauge);
+        _compared++;
+        ParityVerdict now = _compared > LeastBlocks && block.Time - _born[old] >= (_isSlow ? SlowYoungest : Youngest) ? Compare(old, in block) : ParityVerdict.Agrees;
+        _streak = now == ParityVerdict.Agrees ? 0 : now == _pending ? _streak + 1 : 1;
+        _pending = now;
+        int needed = now == ParityVerdict.MachineWeak ? MachineBlocks : now is ParityVerdict.HoseBlocked or ParityVerdict.GaugeOff ? HoseBlocks : Blocks;
+        return _streak >= needed ? now : ParityVerdict.Agrees;
+    }
+
+    /// <summary>Moves both predictions on, starts one anew where the other is old enough; the older one.</summary>
+    private int Renew(in EstimatorBlock block)
+    {
+        for (int k = 0; k < 2; k++)
+        {
+            if (_born[k] >= 0 && block.Duration > 0)
+            {
+                var inputs = new ReducedInputs(block.AirTemperature, true, _phase[k]);
+                _model.Advance(ref _predicted[k].State, in _predicted[k].Parameters, in inputs, block.Duration, Math.Max(1, block.Duration / 10));
+            }
+        }
+
+        int old = _born[0] < _born[1] ? 0 : 1;
+        if (_born[old] < 0 || block.Time - _born[1 - old] >= (_isSlow ? SlowRenewal : Renewal))
+        {
+            SquareRootFilter best = _filter.Best;
+            _predicted[old] = best.Mean();
+            _offset[old] = best.X[StateIndex.ScaleOffset];
+            _phase[old] = _filter.IsBestWet ? AssumedPhase.LiquidPresent : AssumedPhase.VaporOnly;
+            _vaporOnly[old] = _filter.VaporOnly;
+            _born[old] = block.Time;
+            old = 1 - old;
+        }
+
+        return old;
+    }
+
+    private ParityVerdict Compare(int old, in EstimatorBlock block)
+    {
+        var inputs = new ReducedInputs(block.AirTemperature, true, _phase[old]);
+        ref SigmaPoint predicted = ref _predicted[old];
+        _model.Evaluate(in predicted.State, in predicted.Parameters, in inputs, out ReducedOutput output);
+        double seen = block.Gauge + _prior.Atmosphere;
+        _lastHigh = seen > Full * output.Pressure ? block.Time : _lastHigh;
+        if (seen < Emptied * output.Pressure && block.Time - _lastHigh < EmptiesWithin)
+        {
+            return ParityVerdict.ValveClosed;
+        }
+
+        double window = _isSlow ? SlowWindow : Window;
+        if (_phase[old] != AssumedPhase.LiquidPresent
+            || !_scale.Fit(block.Time, window, out double rate, out double weight)
+            || !_scale.Fit(block.Time, 6, out double fastRate, out _)
+            || !_gauge.Fit(block.Time, 6, out double pressureRate, out double gauge)
+            || !_gauge.Fit(block.Time, HoseWindow, out double slowRate, out _))
+        {
+            return ParityVerdict.Agrees;
+        }
+
+        double pressure = output.Pressure;
+        double expected = output.Flow;
+        double ratio = expected > 1e-5 ? rate / expected : 1;
+        double fastRatio = expected > 1e-5 ? fastRate / expected : 1;
+        double shown = output.SuctionPressure - _prior.Atmosphere + predicted.GaugeError;
+        double level = (gauge - shown) / pressure;
+        double levelSigma = (2.5 * Math.Sqrt(_prior.GaugeNoise + _prior.ModelNoise) / pressure) + 0.02;
+        double rateSigma = (_isSlow ? _prior.ScaleDrift * Math.Sqrt(2 / (_prior.ScaleTime * window)) : RateNoise) / Math.Max(1e-5, expected);
+        double step = weight - predicted.State.Delivered - _offset[old];
+        double age = block.Time - _born[old];
+        bool isSteady = Math.Abs(pressureRate) < 0.012 * pressure;
+
+        // The last liquid's going looks like a blocked hose, but the pressure goes on falling: none is named where it was near or falls.
+        bool canBeHose = _vaporOnly[old] < 0.2 && output.LiquidMass > NearEnd * predicted.Parameters.Charge && Math.Abs(slowRate) < HoseStands * pressure;
+        bool isHose = canBeHose && ratio < 1 - Math.Max(0.22, 1.6 * rateSigma) && level < -Math.Max(0.08, 2 * levelSigma);
+        bool isSettled = block.Time - _drawingSince > Steady && _filter.VaporOnly < 0.2;
+        if (_isSlow)
+        {
+            return isSettled && ratio < 1 - Math.Max(0.25, 3 * rateSigma) && level > -SlowLevel ? ParityVerdict.MachineWeak : ParityVerdict.Agrees;
+        }
+
+        double absolute = gauge + _prior.Atmosphere;
+        if (absolute < 0.35 * pressure)
+        {
+            // The machine has emptied the hose; while the scale still slows down it is too early to say of what.
+            return isSteady && fastRatio < 0.35 ? ParityVerdict.ValveClosed
+                : fastRatio < ratio - 0.15 ? ParityVerdict.Agrees
+                : isHose ? ParityVerdict.HoseBlocked : ParityVerdict.Agrees;
+        }
+
+        if (isHose)
+        {
+            return ParityVerdict.HoseBlocked;
+        }
+
+        if (isSettled && ratio < 1 - Math.Max(0.25, 2.5 * rateSigma) && level > -levelSigma && step < 0)
+        {
+            return ParityVerdict.MachineWeak;
+        }
+
+        if (Math.Abs(step) > 0.07 && ratio is > 0.6 and < 1.4 && Math.Abs(level) < 2 * levelSigma && Math.Abs(step - (expected * (ratio - 1) * age)) > 0.06)
+        {
+            return ParityVerdict.ScalePulled;
+        }
+
+        bool gaugeAlone = Math.Abs(level) > Math.Max(0.12, 3 * levelSigma) && Math.Abs(ratio - 1) < 0.15 && rateSigma < 0.15;
+        return isSettled && gaugeAlone && isSteady ? ParityVerdict.GaugeOff : ParityVerdict.Agrees;
+    }
+}

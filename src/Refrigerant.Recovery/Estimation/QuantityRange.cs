@@ -1,0 +1,25 @@
+using UnitsNet;
+
+namespace Refrigerant.Recovery.Estimation;
+
+/// <summary>An estimated quantity with the bounds between which it lies nine times out of ten. Immutable.</summary>
+/// <typeparam name="TQuantity">The quantity.</typeparam>
+public readonly struct QuantityRange<TQuantity>
+    where TQuantity : struct, IQuantity
+{
+    internal QuantityRange(TQuantity low, TQuantity best, TQuantity high)
+    {
+        Low = low;
+        Best = best;
+        High = high;
+    }
+
+    /// <summary>5 % lie below.</summary>
+    public TQuantity Low { get; }
+
+    /// <summary>The median.</summary>
+    public TQuantity Best { get; }
+
+    /// <summary>5 % lie above.</summary>
+    public TQuantity High { get; }
+}

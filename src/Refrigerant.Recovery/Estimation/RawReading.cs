@@ -1,0 +1,58 @@
+namespace Refrigerant.Recovery.Estimation;
+
+/// <summary>One reading of a job, plain SI; what was not read is <see cref="double.NaN"/>.</summary>
+public struct RawReading
+{
+    /// <summary>A reading of nothing but the clock, the machine running with its valves open.</summary>
+    /// <param name="time">Time from any start, s.</param>
+    public RawReading(double time)
+    {
+        Time = time;
+        SuctionGaugePressure = double.NaN;
+        GrossWeight = double.NaN;
+        AirTemperature = double.NaN;
+        PipeTemperature = double.NaN;
+        DischargeGaugePressure = double.NaN;
+        IsMachineRunning = true;
+        IsValveOpen = true;
+        Cylinder = -1;
+    }
+
+    /// <summary>Time from any start, s.</summary>
+    public double Time { get; set; }
+
+    /// <summary>Gauge pressure at the machine's inlet, Pa.</summary>
+    public double SuctionGaugePressure { get; set; }
+
+    /// <summary>Weight on the scale, cylinder included, kg.</summary>
+    public double GrossWeight { get; set; }
+
+    /// <summary>Temperature of the air, K.</summary>
+    public double AirTemperature { get; set; }
+
+    /// <summary>Temperature of a pipe of the appliance, K.</summary>
+    public double PipeTemperature { get; set; }
+
+    /// <summary>Gauge pressure at the machine's outlet, Pa.</summary>
+    public double DischargeGaugePressure { get; set; }
+
+    /// <summary>Whether the machine runs.</summary>
+    public bool IsMachineRunning { get; set; }
+
+    /// <summary>Whether the valves between appliance and machine are open.</summary>
+    public bool IsValveOpen { get; set; }
+
+    /// <summary>Number of the cylinder on the scale in the job's list, from 0; negative: the same as before.</summary>
+    public int Cylinder { get; set; }
+
+    internal static RawReading From(JobReading reading) => new(reading.Time.Seconds)
+    {
+        SuctionGaugePressure = reading.SuctionGaugePressure?.Pascals ?? double.NaN,
+        GrossWeight = reading.GrossWeight?.Kilograms ?? double.NaN,
+        AirTemperature = reading.Ambient?.Kelvins ?? double.NaN,
+        PipeTemperature = reading.PipeTemperature?.Kelvins ?? double.NaN,
+        DischargeGaugePressure = reading.DischargeGaugePressure?.Pascals ?? double.NaN,
+        IsMachineRunning = reading.MachineRunning,
+        IsValveOpen = reading.ValveOpen,
+    };
+}

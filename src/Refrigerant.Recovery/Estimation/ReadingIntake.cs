@@ -1,0 +1,266 @@
+using System;
+using Refrigerant.Recovery.Numerics;
+using Refrigerant.Recovery.Planning;
+
+namespace Refrigerant.Recovery.Estimation;
+
+/// <summary>Readings as they come become blocks of at least a second, each figure checked; what is left out is named. Fixed memory.</summary>
+internal sealed class ReadingIntake
+{
+    /// <summary>s that a block has at least.</summary>
+    private const double BlockLength = 1;
+
+    /// <summary>s that a block has at most: a longer gap is the clock's.</summary>
+    private const double LongestGap = 12 * 3600;
+
+    /// <summary>Readings earlier than the last one, each later than the one before, after which the clock counts as set back.</summary>
+    private const int ClockSetBack = 10;
+
+    /// <summary>K.</summary>
+    private const double Coldest = 173.15;
+
+    private const double Warmest = 403.15;
+
+    /// <summary>A gauge's pointer goes this far beyond its scale.</summary>
+    private const double BeyondScale = 1.3;
+
+    private readonly EstimatorPrior _prior;
+    private readonly SaturationTable _table;
+    private readonly double _highest;
+    private readonly double _lowest;
+    private double _offset = double.NaN;
+    private double _time = -1;
+    private double _blockStart;
+    private double _earlier = double.NaN;
+    private int _earlierCount;
+    private double _gaugeSum;
+    private double _weightSum;
+    private double _pipe = double.NaN;
+    private double _condensing = double.NaN;
+    private int _gauges;
+    private int _weights;
+    private int _cylinder = -1;
+    private bool _isDrawing;
+    private double _liquidFrom;
+    private UnusedReadings _unused;
+    private EstimatorBlock _last;
+
+    public ReadingIntake(RecoveryJob job, Instruments instruments, EstimatorPrior prior, SaturationTable table)
+    {
+        _prior = prior;
+        _table = table;
+        double limit = instruments.SuctionGauge.ErrorLimitPascals;
+        _highest = (BeyondScale * instruments.SuctionGauge.High.Pascals) + limit;
+        _lowest = -prior.Atmosphere - limit;
+        _last.AirTemperature = job.Appliance.SurroundingsKelvin;
+        Scale = new ScaleTracker(job, instruments);
+    }
+
+    /// <summary>The scale.</summary>
+    public ScaleTracker Scale { get; }
+
+    /// <summary>The last block.</summary>
+    public ref readonly EstimatorBlock Last => ref _last;
+
+    /// <summary>What was left out of the last block, or since.</summary>
+    public UnusedReadings NotUsed { get; private set; }
+
+    /// <summary>Whether the valves were open at the last reading.</summary>
+    public bool IsOpen { get; private set; }
+
+    /// <summary>Vapor that is expected to flow, kg/s.</summary>
+    public double ExpectedFlow { get; set; }
+
+    /// <summary>Takes in a reading; true where that closed a block.</summary>
+    public bool Add(in RawReading reading, out EstimatorBlock block)
+    {
+        block = default;
+        if (!Clock(reading.Time, out double time))
+        {
+            NotUsed |= _unused;
+            return false;
+        }
+
+        Gauge(in reading);
+        Weight(reading.GrossWeight);
+        _cylinder = reading.Cylinder >= 0 ? reading.Cylinder : _cylinder;
+        Temperatures(in reading);
+        _isDrawing = reading.IsMachineRunning && reading.IsValveOpen;
+        IsOpen = reading.IsValveOpen;
+        _time = time;
+        if (time > 0 && time - _blockStart < BlockLength - 1e-6)
+        {
+            return false;
+        }
+
+        Close(time, out block);
+        return true;
+    }
+
+    /// <summary>Seconds since the first reading; false where the reading is not later than the last.</summary>
+    private bool Clock(double clock, out double time)
+    {
+        time = 0;
+        if (!Require.IsFinite(clock))
+        {
+            _unused |= UnusedReadings.TimeNotANumber;
+            return false;
+        }
+
+        if (double.IsNaN(_offset))
+        {
+            _offset = clock;
+        }
+
+        time = clock - _offset;
+        if (time > _time)
+        {
+            _earlierCount = 0;
+            if (time - _time > LongestGap)
+            {
+                _offset += time - _time - LongestGap;
+                time = _time + LongestGap;
+            }
+
+            return true;
+        }
+
+        _unused |= UnusedReadings.TimeNotLater;
+        _earlierCount = clock > _earlier ? _earlierCount + 1 : 1;
+        _earlier = clock;
+        if (_earlierCount < ClockSetBack)
+        {
+            return false;
+        }
+
+        _offset = clock - _time - BlockLength;
+        time = _time + BlockLength;
+        _earlierCount = 0;
+        _earlier = double.NaN;
+        return true;
+    }
+
+    private void Gauge(in RawReading reading)
+    {
+        double gauge = reading.SuctionGaugePressure;
+        if (!Require.IsFinite(gauge))
+        {
+            _unused |= UnusedReadings.GaugeNotANumber;
+        }
+        else if (gauge < _lowest || gauge > _highest)
+        {
+            _unused |= UnusedReadings.GaugeOutOfRange;
+        }
+        else if (!reading.IsValveOpen)
+        {
+            _unused |= UnusedReadings.GaugeShutOff;
+        }
+        else
+        {
+            _gaugeSum += gauge;
+            _gauges++;
+        }
+
+        double discharge = reading.DischargeGaugePressure;
+        if (Require.IsFinite(discharge) && discharge > 0 && discharge < 1e7)
+        {
+            _condensing = _table.DewTemperature(discharge + _prior.Atmosphere);
+        }
+        else if (!double.IsNaN(discharge))
+        {
+            _unused |= UnusedReadings.DischargeOutOfRange;
+        }
+    }
+
+    private void Weight(double weight)
+    {
+        if (!Require.IsFinite(weight))
+        {
+            _unused |= UnusedReadings.WeightNotANumber;
+        }
+        else if (!ScaleTracker.IsPossible(weight))
+        {
+            _unused |= UnusedReadings.WeightOutOfRange;
+        }
+        else
+        {
+            _weightSum += weight;
+            _weights++;
+        }
+    }
+
+    private void Temperatures(in RawReading reading)
+    {
+        if (reading.AirTemperature is >= Coldest and <= Warmest)
+        {
+            _last.AirTemperature = reading.AirTemperature;
+        }
+        else if (!double.IsNaN(reading.AirTemperature))
+        {
+            _unused |= UnusedReadings.TemperatureOutOfRange;
+        }
+
+        if (reading.PipeTemperature is >= Coldest and <= Warmest)
+        {
+            _pipe = reading.PipeTemperature;
+        }
+        else if (!double.IsNaN(reading.PipeTemperature))
+        {
+            _unused |= UnusedReadings.TemperatureOutOfRange;
+        }
+    }
+
+    private void Close(double time, out EstimatorBlock block)
+    {
+        block = default;
+        block.Time = time;
+        block.Duration = time - _blockStart;
+        block.AirTemperature = _last.AirTemperature;
+        block.IsDrawing = _isDrawing;
+        block.Gauge = _gauges > 0 ? _gaugeSum / _gauges : double.NaN;
+        block.PipeTemperature = _pipe;
+        block.CondensingTemperature = _condensing;
+        block.Delivered = double.NaN;
+        if (_weights > 0)
+        {
+            if (Scale.Add(_weightSum / _weights, time, _isDrawing ? ExpectedFlow : 0, _cylinder, out double delivered))
+            {
+                // The first weight only sets the zero.
+                block.Delivered = time > 0 ? delivered : double.NaN;
+            }
+            else
+            {
+                _unused |= UnusedReadings.WeightJumped;
+            }
+        }
+
+        Liquid(ref block);
+        _blockStart = time;
+        _gaugeSum = _weightSum = 0;
+        _gauges = _weights = 0;
+        _pipe = _condensing = double.NaN;
+        NotUsed = _unused;
+        _unused = UnusedReadings.None;
+        _last = block;
+    }
+
+    /// <summary>While liquid moves, the scale alone says how much; the gauge shows what the machine does to it.</summary>
+    private void Liquid(ref EstimatorBlock block)
+    {
+        if (Scale.IsLiquid)
+        {
+            if (Require.IsFinite(block.Delivered))
+            {
+                block.LiquidMoved = Math.Max(0, block.Delivered - _liquidFrom);
+                _liquidFrom = block.Delivered;
+            }
+
+            block.IsDrawing = false;
+            block.Gauge = double.NaN;
+        }
+        else if (Require.IsFinite(block.Delivered))
+        {
+            _liquidFrom = block.Delivered;
+        }
+    }
+}

@@ -1,0 +1,55 @@
+using Refrigerant.Recovery.Numerics;
+
+namespace Refrigerant.Recovery.Estimation;
+
+/// <summary>A scale that shows the same while refrigerant must flow. Fixed memory.</summary>
+internal sealed class ScaleGuard
+{
+    private const int SameBlocks = 30;
+    private const double SameTime = 60;
+
+    /// <summary>kg, and steps of the scale, that should have flowed.</summary>
+    private const double LeastFlowed = 0.1;
+
+    private const double Steps = 10;
+
+    private readonly double _threshold;
+    private double _value = double.NaN;
+    private double _since;
+    private double _flowed;
+    private int _same;
+
+    public ScaleGuard(Instruments instruments) => _threshold = LeastFlowed + (Steps * instruments.Scale.ResolutionKilograms);
+
+    /// <summary>Whether it is stuck.</summary>
+    public bool IsStuck { get; private set; }
+
+    /// <summary>Looks at a block; what must not be believed is taken out of it.</summary>
+    /// <param name="block">The block.</param>
+    /// <param name="expectedFlow">kg/s.</param>
+    public void Check(ref EstimatorBlock block, double expectedFlow)
+    {
+        if (!Require.IsFinite(block.Delivered))
+        {
+            return;
+        }
+
+        if (block.Delivered != _value)
+        {
+            _value = block.Delivered;
+            _since = block.Time;
+            _flowed = 0;
+            _same = 0;
+            IsStuck = false;
+            return;
+        }
+
+        _same++;
+        _flowed += block.IsDrawing ? expectedFlow * block.Duration : 0;
+        IsStuck |= _same >= SameBlocks && block.Time - _since >= SameTime && _flowed > _threshold;
+        if (IsStuck)
+        {
+            block.Delivered = double.NaN;
+        }
+    }
+}

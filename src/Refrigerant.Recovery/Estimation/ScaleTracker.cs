@@ -1,0 +1,246 @@
+using System;
+using System.Collections.Generic;
+using Refrigerant.Recovery.Cylinders;
+using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Planning;
+
+namespace Refrigerant.Recovery.Estimation;
+
+/// <summary>
+/// From weights on the scale to what has left the appliance: through pulling hoses, a new zero, another cylinder, and liquid that moves faster
+/// than the machine draws vapor. Fixed memory.
+/// </summary>
+internal sealed class ScaleTracker
+{
+    /// <summary>kg that a reading may be off the last one besides what flows: a person's touch is more.</summary>
+    private const double Touch = 0.07;
+
+    /// <summary>kg/s that the flow may be off the expected one, besides as much again.</summary>
+    private const double LeastFlow = 0.01;
+
+    /// <summary>Readings and seconds at the new weight that settle a jump.</summary>
+    private const int Settling = 3;
+
+    private const double SettlingTime = 2;
+
+    /// <summary>A rate this many times the expected one, and kg/s above it, lasting this long, is liquid.</summary>
+    private const double LiquidFactor = 4;
+
+    private const double LiquidAbove = 0.03;
+    private const double LiquidTime = 5;
+
+    /// <summary>kg between a weight and the one it is compared with.</summary>
+    private const double SameWeight = 0.3;
+
+    /// <summary>A drop of this many kg that is no new zero is another cylinder.</summary>
+    private const double OtherCylinder = 1;
+
+    /// <summary>Most kg that a scale under a cylinder of this trade shows.</summary>
+    private const double Heaviest = 1e5;
+
+    private readonly double _resolution;
+    private readonly double[] _gross;
+    private readonly double[] _tare;
+    private readonly double[] _limit;
+    private double _zero = double.NaN;
+    private double _last;
+    private double _lastTime;
+    private double _pending;
+    private double _pendingSince;
+    private int _pendingCount;
+    private double _rate;
+    private double _fastSince = double.NaN;
+    private double _slowSince = double.NaN;
+    private double _shift;
+
+    public ScaleTracker(RecoveryJob job, Instruments instruments)
+    {
+        _resolution = instruments.Scale.ResolutionKilograms;
+        IReadOnlyList<RecoveryCylinder> cylinders = job.Cylinders;
+        _gross = new double[cylinders.Count];
+        _tare = new double[cylinders.Count];
+        _limit = new double[cylinders.Count];
+        for (int i = 0; i < cylinders.Count; i++)
+        {
+            _gross[i] = cylinders[i].GrossWeight.Kilograms;
+            _tare[i] = cylinders[i].TareWeight.Kilograms;
+            _limit[i] = Limit(cylinders[i], job.Appliance.Fluid);
+        }
+    }
+
+    /// <summary>The last weight that was used, kg.</summary>
+    public double Gross { get; private set; }
+
+    /// <summary>Number of the cylinder on the scale.</summary>
+    public int Cylinder { get; private set; }
+
+    /// <summary>Whether liquid is being moved.</summary>
+    public bool IsLiquid { get; private set; }
+
+    /// <summary>What the last jump was taken for, and when.</summary>
+    public ScaleEvent Event { get; private set; }
+
+    public double EventTime { get; private set; } = double.NegativeInfinity;
+
+    /// <summary>Whether the first weight was that of the content alone.</summary>
+    public bool IsNet { get; private set; }
+
+    /// <summary>Weight on the scale at which the cylinder is at its limit, kg; infinite where none is known.</summary>
+    public double LimitOnScale => Cylinder < _limit.Length ? _limit[Cylinder] + _shift : double.PositiveInfinity;
+
+    /// <summary>Whether a weight can be one.</summary>
+    public static bool IsPossible(double gross) => gross > -Heaviest && gross < Heaviest;
+
+    /// <summary>Takes in a weight.</summary>
+    /// <param name="gross">kg, possible.</param>
+    /// <param name="time">s.</param>
+    /// <param name="expectedFlow">Vapor that is expected to flow, kg/s.</param>
+    /// <param name="cylinder">Number of the cylinder on the scale where it was told, else negative.</param>
+    /// <param name="delivered">What has left the appliance, kg.</param>
+    /// <returns>Whether the weight is used; false where it jumped and has not settled.</returns>
+    public bool Add(double gross, double time, double expectedFlow, int cylinder, out double delivered)
+    {
+        if (double.IsNaN(_zero))
+        {
+            Cylinder = Math.Max(0, cylinder);
+            First(gross, time);
+        }
+        else if (cylinder >= 0 && cylinder != Cylinder)
+        {
+            Settle(gross, time, expectedFlow);
+            Event = ScaleEvent.CylinderChanged;
+            Cylinder = cylinder;
+            _shift = IsNet && cylinder < _tare.Length ? -_tare[cylinder] : 0;
+        }
+
+        delivered = gross - _zero;
+        double elapsed = Math.Max(0, time - _lastTime);
+        double allowed = Touch + (2 * _resolution) + (elapsed * (expectedFlow + LeastFlow));
+        if (IsLiquid)
+        {
+            allowed += 2 * elapsed;
+        }
+
+        if (Math.Abs(delivered - _last - (elapsed * expectedFlow)) <= allowed)
+        {
+            Accept(delivered, time, expectedFlow);
+            return true;
+        }
+
+        if (_pendingCount > 0 && Math.Abs(gross - _pending) <= allowed + (2 * Math.Max(0, time - _pendingSince)))
+        {
+            _pendingCount++;
+        }
+        else
+        {
+            _pendingCount = 1;
+            _pending = gross;
+            _pendingSince = time;
+        }
+
+        if (_pendingCount < Settling || time - _pendingSince < SettlingTime)
+        {
+            return false;
+        }
+
+        double rising = (gross - _pending) / (time - _pendingSince);
+        if (delivered > _last && rising > (LiquidFactor * expectedFlow) + LiquidAbove)
+        {
+            IsLiquid = true;
+            _slowSince = double.NaN;
+        }
+        else
+        {
+            Settle(gross, time, expectedFlow);
+            delivered = gross - _zero;
+        }
+
+        Accept(delivered, time, expectedFlow);
+        return true;
+    }
+
+    private static double Limit(RecoveryCylinder cylinder, Fluid fluid)
+    {
+        try
+        {
+            return CylinderFill.Limit(cylinder, fluid).MaximumGrossWeight.Kilograms;
+        }
+        catch (ArgumentException)
+        {
+            return double.PositiveInfinity;
+        }
+    }
+
+    private void First(double gross, double time)
+    {
+        _zero = gross;
+        _lastTime = time;
+        if (Cylinder < _gross.Length)
+        {
+            double content = _gross[Cylinder] - _tare[Cylinder];
+            double off = Math.Abs(gross - content);
+            IsNet = off < Math.Abs(gross - _gross[Cylinder]) && off < 0.25 * _tare[Cylinder];
+            _shift = IsNet ? -_tare[Cylinder] : 0;
+        }
+    }
+
+    private void Accept(double delivered, double time, double expectedFlow)
+    {
+        double elapsed = time - _lastTime;
+        if (elapsed > 0)
+        {
+            double forget = Math.Min(1, elapsed / LiquidTime);
+            _rate += forget * (((delivered - _last) / elapsed) - _rate);
+            bool fast = _rate > (LiquidFactor * expectedFlow) + LiquidAbove;
+            _fastSince = fast ? (double.IsNaN(_fastSince) ? time : _fastSince) : double.NaN;
+            _slowSince = fast ? double.NaN : (double.IsNaN(_slowSince) ? time : _slowSince);
+            if (time - _fastSince >= LiquidTime)
+            {
+                IsLiquid = true;
+            }
+            else if (time - _slowSince >= LiquidTime)
+            {
+                IsLiquid = false;
+            }
+        }
+
+        Gross = _zero + delivered;
+        _last = delivered;
+        _lastTime = time;
+        _pendingCount = 0;
+    }
+
+    /// <summary>A jump that stays: delivered goes on as expected, the rest is the scale's.</summary>
+    private void Settle(double gross, double time, double expectedFlow)
+    {
+        double before = _zero + _last;
+        double expected = _last + (expectedFlow * (time - _lastTime));
+        double jump = gross - _zero - expected;
+        _zero += jump;
+        Event = Classify(gross, before, jump);
+        EventTime = time;
+        if (Event == ScaleEvent.CylinderChanged)
+        {
+            // The next cylinder on the list, or one that is not on it.
+            Cylinder++;
+            _shift = 0;
+        }
+        else if (Event == ScaleEvent.TareChanged)
+        {
+            _shift += jump;
+        }
+    }
+
+    private ScaleEvent Classify(double gross, double before, double jump)
+    {
+        double tare = Cylinder < _tare.Length ? _tare[Cylinder] : double.NaN;
+        if (Math.Abs(gross) < SameWeight || Math.Abs(Math.Abs(jump) - tare) < SameWeight)
+        {
+            return ScaleEvent.TareChanged;
+        }
+
+        bool isNext = Cylinder + 1 < _gross.Length && Math.Abs(gross - _gross[Cylinder + 1]) < OtherCylinder;
+        return isNext || jump < -Math.Max(OtherCylinder, 0.02 * before) ? ScaleEvent.CylinderChanged : ScaleEvent.Disturbed;
+    }
+}

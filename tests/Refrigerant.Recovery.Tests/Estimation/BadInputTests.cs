@@ -1,0 +1,206 @@
+using System;
+using FsCheck;
+using FsCheck.Xunit;
+using Refrigerant.Recovery.Estimation;
+using Refrigerant.Recovery.Tests.Estimation.Truths;
+using UnitsNet;
+using Xunit;
+
+namespace Refrigerant.Recovery.Tests.Estimation;
+
+/// <summary>Whatever the readings say: no exception, no NaN out, and what was not used is named.</summary>
+public class BadInputTests
+{
+    private static readonly Lazy<SimulatedJob> Job = new(() => SimulatedJob.Draw("second", 1000));
+
+    [Theory]
+    [InlineData("not a number", UnusedReadings.GaugeNotANumber | UnusedReadings.WeightNotANumber | UnusedReadings.TimeNotANumber)]
+    [InlineData("infinite", UnusedReadings.GaugeNotANumber | UnusedReadings.WeightNotANumber | UnusedReadings.TimeNotANumber | UnusedReadings.TemperatureOutOfRange)]
+    [InlineData("time runs back", UnusedReadings.TimeNotLater)]
+    [InlineData("doubled times", UnusedReadings.TimeNotLater)]
+    [InlineData("gap of an hour", UnusedReadings.None)]
+    [InlineData("psi for kPa", UnusedReadings.GaugeInconsistent)]
+    [InlineData("kPa for psi", UnusedReadings.GaugeOutOfRange)]
+    [InlineData("absolute for gauge", UnusedReadings.None)]
+    [InlineData("gross for net", UnusedReadings.None)]
+    [InlineData("stuck gauge", UnusedReadings.GaugeStuck)]
+    [InlineData("stuck scale", UnusedReadings.WeightStuck)]
+    [InlineData("shut valve told", UnusedReadings.GaugeShutOff)]
+    public void Bad_readings_are_left_out_and_named(string what, UnusedReadings expected)
+    {
+        UnusedReadings ever = Watch(Job.Value.Told, (reading, i) => Spoil(reading, i, what), out _, out _);
+        Assert.Equal(expected, expected & ever);
+    }
+
+    [Fact]
+    public void Another_tare_and_another_cylinder_do_not_move_the_estimate()
+    {
+        Watch(Job.Value.Told, (reading, _) => reading, out RawEstimate undisturbed, out _);
+        Watch(Job.Value.Told, (reading, i) => Heavier(reading, i >= 200 ? -12.5 : 0), out RawEstimate tare, out bool[] ofTare);
+        Watch(Job.Value.Told, (reading, i) => Heavier(reading, i >= 200 ? -2.1 : 0), out RawEstimate cylinder, out bool[] ofCylinder);
+        Assert.True(ofTare[(int)JobCondition.TareChanged]);
+        Assert.True(ofCylinder[(int)JobCondition.CylinderChanged]);
+        double charge = Job.Value.Charge;
+        Assert.Equal(undisturbed.Remaining.Best, tare.Remaining.Best, 0.05 * charge);
+        Assert.Equal(undisturbed.Remaining.Best, cylinder.Remaining.Best, 0.05 * charge);
+        Assert.Equal(undisturbed.FinalGrossWeight.Best - 12.5, tare.FinalGrossWeight.Best, 0.05 * charge);
+    }
+
+    [Fact]
+    public void Three_times_the_charge_told_is_found_out()
+    {
+        Told told = Job.Value.Told with { Charge = 3 * Job.Value.Charge };
+        Watch(told, (reading, _) => reading, out RawEstimate estimate, out _);
+        Assert.True(estimate.Remaining.Low < 0.3 * Job.Value.Charge, $"{estimate.Remaining}");
+    }
+
+    [Fact]
+    public void Another_refrigerant_is_said_to_disagree()
+    {
+        Told told = Job.Value.Told with { Fluid = "R-744" };
+        UnusedReadings ever = Watch(told with { Level = 6e5 }, (reading, _) => reading, out _, out _);
+        Assert.Equal(UnusedReadings.GaugeInconsistent, UnusedReadings.GaugeInconsistent & ever);
+    }
+
+    [Property(MaxTest = 20)]
+    public void Nothing_makes_it_throw_or_say_NaN(int seed)
+    {
+        var random = new Random(seed);
+        double Any() => random.Next(12) switch
+        {
+            0 => double.NaN,
+            1 => double.PositiveInfinity,
+            2 => double.NegativeInfinity,
+            3 => double.MaxValue,
+            4 => 0,
+            _ => (random.NextDouble() - 0.3) * Math.Pow(10, 9 * random.NextDouble()),
+        };
+        var estimator = new RecoveryEstimator(Job.Value.Told.Job());
+        for (int i = 0; i < 150; i++)
+        {
+            estimator.Add(new RawReading(random.Next(4) == 0 ? Any() : i * 3)
+            {
+                SuctionGaugePressure = Any(),
+                GrossWeight = Any(),
+                AirTemperature = Any(),
+                PipeTemperature = Any(),
+                DischargeGaugePressure = Any(),
+                IsMachineRunning = random.Next(3) > 0,
+                IsValveOpen = random.Next(5) > 0,
+            });
+            estimator.Work();
+            estimator.Read(out RawEstimate estimate);
+            AssertNumbers(in estimate);
+        }
+    }
+
+    [Fact]
+    public void The_monitor_says_in_words_what_it_did_not_use()
+    {
+        RecoveryMonitor monitor = RecoveryMonitor.Start(Job.Value.Told.Job());
+        JobEstimate estimate = monitor.Update(new JobReading { Time = Duration.Zero });
+        Assert.True((estimate.NotUsed & UnusedReadings.GaugeNotANumber) != 0);
+        Assert.Contains(estimate.Findings, f => f.Message.Contains("gauge", StringComparison.Ordinal));
+        estimate = monitor.Update(new JobReading
+        {
+            Time = Duration.FromSeconds(1),
+            SuctionGaugePressure = Pressure.FromKilopascals(800),
+            GrossWeight = Mass.FromKilograms(13.5),
+        });
+        Assert.True(estimate.Remaining.Low < estimate.Remaining.High);
+        Assert.NotNull(estimate.TimeToLevel);
+        Assert.Throws<ArgumentNullException>(() => monitor.Update(null!));
+        Assert.Throws<ArgumentNullException>(() => RecoveryMonitor.Start(null!));
+    }
+
+    private static RawReading Heavier(RawReading reading, double by)
+    {
+        reading.GrossWeight += by;
+        return reading;
+    }
+
+    private static RawReading Spoil(RawReading reading, int i, string what)
+    {
+        switch (what)
+        {
+            case "not a number" or "infinite":
+                double bad = what == "infinite" ? double.PositiveInfinity : double.NaN;
+                reading.SuctionGaugePressure = i % 3 == 0 ? bad : reading.SuctionGaugePressure;
+                reading.GrossWeight = i % 5 == 0 ? bad : reading.GrossWeight;
+                reading.Time = i % 7 == 0 ? bad : reading.Time;
+                reading.AirTemperature = i % 4 == 0 ? bad : reading.AirTemperature;
+                break;
+            case "time runs back":
+                reading.Time -= i >= 200 ? 150 : 0;
+                break;
+            case "doubled times":
+                reading.Time -= i % 2;
+                break;
+            case "gap of an hour":
+                reading.Time += i >= 200 ? 3600 : 0;
+                break;
+            case "psi for kPa":
+                reading.SuctionGaugePressure /= 6.894757;
+                break;
+            case "kPa for psi":
+                reading.SuctionGaugePressure *= 6.894757;
+                break;
+            case "absolute for gauge":
+                reading.SuctionGaugePressure += 101_325;
+                break;
+            case "gross for net":
+                reading.GrossWeight -= 12.5;
+                break;
+            case "stuck gauge":
+                reading.SuctionGaugePressure = i >= 100 ? 400e3 : reading.SuctionGaugePressure;
+                break;
+            case "stuck scale":
+                reading.GrossWeight = i >= 100 ? 15.5 : reading.GrossWeight;
+                break;
+            case "shut valve told":
+                reading.IsValveOpen = i is < 100 or > 120;
+                break;
+        }
+
+        return reading;
+    }
+
+    private static UnusedReadings Watch(Told told, Func<RawReading, int, RawReading> spoil, out RawEstimate last, out bool[] conditions)
+    {
+        var estimator = new RecoveryEstimator(told.Job(), told.Instruments(), told.Options());
+        UnusedReadings ever = UnusedReadings.None;
+        conditions = new bool[(int)JobCondition.ChargeInconsistent + 1];
+        last = default;
+        int i = 0;
+        foreach (TruthSample sample in Job.Value.Log.Samples)
+        {
+            RawReading reading = spoil(JobScore.Reading(in sample), i);
+            estimator.Add(in reading);
+            estimator.Work();
+            estimator.Read(out last);
+            AssertNumbers(in last);
+            ever |= last.NotUsed;
+            for (int c = 0; c < conditions.Length; c++)
+            {
+                conditions[c] |= last.Has((JobCondition)c);
+            }
+
+            i++;
+        }
+
+        return ever;
+    }
+
+    private static void AssertNumbers(in RawEstimate estimate)
+    {
+        EstimateRange[] ranges =
+        [
+            estimate.Remaining, estimate.TotalCharge, estimate.TimeToLevel, estimate.FinalGrossWeight, estimate.InternalVolume,
+            estimate.HeatConductance, estimate.EffectiveDisplacement,
+        ];
+        Assert.All(ranges, r => Assert.True(double.IsFinite(r.Low) && r.Low <= r.Best && r.Best <= r.High && double.IsFinite(r.High), r.ToString()));
+        double[] shares = [estimate.LevelReachedProbability, estimate.CylinderLimitFirst, estimate.VaporOnly];
+        Assert.All(shares, s => Assert.InRange(s, 0, 1 + 1e-9));
+        Assert.True(double.IsFinite(estimate.Time));
+    }
+}

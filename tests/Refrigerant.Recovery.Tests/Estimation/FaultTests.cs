@@ -1,0 +1,88 @@
+using Refrigerant.Recovery.Estimation;
+using Refrigerant.Recovery.Tests.Estimation.Truths;
+using Xunit;
+
+namespace Refrigerant.Recovery.Tests.Estimation;
+
+/// <summary>What goes wrong is named in time, and nothing where nothing does. The tables of many jobs are printed by the soak project.</summary>
+public class FaultTests
+{
+    private static readonly JobCondition[] Faults =
+    [
+        JobCondition.ValveClosed, JobCondition.HoseBlocked, JobCondition.MachineUnderperforming, JobCondition.ScaleDisturbed,
+        JobCondition.GaugeInconsistent, JobCondition.ForeignGas, JobCondition.CylinderChanged, JobCondition.TareChanged,
+    ];
+
+    [Theory]
+    [InlineData(FaultKind.Valve, 0, JobCondition.ValveClosed, 20, 4)]
+    [InlineData(FaultKind.Pull, 0.15, JobCondition.ScaleDisturbed, 30, 4)]
+    [InlineData(FaultKind.Hose, 30, JobCondition.HoseBlocked, 240, 2)]
+    [InlineData(FaultKind.Weak, 0.6, JobCondition.MachineUnderperforming, 240, 2)]
+    public void A_fault_is_named_in_time(FaultKind kind, double size, JobCondition expected, double seconds, int atLeastOfFive)
+    {
+        int named = 0;
+        int jobs = 0;
+        for (int seed = 7100; jobs < 5; seed++)
+        {
+            SimulatedJob clean = SimulatedJob.Draw("second", seed);
+            if (!clean.IsScored || clean.Log.EndTime < 300)
+            {
+                continue;
+            }
+
+            jobs++;
+            double at = 0.4 * clean.Log.EndTime;
+            named += FirstFault(SimulatedJob.Draw("second", seed, new Fault(kind, at, size)), at + seconds, out double when) == expected && when >= at ? 1 : 0;
+        }
+
+        Assert.True(named >= atLeastOfFive, $"{kind}: named in {named} of {jobs} jobs");
+    }
+
+    [Theory]
+    [InlineData("first", 7200)]
+    [InlineData("second", 7200)]
+    public void Nothing_is_named_where_nothing_is_wrong(string kind, int seed)
+    {
+        double hours = 0;
+        int alarms = 0;
+        for (int i = 0; i < 8; i++)
+        {
+            SimulatedJob job = SimulatedJob.Draw(kind, seed + i);
+            if (job.IsScored)
+            {
+                alarms += FirstFault(job, double.PositiveInfinity, out double when) is null ? 0 : 1;
+                hours += when / 3600;
+            }
+        }
+
+        // At 0.2 an hour, and some two hours here, three or more come in less than 1 % of tests.
+        Assert.True(alarms <= 2, $"{alarms} false alarms in {hours:F1} h");
+    }
+
+    private static JobCondition? FirstFault(SimulatedJob job, double until, out double when)
+    {
+        MonitorOptions options = job.Told.Options() with { Profile = EstimationProfile.Controller };
+        var estimator = new RecoveryEstimator(job.Told.Job(), job.Told.Instruments(), options);
+        when = 0;
+        foreach (TruthSample sample in job.Log.Samples)
+        {
+            estimator.Add(JobScore.Reading(in sample));
+            estimator.Read(out RawEstimate estimate);
+            when = sample.Time;
+            foreach (JobCondition fault in Faults)
+            {
+                if (estimate.Has(fault))
+                {
+                    return fault;
+                }
+            }
+
+            if (sample.Time > until)
+            {
+                break;
+            }
+        }
+
+        return null;
+    }
+}

@@ -1,6 +1,7 @@
 using System;
 using Refrigerant.Recovery.Cylinders;
 using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Planning;
@@ -16,6 +17,8 @@ internal static class ApiExamples
 {
     public static void Run()
     {
+        Quantities();
+        OwnFinding();
         Get();
         Saturation();
         Elevation();
@@ -33,6 +36,29 @@ internal static class ApiExamples
         Change();
         Drained();
         Push();
+    }
+
+    private static void Quantities()
+    {
+        #region QuantityText
+        Mass charge = Mass.FromPounds(5.5);
+        DisplayUnits customary = DisplayUnits.UnitedStatesCustomary;
+        Console.WriteLine(QuantityText.Mass(charge, customary)); // 5 lb 8 oz
+        Console.WriteLine(QuantityText.Mass(charge, DisplayUnits.International)); // 2.49 kg
+        #endregion
+    }
+
+    private static void OwnFinding()
+    {
+        #region Finding
+        FindingCode code = new("cart-too-weak", FindingSubject.Safety, "too heavy for it");
+        Finding finding = new(
+            code,
+            Severity.Warning,
+            "common practice",
+            $"It will weigh {FindingValue.Mass("weight", Mass.FromKilograms(40))}.");
+        Console.WriteLine(finding.ToText(DisplayUnits.International)); // It will weigh 40 kg.
+        #endregion
     }
 
     private static void Get()

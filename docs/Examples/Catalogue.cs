@@ -22,6 +22,7 @@ internal static class Catalogue
         new("how-long-vapor.txt", OneStage.Vapor),
         new("how-long-ratings.txt", OneStage.Ratings),
         new("cautions.md", CautionsTable.Print),
+        new("findings.md", FindingsTable.Print),
         new("refrigerants.md", RefrigerantsTable.Print),
         new("faster.txt", Faster.Compare),
         new("faster-own.txt", Faster.Own),

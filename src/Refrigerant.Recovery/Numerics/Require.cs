@@ -67,8 +67,16 @@ internal static partial class Require
 
     public static bool IsFinite(double value) => !double.IsNaN(value) && !double.IsInfinity(value);
 
-    /// <summary>A number as messages print it: up to seven significant digits, invariant culture.</summary>
-    public static string Text(double value) => value.ToString("G7", CultureInfo.InvariantCulture);
+    /// <summary>A number as messages print it: up to seven significant digits, without exponent from 1e-5 to 1e15; invariant culture.</summary>
+    public static string Text(double value)
+    {
+        double magnitude = Math.Abs(value);
+        string text = value.ToString("G7", CultureInfo.InvariantCulture);
+        return magnitude == 0 ? "0"
+            : magnitude is >= 1e-5 and < 1e15 && text.IndexOf('E') >= 0
+                ? decimal.Parse(text, NumberStyles.Float, CultureInfo.InvariantCulture).ToString(CultureInfo.InvariantCulture)
+                : text;
+    }
 
     [DoesNotReturn]
     private static void ThrowNotFinite(double value, string unit, string parameter) =>

@@ -7,6 +7,10 @@ namespace Refrigerant.Recovery.Records;
 /// <summary>A finding in a document. Immutable.</summary>
 public sealed record FindingEntry
 {
+    /// <summary>Its stable code, such as "cylinder-over-limit"; "other" for one that has none.</summary>
+    /// <exception cref="ArgumentNullException">Null.</exception>
+    public string Code { get; init => field = Require.NotNull(value, nameof(Code)); } = FindingCodes.Other.Id;
+
     /// <summary>How much it weighs.</summary>
     public required Severity Severity { get; init; }
 
@@ -23,6 +27,7 @@ public sealed record FindingEntry
 
     internal static FindingEntry From(Finding finding) => new()
     {
+        Code = finding.Code,
         Severity = finding.Severity,
         Subject = finding.Subject,
         Message = finding.Message,

@@ -142,7 +142,7 @@ public class RecoveryJobJsonTests
     [InlineData("internalVolumeLiters\": 12", "internalVolumeLiters\": 1e308", "$.appliance.internalVolumeLiters", "it must be from 1E-06 to 10000 m³")]
     [InlineData("temperatureCelsius\": 30", "temperatureCelsius\": -300", "$.appliance.temperatureCelsius", "it must be from 50 to 700 K")]
     [InlineData("displacementLitersPerSecond\": 0.5", "displacementLitersPerSecond\": 0", "$.machine.displacementLitersPerSecond", "m³/s")]
-    [InlineData("0.5 }", "0.5, \"condenser\": { \"ratedDutyWatts\": 1e300 } }", "$.machine.condenser.ratedDutyWatts", "from 0 to 1E+08 W")]
+    [InlineData("0.5 }", "0.5, \"condenser\": { \"ratedDutyWatts\": 1e300 } }", "$.machine.condenser.ratedDutyWatts", "from 0 to 100000000 W")]
     [InlineData("innerDiameterMillimeters\": 4.7", "innerDiameterMillimeters\": 4700", "$.hoses.vaporSide[0].innerDiameterMillimeters", "from 0.0005 to 1 m")]
     [InlineData("4.7 }", "4.7, \"fittings\": [ { \"name\": \"valve\" } ] }", "$.hoses.vaporSide[0].fittings[0]", "give one of")]
     [InlineData("\"vaporSide\": [", "\"discharge\": [", "$.hoses.vaporSide", "is missing")]

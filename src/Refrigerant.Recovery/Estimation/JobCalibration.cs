@@ -53,7 +53,7 @@ public sealed class JobCalibration
 
     /// <summary>
     /// The jobs with the best values in place of those told, to plan with: displacement, clearance, bores of the vapor hoses, charge, volume, heat and metal.
-    /// What was not identified stays near what was told.
+    /// What was not identified stays as told.
     /// </summary>
     public IReadOnlyList<RecoveryJob> Jobs { get; }
 
@@ -81,7 +81,7 @@ public sealed class JobCalibration
     /// No job or more than 20, machines that differ, or a log that has fewer than 20 readings of pressure or of weight, or spans less than a minute.
     /// </exception>
     /// <exception cref="Fluids.PropertyRangeException">An appliance's temperature is outside the range of the refrigerant's equation.</exception>
-    public static JobCalibration Fit(IReadOnlyList<LoggedJob> jobs, CalibrationOptions? options = null)
+    public static JobCalibration Fit(IReadOnlyList<LoggedJob> jobs, CalibrationOptions? options)
     {
         LoggedJob[] all = [.. Require.Copy(jobs, nameof(jobs))];
         if (all.Length is 0 or > MostLogs)

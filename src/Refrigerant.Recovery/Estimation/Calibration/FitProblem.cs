@@ -13,15 +13,15 @@ internal sealed class FitProblem : ILeastSquaresProblem
     private const double LongestStep = 6;
 
     /// <summary>Pa, and share of the absolute pressure: what the reduced model leaves out of the pressure.</summary>
-    private static readonly double PressureFloor = Knob.Get("PF",6000), PressureShare = Knob.Get("PS",0.02);
+    private const double PressureFloor = 6000, PressureShare = 0.02;
 
     /// <summary>kg, and share of the charge: hoses pull on the scale, and hold refrigerant on its way there.</summary>
-    private static readonly double WeightFloor = Knob.Get("WF",0.03), WeightShare = Knob.Get("WS",0.008);
+    private const double WeightFloor = 0.06, WeightShare = 0.008;
 
     /// <summary>Prior standard deviations that nothing is moved beyond.</summary>
     private const double Farthest = 5;
 
-    private static readonly double WetExponent = Knob.Get("WE",0.5);
+    private const double WetExponent = 0.5;
 
     private readonly LogCourse[] _courses;
     private readonly ReducedModel[] _models;
@@ -55,16 +55,12 @@ internal sealed class FitProblem : ILeastSquaresProblem
     /// <inheritdoc/>
     public int Readings { get; }
 
-    /// <summary>Number of runs of the model.</summary>
-    public int Runs { get; private set; }
-
     /// <inheritdoc/>
     public void Residuals(double[] unknowns, double[] residuals)
     {
         for (int i = 0; i < unknowns.Length; i++)
         {
-            double z = Math.Max(-Farthest, Math.Min(Farthest, unknowns[i]));
-            _values[i] = _prior.Mean[i] + (_prior.Sigma[i] * z);
+            _values[i] = _prior.Mean[i] + (_prior.Sigma[i] * Bounded(unknowns[i]));
         }
 
         int at = 0;
@@ -75,6 +71,9 @@ internal sealed class FitProblem : ILeastSquaresProblem
 
         Array.Copy(unknowns, 0, residuals, at, unknowns.Length);
     }
+
+    /// <summary>An unknown within the bounds that nothing is moved beyond.</summary>
+    public static double Bounded(double unknown) => Math.Max(-Farthest, Math.Min(Farthest, unknown));
 
     /// <summary>The time of each residual's reading as log plus share of that log, for splitting them into blocks.</summary>
     public double[] Places()
@@ -125,7 +124,6 @@ internal sealed class FitProblem : ILeastSquaresProblem
 
     private void Run(int log, double[] residuals, ref int at)
     {
-        Runs++;
         ReducedParameters parameters = Parameters(log);
         ReducedModel model = _models[log];
         LogCourse course = _courses[log];

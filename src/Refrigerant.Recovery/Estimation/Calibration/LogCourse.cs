@@ -11,7 +11,7 @@ internal sealed class LogCourse
     private const int Compared = 140;
 
     /// <summary>s after a start or stop of the machine in which more readings are compared.</summary>
-    private static readonly double Lively = Knob.Get("LV",40);
+    private const double Lively = 5;
 
     private LogCourse(Moment[] moments, double deliveredBefore)
     {

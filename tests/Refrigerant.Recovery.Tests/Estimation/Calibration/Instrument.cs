@@ -24,7 +24,7 @@ internal sealed class Instrument
         _span = job.Fluid.Model.SaturationAtTemperature(job.Start).Dew.Pressure > 1e6 ? 2.6e6 : 1.7e6;
         _bias = Math.Max(-1, Math.Min(1, _noise.Gauss(0.5))) * 0.008 * _span;
         _slope = _noise.Uniform(-0.004, 0.004);
-        _onTheWay = _noise.Uniform(0.02, 0.1) * double.Parse(Environment.GetEnvironmentVariable("TW") ?? "1");
+        _onTheWay = _noise.Uniform(0.02, 0.1);
     }
 
     public void Advance(double seconds, double delivered, double flow)

@@ -14,7 +14,10 @@ namespace Refrigerant.Recovery.Tests.Estimation.Calibration;
 internal sealed class Simulation
 {
     private const double Step = 0.05;
-    private static readonly double GC = double.Parse(Environment.GetEnvironmentVariable("GC") ?? "0.04");
+
+    /// <summary>Conductance from dry metal to gas over that from wetted metal to boiling liquid.</summary>
+    private const double Gas = 0.04;
+
     private const double HoseVolume = 4e-4;
 
     /// <summary>s in which boiling follows the pressure.</summary>
@@ -148,7 +151,7 @@ internal sealed class Simulation
         boils = Math.Min(boils, _liquid / Step);
         double wetted = _liquid > 0 ? 1 - Math.Exp(-5 * _liquid / _firstLiquid) : 0;
         double toPool = _job.Boiling * wetted * (_wet - _pool) * Math.Pow((Math.Abs(_wet - _pool) + 0.05) / 5, 0.3);
-        double toGas = GC * _job.Boiling * ((_dry - _gas) + ((1 - wetted) * (_wet - _gas)));
+        double toGas = Gas * _job.Boiling * ((_dry - _gas) + ((1 - wetted) * (_wet - _gas)));
         double across = 0.1 * _job.Boiling * (_dry - _wet);
         double ToMetal(double metal) => 0.5 * _job.Outer * (_job.Air - metal) * Math.Pow((Math.Abs(_job.Air - metal) + 0.5) / 10, 0.1);
 
@@ -164,12 +167,12 @@ internal sealed class Simulation
         double heatCapacity = Math.Max(0.05 * _firstLiquid, _liquid) * 1350;
         _pool = _liquid > 0 ? _pool + ((toPool - (boils * latent)) * Step / heatCapacity) : _gas;
         double gasHeat = toGas + (boils * ((capacity * (_pool - _gas)) + perMass)) - (_hoseFlow * perMass) + (bubbles * perMass);
-        _gas += gasHeat * Step / ((_vapor * capacity) + (GC * _job.Boiling * (2 - wetted) * Step));
+        _gas += gasHeat * Step / ((_vapor * capacity) + (Gas * _job.Boiling * (2 - wetted) * Step));
         _liquid = Math.Max(0, _liquid - (boils * Step));
         _vapor += (boils + bubbles - _hoseFlow) * Step;
         _dissolved -= bubbles * Step;
-        _wet += (ToMetal(_wet) - toPool - (GC * _job.Boiling * (1 - wetted) * (_wet - _gas)) + across) * Step / (_job.WetMetal * _job.Metal);
-        _dry += (ToMetal(_dry) - (GC * _job.Boiling * (_dry - _gas)) - across) * Step / ((1 - _job.WetMetal) * _job.Metal);
+        _wet += (ToMetal(_wet) - toPool - (Gas * _job.Boiling * (1 - wetted) * (_wet - _gas)) + across) * Step / (_job.WetMetal * _job.Metal);
+        _dry += (ToMetal(_dry) - (Gas * _job.Boiling * (_dry - _gas)) - across) * Step / ((1 - _job.WetMetal) * _job.Metal);
         Delivered += drawn * Step;
         double cooling = 1.2e5 * _job.Machine.Swept;
         _condenser += ((drawn * 2e4) - (cooling * (_condenser - _job.Air))) * Step / (9000 + (1400 * Delivered));

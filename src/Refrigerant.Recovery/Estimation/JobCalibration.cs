@@ -57,7 +57,7 @@ public sealed class JobCalibration
     /// </summary>
     public IReadOnlyList<RecoveryJob> Jobs { get; }
 
-    /// <summary>How far the fitted model is from the readings, over what each is trusted to, root mean square; above some 2 the log shows something else than the job told.</summary>
+    /// <summary>How far the fitted model is from the readings, over what each is trusted to, root mean square; above 1 the log shows something else than the job told.</summary>
     public double Misfit { get; }
 
     /// <summary>What the log could not tell and what would, and what in it does not go with the job; heaviest first.</summary>

@@ -38,11 +38,26 @@ internal static class BlockJackknife
                 }
             }
 
-            moved[b] = without.Cholesky().Solve(-rest);
-            mean += moved[b] / count;
+            if (PositiveDefinite.Solve(without, -rest) is not Vector<double> step)
+            {
+                return Unknown(unknowns);
+            }
+
+            moved[b] = step;
+            mean += step / count;
         }
 
-        Vector<double> variances = normal.Cholesky().Solve(Matrix<double>.Build.DenseIdentity(unknowns)).Diagonal();
+        Vector<double> variances = Vector<double>.Build.Dense(unknowns);
+        for (int j = 0; j < unknowns; j++)
+        {
+            if (PositiveDefinite.Solve(normal, Vector<double>.Build.Dense(unknowns, k => k == j ? 1 : 0)) is not Vector<double> column)
+            {
+                return Unknown(unknowns);
+            }
+
+            variances[j] = column[j];
+        }
+
         foreach (Vector<double> each in moved)
         {
             Vector<double> away = each - mean;
@@ -51,4 +66,7 @@ internal static class BlockJackknife
 
         return variances.ToArray();
     }
+
+    /// <summary>The variances of the priors: where the equations cannot be solved to working precision nothing was told.</summary>
+    private static double[] Unknown(int unknowns) => Vector<double>.Build.Dense(unknowns, 1).ToArray();
 }

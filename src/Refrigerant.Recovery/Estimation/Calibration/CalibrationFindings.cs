@@ -9,7 +9,7 @@ namespace Refrigerant.Recovery.Estimation.Calibration;
 internal static class CalibrationFindings
 {
     /// <summary>Above this misfit the log shows something else than the job told.</summary>
-    private const double LargestMisfit = 2;
+    private const double LargestMisfit = 1;
 
     /// <summary>Prior standard deviations beyond which a value is a stranger to what was told.</summary>
     private const double Stranger = 2.5;

@@ -1,4 +1,5 @@
 using System;
+using Refrigerant.Recovery.Numerics;
 
 namespace Refrigerant.Recovery.Estimation.Calibration;
 
@@ -20,6 +21,9 @@ internal sealed class FitProblem : ILeastSquaresProblem
 
     /// <summary>Prior standard deviations that nothing is moved beyond.</summary>
     private const double Farthest = 5;
+
+    /// <summary>Residuals are held below this: where the model is far outside what it was made for.</summary>
+    private const double Wildest = 1e4;
 
     private const double WetExponent = 0.5;
 
@@ -67,6 +71,11 @@ internal sealed class FitProblem : ILeastSquaresProblem
         for (int log = 0; log < _courses.Length; log++)
         {
             Run(log, residuals, ref at);
+        }
+
+        for (int i = 0; i < at; i++)
+        {
+            residuals[i] = Require.IsFinite(residuals[i]) ? Math.Max(-Wildest, Math.Min(Wildest, residuals[i])) : Wildest;
         }
 
         Array.Copy(unknowns, 0, residuals, at, unknowns.Length);

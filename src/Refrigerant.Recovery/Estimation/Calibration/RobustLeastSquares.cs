@@ -56,7 +56,12 @@ internal sealed class RobustLeastSquares
             {
                 Matrix<double> damped = normal.Clone();
                 damped.SetDiagonal(normal.Diagonal() * (1 + damping));
-                Vector<double> step = damped.Cholesky().Solve(-gradient);
+                if (PositiveDefinite.Solve(damped, -gradient) is not Vector<double> step)
+                {
+                    damping *= 5;
+                    continue;
+                }
+
                 var next = new double[unknowns.Length];
                 for (int j = 0; j < next.Length; j++)
                 {

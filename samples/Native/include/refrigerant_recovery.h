@@ -1,0 +1,154 @@
+/*
+ * Refrigerant.Recovery for programs that are not .NET: refrigerant properties, how full a cylinder may be, the level to pull down to.
+ *
+ * Units     SI throughout: K, Pa, kg, m3, s, J, W. Pressures are absolute unless the name says gauge. Text has SI units too.
+ * Results   Every function returns an rr_status and writes through its pointers only where that is RR_OK.
+ *           rr_error_text() says in words what the last failed call of this thread objected to: the value and the range it may have.
+ *           No exception and no NaN crosses this border.
+ * Threads   Any function may be called from any thread at any time. A fluid may be used by many threads at once.
+ * Memory    The caller owns every struct and buffer. Text is UTF-8. A fluid lives as long as the process.
+ *           A call that succeeds with a handle made before allocates nothing, except where its comment says so.
+ * Process   Starts no thread that calls back. Once loaded it stays: dlclose is not supported.
+ * Caution   Overfilled cylinders burst. These numbers do not replace the marks on the cylinder, a scale that was checked, a relief
+ *           valve, a float switch or training: local codes and licensed practice govern.
+ */
+#ifndef REFRIGERANT_RECOVERY_H
+#define REFRIGERANT_RECOVERY_H
+
+#include <stdint.h>
+
+#ifdef __cplusplus
+extern "C" {
+#endif
+
+/* Grows when a function or struct below changes in a way that a compiled program would notice. Compare with rr_interface_version(). */
+#define RR_INTERFACE_VERSION 1
+
+typedef int32_t rr_status;
+enum {
+    RR_OK = 0,
+    RR_INVALID_ARGUMENT = 1,   /* a null pointer, or a value that cannot be right */
+    RR_INVALID_HANDLE = 2,     /* a handle that was never made */
+    RR_UNKNOWN_FLUID = 3,      /* no refrigerant of that designation */
+    RR_OUT_OF_RANGE = 4,       /* outside the validity range of the equation of state */
+    RR_NOT_CONVERGED = 5,      /* an iteration reached its bound */
+    RR_INTERNAL = 99           /* a defect of the library: please report the text */
+};
+
+int32_t rr_interface_version(void);
+
+/* The library's version, such as "0.1.0"; lives as long as the process. */
+const char *rr_version(void);
+
+/*
+ * Text of this thread's last failed call, cut to size and ended with a zero. Returns the bytes that all of it needs, the zero included;
+ * buffer may be null where size is 0.
+ */
+int32_t rr_error_text(char *buffer, int32_t size);
+
+/* ---- Refrigerants ---------------------------------------------------------------------------------------------------------------- */
+
+/* A refrigerant. Zero is none. */
+typedef int32_t rr_fluid;
+
+/*
+ * Finds a refrigerant by designation: "R-134a", "r410a". The same one has the same handle. The first call for a refrigerant builds its
+ * tables and takes up to some tens of milliseconds; make it before the control loop starts. Allocates.
+ */
+rr_status rr_fluid_get(const char *designation, rr_fluid *fluid);
+
+typedef struct {
+    double molar_mass;                      /* kg/mol */
+    double critical_temperature;            /* K */
+    double critical_pressure;               /* Pa */
+    double critical_density;                /* kg/m3 */
+    double minimum_temperature;             /* K, of the equation of state */
+    double maximum_temperature;             /* K */
+    double maximum_pressure;                /* Pa */
+    double maximum_saturation_temperature;  /* K, where the saturation curves end */
+} rr_fluid_facts;
+
+rr_status rr_fluid_facts_of(rr_fluid fluid, rr_fluid_facts *facts);
+
+typedef enum { RR_UNDEFINED = 0, RR_LIQUID = 1, RR_VAPOR = 2, RR_SUPERCRITICAL = 3, RR_TWO_PHASE = 4 } rr_phase;
+
+typedef struct {
+    double temperature;     /* K */
+    double pressure;        /* Pa, absolute */
+    double density;         /* kg/m3 */
+    double enthalpy;        /* J/kg; 200 kJ/kg in saturated liquid at 0 deg C */
+    double entropy;         /* J/(kg K) */
+    double vapor_fraction;  /* by mass, 0 to 1 */
+    int32_t phase;          /* rr_phase; RR_UNDEFINED where there is none of it, and then the rest is 0 */
+    int32_t reserved;
+} rr_state;
+
+typedef struct {
+    rr_state bubble;        /* saturated liquid */
+    rr_state dew;           /* saturated vapor */
+} rr_saturation;
+
+typedef struct {
+    rr_state bulk;
+    rr_state liquid;
+    rr_state vapor;
+    double liquid_volume_fraction;  /* of the vessel, 0 to 1 */
+} rr_vessel;
+
+rr_status rr_saturation_at_temperature(rr_fluid fluid, double temperature, rr_saturation *saturation);
+rr_status rr_saturation_at_pressure(rr_fluid fluid, double pressure, rr_saturation *saturation);
+rr_status rr_state_at(rr_fluid fluid, double temperature, double pressure, rr_state *state);
+
+/* The content of a closed vessel at equilibrium; density is its mass over its internal volume, internal_energy in J/kg. */
+rr_status rr_vessel_at_temperature(rr_fluid fluid, double temperature, double density, rr_vessel *vessel);
+rr_status rr_vessel_at_energy(rr_fluid fluid, double density, double internal_energy, rr_vessel *vessel);
+
+/* ---- Gauge and level ------------------------------------------------------------------------------------------------------------- */
+
+/* Pressure of the standard atmosphere at an elevation in m; a gauge reads the absolute pressure less that of the air around it. */
+rr_status rr_air_pressure(double elevation, double *pressure);
+
+typedef struct {
+    double required_pressure;       /* Pa, absolute */
+    double required_gauge_reading;  /* Pa, gauge, on a gauge at this elevation; negative is a vacuum */
+    int32_t cautions;               /* lines of text that ask for attention */
+    int32_t reserved;
+} rr_level;
+
+/*
+ * The level that 40 CFR 82 asks for before an appliance with this charge (kg) is opened for a major repair, or disposed of. Where the
+ * place has other rules, they govern. text, which may be null, takes the rule and, a line each, the cautions; it is cut to text_size and
+ * ended with a zero. Allocates.
+ */
+rr_status rr_required_level(rr_fluid fluid, double charge, double elevation, rr_level *level, char *text, int32_t text_size);
+
+/* ---- Cylinders ------------------------------------------------------------------------------------------------------------------- */
+
+typedef struct {
+    const char *mark;          /* DOT mark, such as "4BA400"; null for a UN/ADR cylinder, which is known by its test pressure */
+    double test_pressure;      /* Pa, gauge; read only where mark is null */
+    double water_capacity;     /* kg, mark WC */
+    double tare_weight;        /* kg, mark TW */
+    double content;            /* kg already in it */
+    const char *refrigerant;   /* designation of what it holds or last held; null where that is not known */
+} rr_cylinder;
+
+typedef struct {
+    double maximum_fill;          /* kg of refrigerant */
+    double maximum_gross_weight;  /* kg on the scale */
+    double room;                  /* kg that may still be added */
+    int32_t cautions;             /* lines of text that ask for attention */
+    int32_t reserved;
+} rr_fill_limit;
+
+/*
+ * How full a cylinder may be: the least of all rules. text, which may be null, takes the rule that governs and, a line each, the
+ * cautions; it is cut to text_size and ended with a zero. Allocates.
+ */
+rr_status rr_fill_limit_of(rr_fluid fluid, const rr_cylinder *cylinder, rr_fill_limit *limit, char *text, int32_t text_size);
+
+#ifdef __cplusplus
+}
+#endif
+
+#endif

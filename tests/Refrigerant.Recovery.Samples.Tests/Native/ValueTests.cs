@@ -1,0 +1,85 @@
+using System;
+using System.Collections.Generic;
+using System.Globalization;
+using System.IO;
+using System.Linq;
+using System.Text.RegularExpressions;
+using System.Threading.Tasks;
+using Refrigerant.Recovery.Fluids;
+using Xunit;
+
+namespace Refrigerant.Recovery.Samples.Tests.Native;
+
+/// <summary>A C program, through the header and the shared library, gets the library's numbers to the last digit, and its errors in words.</summary>
+public partial class ValueTests
+{
+    [NativeFact]
+    public async Task EveryNumberIsTheLibrarys()
+    {
+        string[] printed = [.. (await Print()).TakeWhile(line => !line.StartsWith("null", StringComparison.Ordinal))];
+        List<(string Name, object Value)> expected =
+        [
+            ("version", "1 " + typeof(Fluid).Assembly.GetName().Version!.ToString(3)),
+            Expected.Air,
+            .. Expected.Of(Fluid.Get("R-134a")),
+            .. Expected.Of(Fluid.Get("R-407C")),
+        ];
+        Assert.Equal(expected.Count, printed.Length);
+        Assert.All(expected.Zip(printed), pair =>
+        {
+            ((string name, object value), string line) = pair;
+            string[] parts = line.Split(' ', 2);
+            Assert.Equal(name, parts[0]);
+            object found = value is double[]? parts[1].Split(' ').Select(number => double.Parse(number, CultureInfo.InvariantCulture)).ToArray() : parts[1];
+            Assert.Equal(value, found);
+        });
+    }
+
+    [NativeFact]
+    public async Task ErrorsSayWhatIsWrong()
+    {
+        string[] printed = [.. (await Print()).SkipWhile(line => !line.StartsWith("null", StringComparison.Ordinal))];
+        (string Name, int Status, string Text)[] expected =
+        [
+            ("null", 1, "fluid"),
+            ("nothing", 1, "designation"),
+            ("unknown", 3, "R-134a"),
+            ("handle", 2, "12345"),
+            ("zero", 2, "fluid 0"),
+            ("range", 4, "temperature is 900 K"),
+            ("nan", 4, "NaN"),
+            ("negative", 1, "charge"),
+        ];
+        Assert.All(expected.Zip(printed), pair =>
+        {
+            Match line = Failure().Match(pair.Second);
+            Assert.Equal(pair.First.Name, line.Groups["name"].Value);
+            Assert.Equal(pair.First.Status, int.Parse(line.Groups["status"].Value, CultureInfo.InvariantCulture));
+            Assert.Contains(pair.First.Text, line.Groups["text"].Value);
+            Assert.Equal(System.Text.Encoding.UTF8.GetByteCount(line.Groups["text"].Value) + 1, int.Parse(line.Groups["length"].Value, CultureInfo.InvariantCulture));
+        });
+        Assert.Equal(expected.Length + 1, printed.Length);
+        Assert.Matches("^cut .{8} 1 1$", printed[^1]);
+    }
+
+    [NativeFact]
+    public void TheHeaderDeclaresWhatIsExported()
+    {
+        string[] declared = [.. Declaration().Matches(File.ReadAllText(Repository.At("samples", "Native", "include", "refrigerant_recovery.h"))).Select(match => match.Groups[1].Value).Order()];
+        string[] exported = [.. Directory.EnumerateFiles(Repository.At("samples", "Native", "Exports"))
+            .SelectMany(file => EntryPoint().Matches(File.ReadAllText(file))).Select(match => match.Groups[1].Value).Order()];
+        Assert.NotEmpty(declared);
+        Assert.Equal(exported, declared);
+    }
+
+    private static Task<string[]> Print() => Command.Run(Path.GetDirectoryName(NativeFactAttribute.Values)!, NativeFactAttribute.Values);
+
+    [GeneratedRegex(@"^(?<name>\w+) (?<status>\d+) (?<length>\d+) (?<text>.*)$")]
+    private static partial Regex Failure();
+
+    [GeneratedRegex(@"^[a-z][\w *]*?(rr_\w+)\(", RegexOptions.Multiline)]
+    private static partial Regex Declaration();
+
+    [GeneratedRegex("EntryPoint = \"(rr_\\w+)\"")]
+    private static partial Regex EntryPoint();
+}

@@ -53,7 +53,7 @@ public sealed class JobCalibration
 
     /// <summary>
     /// The jobs with the best values in place of those told, to plan with: displacement, clearance, bores of the vapor hoses, charge, volume, heat and metal.
-    /// What was not identified stays as told.
+    /// What was not identified stays as told, and so does all of it where <see cref="Misfit"/> is above 1.
     /// </summary>
     public IReadOnlyList<RecoveryJob> Jobs { get; }
 

@@ -1,6 +1,5 @@
 using System;
 using System.Collections.Generic;
-using System.Linq;
 using FsCheck.Xunit;
 using Refrigerant.Recovery.Estimation;
 using Refrigerant.Recovery.Records;

@@ -9,7 +9,7 @@ namespace Refrigerant.Recovery.Estimation.Calibration;
 internal static class CalibrationFindings
 {
     /// <summary>Above this misfit the log shows something else than the job told.</summary>
-    private const double LargestMisfit = 1;
+    public const double LargestMisfit = 1;
 
     /// <summary>Prior standard deviations beyond which a value is a stranger to what was told.</summary>
     private const double Stranger = 2.5;
@@ -33,7 +33,7 @@ internal static class CalibrationFindings
 
         if (fit.Misfit > LargestMisfit)
         {
-            yield return Warning(FormattableString.Invariant($"The fitted model misses the readings by {fit.Misfit:F1} times what they are trusted to: the log shows something else than the job told, such as another refrigerant, a hose that was changed or a second vessel. Do not plan with these values."));
+            yield return Warning(FormattableString.Invariant($"The fitted model misses the readings by {fit.Misfit:F1} times what they are trusted to: the log shows something else than the job told, such as another refrigerant, a hose that was changed or a second vessel. What was told stands."));
         }
 
         if (!hose.IsIdentified)

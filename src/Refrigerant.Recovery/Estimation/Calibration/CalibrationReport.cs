@@ -51,7 +51,7 @@ internal sealed class CalibrationReport
         FittedValue<double> clearance = Fitted(FitIndex.Clearance, ClearanceFloor, value => Math.Min(0.5, value), machine.ClearanceRatio);
         FittedValue<double> hose = Fitted(FitIndex.Hose, HoseFloor, value => value, 1);
         FittedAppliance[] appliances = [.. _jobs.Select((job, i) => Appliance(job.Job.Appliance, FitIndex.Set(i)))];
-        RecoveryJob[] fitted = [.. _jobs.Select((job, i) => Job(job.Job, i, Chosen(displacement), Chosen(clearance), Chosen(hose), appliances[i]))];
+        RecoveryJob[] fitted = [.. _jobs.Select((job, i) => Job(job.Job, i, Chosen(displacement, machine.Displacement), Chosen(clearance, machine.ClearanceRatio), Chosen(hose, 1), appliances[i]))];
         var findings = new List<Finding>();
         foreach (LoggedJob job in _jobs)
         {
@@ -93,16 +93,16 @@ internal sealed class CalibrationReport
         Hoses = told.Hoses with { VaporSide = Narrowed(told.Hoses.VaporSide, hose, _fit.Typical[log].HoseFlow, _fit.Viscosity[log]) },
         Appliance = told.Appliance with
         {
-            Charge = Chosen(fitted.Charge),
-            InternalVolume = Chosen(fitted.InternalVolume),
-            HeatResistance = Chosen(fitted.HeatResistance),
-            MetalMass = Chosen(fitted.MetalMass),
+            Charge = Chosen(fitted.Charge, told.Appliance.Charge),
+            InternalVolume = Chosen(fitted.InternalVolume, told.Appliance.InternalVolume),
+            HeatResistance = Chosen(fitted.HeatResistance, fitted.HeatResistance.Told),
+            MetalMass = Chosen(fitted.MetalMass, told.Appliance.MetalMass),
         },
     };
 
-    /// <summary>What is planned with: what was told stands where the log did not tell.</summary>
-    private static T Chosen<T>(FittedValue<T> fitted)
-        where T : struct, IFormattable => fitted.IsIdentified ? fitted.Best : fitted.Told;
+    /// <summary>What is planned with: what was told stands where the log did not tell, or shows something else.</summary>
+    private T Chosen<T>(FittedValue<T> fitted, T told)
+        where T : struct, IFormattable => fitted.IsIdentified && _fit.Misfit <= CalibrationFindings.LargestMisfit ? fitted.Best : told;
 
     /// <summary>Hoses with bores scaled alike so that the line has the resistance asked for, as far as a third and three times the bore go.</summary>
     private static IReadOnlyList<Hose> Narrowed(IReadOnlyList<Hose> hoses, double factor, double flow, double viscosity)

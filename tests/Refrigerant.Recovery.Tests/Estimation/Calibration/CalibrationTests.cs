@@ -150,7 +150,7 @@ public class CalibrationTests
             "net" => reading with { GrossWeight = reading.GrossWeight - ExampleLog.Told.Cylinders[0].TareWeight },
             "pounds" => reading with { GrossWeight = reading.GrossWeight * 2.204623 },
             "gap" => i < 200 ? reading : reading with { Time = reading.Time + Duration.FromHours(1) },
-            _ => reading with { SuctionGaugePressure = reading.SuctionGaugePressure * 2.2 },
+            _ => reading with { SuctionGaugePressure = reading.SuctionGaugePressure * 1.7 },
         };
         JobLog log = JobLog.FromReadings([.. ExampleLog.Create().Readings.Select(Change)]);
         Assert.Contains(log.Check(ExampleLog.Told), finding => finding.Message.Contains(expected, StringComparison.Ordinal));

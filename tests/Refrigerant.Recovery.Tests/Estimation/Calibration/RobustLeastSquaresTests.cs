@@ -1,4 +1,3 @@
-using System;
 using System.Linq;
 using MathNet.Numerics.LinearAlgebra;
 using MathNet.Numerics.Optimization;

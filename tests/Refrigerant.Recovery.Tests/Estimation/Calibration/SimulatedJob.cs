@@ -1,6 +1,5 @@
 using System;
 using Refrigerant.Recovery.Equipment;
-using Refrigerant.Recovery.Estimation;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Planning;

@@ -2,7 +2,6 @@ using System;
 using System.Collections.Generic;
 using Refrigerant.Recovery.Estimation;
 using Refrigerant.Recovery.Fluids;
-using UnitsNet;
 
 namespace Refrigerant.Recovery.Tests.Estimation.Calibration;
 

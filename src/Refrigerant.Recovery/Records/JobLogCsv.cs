@@ -93,7 +93,7 @@ public static class JobLogCsv
             throw Wrong(number, null, null, FormattableString.Invariant($"it has {fields.Length} fields; the header has {header.Count}."));
         }
 
-        var reading = new JobReading { Time = new Duration(double.NaN, UnitsNet.Units.DurationUnit.Second) };
+        var reading = new JobReading { Time = Duration.Zero };
         for (int i = 0; i < fields.Length; i++)
         {
             LogColumn column = header.Column(i);

@@ -1,4 +1,5 @@
 using System;
+using System.Diagnostics.CodeAnalysis;
 using Refrigerant.Recovery.Numerics;
 using UnitsNet;
 using UnitsNet.Units;
@@ -8,6 +9,33 @@ namespace Refrigerant.Recovery.Equipment;
 /// <summary>The oil in an appliance: what it holds back of the refrigerant, as an estimate. Immutable.</summary>
 public sealed record ApplianceOil
 {
+    /// <summary>For an initializer.</summary>
+    public ApplianceOil()
+    {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="mass">See <see cref="Mass"/>.</param>
+    /// <param name="kind">See <see cref="Kind"/>.</param>
+    /// <param name="molarMass">See <see cref="MolarMass"/>.</param>
+    /// <param name="refrigerantFraction">See <see cref="RefrigerantFraction"/>.</param>
+    /// <param name="outgassingTime">See <see cref="OutgassingTime"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    [SetsRequiredMembers]
+    public ApplianceOil(
+        Mass mass,
+        OilKind kind,
+        MolarMass? molarMass = null,
+        Ratio? refrigerantFraction = null,
+        Duration? outgassingTime = null)
+    {
+        Mass = mass;
+        Kind = kind;
+        MolarMass = molarMass ?? MolarMass;
+        RefrigerantFraction = refrigerantFraction ?? RefrigerantFraction;
+        OutgassingTime = outgassingTime ?? OutgassingTime;
+    }
+
     /// <summary>Mass of the oil without refrigerant, greater than 0 up to 100 t.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
     public required Mass Mass
@@ -78,4 +106,7 @@ public sealed record ApplianceOil
     /// <summary>Molar mass used, kg/mol.</summary>
     internal double EffectiveMolarMass =>
         MolarMass?.KilogramsPerMole ?? (Kind is OilKind.Mineral or OilKind.Alkylbenzene ? 0.32 : 0.6);
+
+    /// <summary>Mass and family.</summary>
+    public override string ToString() => $"{Require.Text(Mass.Kilograms)} kg of {Kind} oil";
 }

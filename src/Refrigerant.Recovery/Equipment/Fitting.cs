@@ -81,4 +81,7 @@ public sealed record Fitting
     /// <summary>An access valve with its core in place, held open by a depressor (an estimate: Cv = 0.3).</summary>
     public static Fitting CoreDepressor() => new(
         "access valve with core", FromFlowCoefficient("access valve", CoreFlowCoefficient).Resistance, isCore: true);
+
+    /// <summary>The name.</summary>
+    public override string ToString() => Name;
 }

@@ -165,22 +165,45 @@ public sealed record RecoveryMachine
     /// <param name="clearanceRatio">Clearance ratio c, 0 to 0.5.</param>
     /// <param name="polytropicExponent">Exponent of re-expansion n, 1 to 1.7.</param>
     /// <param name="volumetricEfficiency">Efficiency at pressure ratio one η0, 0.05 to 1.</param>
+    /// <param name="isentropicEfficiency">See <see cref="IsentropicEfficiency"/>.</param>
+    /// <param name="lowPressureSwitch">See <see cref="LowPressureSwitch"/>; none where null.</param>
+    /// <param name="highPressureCutout">See <see cref="HighPressureCutout"/>; its default where null.</param>
+    /// <param name="internalVolume">See <see cref="InternalVolume"/>; its default where null.</param>
+    /// <param name="condenser">See <see cref="Condenser"/>; sized to the displacement where null.</param>
+    /// <param name="listedForFlammable">See <see cref="ListedForFlammable"/>.</param>
+    /// <param name="manufactureDate">See <see cref="ManufactureDate"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
     public static RecoveryMachine FromDisplacement(
         VolumeFlow displacement,
         double clearanceRatio = TypicalClearance,
         double polytropicExponent = TypicalExponent,
-        double volumetricEfficiency = 1) => new()
+        double volumetricEfficiency = 1,
+        double isentropicEfficiency = TypicalIsentropicEfficiency,
+        Pressure? lowPressureSwitch = null,
+        Pressure? highPressureCutout = null,
+        Volume? internalVolume = null,
+        Condenser? condenser = null,
+        bool listedForFlammable = false,
+        DateTime? manufactureDate = null)
+    {
+        var machine = new RecoveryMachine
         {
             Displacement = displacement,
             ClearanceRatio = clearanceRatio,
             PolytropicExponent = polytropicExponent,
             VolumetricEfficiency = volumetricEfficiency,
-            Condenser = new Condenser
-            {
-                RatedDuty = Power.FromWatts(DutyPerDisplacement * displacement.CubicMetersPerSecond),
-            },
+            IsentropicEfficiency = isentropicEfficiency,
+            LowPressureSwitch = lowPressureSwitch,
+            Condenser = condenser ?? new Condenser { RatedDuty = Power.FromWatts(DutyPerDisplacement * displacement.CubicMetersPerSecond) },
+            ListedForFlammable = listedForFlammable,
+            ManufactureDate = manufactureDate,
         };
+        return machine with
+        {
+            HighPressureCutout = highPressureCutout ?? machine.HighPressureCutout,
+            InternalVolume = internalVolume ?? machine.InternalVolume,
+        };
+    }
 
     /// <summary>Volumetric efficiency η at a pressure ratio; zero where re-expansion leaves nothing to draw.</summary>
     /// <param name="pressureRatio">Discharge over suction pressure, greater than zero; below one counts as one.</param>
@@ -201,4 +224,7 @@ public sealed record RecoveryMachine
         double deepest = ClearanceRatio == 0 ? 0 : discharge / Math.Pow(1 + (1 / ClearanceRatio), PolytropicExponent);
         return new Pressure(deepest, PressureUnit.Pascal);
     }
+
+    /// <summary>Displacement, clearance and cut-out.</summary>
+    public override string ToString() => $"{Require.Text(Displacement.CubicMetersPerSecond * 1e3)} L/s, clearance {Require.Text(ClearanceRatio)}, stops at {Require.Text(HighPressureCutout.Kilopascals)} kPa absolute";
 }

@@ -9,8 +9,9 @@ namespace Refrigerant.Recovery.Records;
 /// <summary>A job log as a document of plain numbers.</summary>
 internal sealed record LogDocument
 {
-    private const string CurrentFormat = "refrigerant-recovery-log/1";
+    public const string CurrentFormat = "refrigerant-recovery-log/1";
 
+    /// <summary>The format of the document, with its version.</summary>
     public required string Format
     {
         get;
@@ -19,6 +20,7 @@ internal sealed record LogDocument
             : throw new ArgumentException($"it must be \"{CurrentFormat}\", the format that this version reads.", nameof(Format));
     }
 
+    /// <summary>The readings, at least one, each later than the one before.</summary>
     public required IReadOnlyList<ReadingEntry> Readings { get; init => field = Require.Copy(value, nameof(Readings)); }
 
     public static LogDocument From(JobLog log) => new() { Format = CurrentFormat, Readings = [.. log.Readings.Select(ReadingEntry.From)] };

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using System.Text.Json.Serialization;
 using Refrigerant.Recovery.Estimation;
 using Refrigerant.Recovery.Estimation.Calibration;
 using Refrigerant.Recovery.Numerics;
@@ -17,23 +18,31 @@ public sealed record LoggedEntry
 
     /// <summary>Number of readings in the log.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Less than one.</exception>
+    [JsonPropertyName("readings")]
     public required int Readings { get; init => field = (int)Require.InRange(value, 1, JobLog.MostReadings, string.Empty, nameof(Readings)); }
 
     /// <summary>From the first reading to the last, s.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Negative, or not finite.</exception>
+    [JsonPropertyName("durationSeconds")]
     public required double DurationSeconds { get; init => field = Require.NotNegative(value, "s", nameof(DurationSeconds)); }
 
     /// <summary>How long the machine ran by the log, s.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Negative, or not finite.</exception>
+    [JsonPropertyName("machineSeconds")]
     public required double MachineSeconds { get; init => field = Require.NotNegative(value, "s", nameof(MachineSeconds)); }
 
     /// <summary>How long it was planned to run for push-pull and vapor recovery, s.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Negative, or not finite.</exception>
+    [JsonPropertyName("plannedMachineSeconds")]
     public required double PlannedMachineSeconds { get; init => field = Require.NotNegative(value, "s", nameof(PlannedMachineSeconds)); }
 
     /// <summary>The course, thinned.</summary>
     /// <exception cref="ArgumentNullException">The list or one of its members is null.</exception>
+    [JsonPropertyName("course")]
     public required IReadOnlyList<LoggedPoint> Course { get; init => field = Require.Copy(value, nameof(Course)); }
+
+    /// <summary>Readings and times.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Readings} readings in {DurationSeconds:F0} s; the machine ran {MachineSeconds:F0} s, planned {PlannedMachineSeconds:F0} s");
 
     internal static LoggedEntry From(RecoveryPlan plan, JobLog log)
     {

@@ -4,25 +4,34 @@ using UnitsNet;
 
 namespace Refrigerant.Recovery.Records;
 
-/// <summary>A reading in a document. Members that are left out were not read.</summary>
+/// <summary>What was read at one moment; what is left out was not.</summary>
 internal sealed record ReadingEntry
 {
+    /// <summary>Time since the start of the job, 0 to 604800 s.</summary>
     public required double TimeSeconds { get; init; }
 
+    /// <summary>Gauge pressure at the machine's inlet, -200 kPa to 100 MPa; negative is vacuum.</summary>
     public double? SuctionGaugeKilopascals { get; init; }
 
+    /// <summary>Weight of the cylinder on the scale, its valve and its content, 0 to 1e6 kg.</summary>
     public double? GrossKilograms { get; init; }
 
+    /// <summary>Temperature of the air around the appliance, -123.15 to 126.85 °C.</summary>
     public double? AmbientCelsius { get; init; }
 
+    /// <summary>Temperature of a pipe of the appliance, -123.15 to 126.85 °C.</summary>
     public double? PipeCelsius { get; init; }
 
+    /// <summary>Gauge pressure at the machine's outlet, -200 kPa to 100 MPa.</summary>
     public double? DischargeGaugeKilopascals { get; init; }
 
+    /// <summary>Whether the machine runs; true where it is left out.</summary>
     public bool? MachineRunning { get; init; }
 
+    /// <summary>Whether the valves between appliance and machine are open; true where it is left out.</summary>
     public bool? ValveOpen { get; init; }
 
+    /// <summary>Label of the cylinder on the scale; the same as before where it is left out, at first the first one of the job.</summary>
     public string? Cylinder { get; init; }
 
     public static ReadingEntry From(JobReading reading) => new()

@@ -45,4 +45,7 @@ public sealed record OilCharge
     /// <summary>Polyolester, 600 g/mol (from memory).</summary>
     /// <param name="mass">Mass of the oil, zero or more.</param>
     public static OilCharge PolyolEster(Mass mass) => new() { Mass = mass, MolarMass = new MolarMass(600, MolarMassUnit.GramPerMole) };
+
+    /// <summary>Mass and molar mass.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Mass.Kilograms:G7} kg of oil of {MolarMass.KilogramsPerMole * 1e3:G7} g/mol");
 }

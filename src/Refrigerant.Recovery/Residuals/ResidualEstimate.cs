@@ -63,7 +63,7 @@ internal sealed class ResidualEstimate
                 Practice);
         }
 
-        return result;
+        return new(_fluid, vapor, liquid, inOil, spaces, charge, _findings);
     }
 
     /// <summary>The volume that liquid takes from the vapor; saturated liquid at the temperature of the content.</summary>

@@ -65,5 +65,8 @@ public sealed record ResidualOptions
 
     /// <summary>Hoses, the machine and other spaces that hold refrigerant.</summary>
     /// <exception cref="ArgumentNullException">Null.</exception>
-    public IReadOnlyList<ResidualSpace> Spaces { get; init => field = Require.NotNull(value, nameof(Spaces)); } = [];
+    public IReadOnlyList<ResidualSpace> Spaces { get; init => field = Require.Copy(value, nameof(Spaces)); } = new ValueList<ResidualSpace>([]);
+
+    /// <summary>What is known of the appliance.</summary>
+    public override string ToString() => FormattableString.Invariant($"charge {(Charge is Mass charge ? charge.Kilograms.ToString("G7", System.Globalization.CultureInfo.InvariantCulture) + " kg" : "unknown")}, {Spaces.Count} spaces");
 }

@@ -30,7 +30,7 @@ public sealed class DrainedOil
         Oil = oil;
         Dissolved = dissolved;
         IsLowerBound = isLowerBound;
-        Findings = findings;
+        Findings = Require.Copy(findings, nameof(findings));
     }
 
     /// <summary>The refrigerant.</summary>

@@ -42,7 +42,7 @@ public sealed class RefrigerantChange
         AfterClearing = cleared;
         AfterClearingAndOilChange = oilChanged;
         Clearing = clearing;
-        Findings = findings;
+        Findings = Require.Copy(findings, nameof(findings));
     }
 
     /// <summary>The refrigerant of the last job.</summary>

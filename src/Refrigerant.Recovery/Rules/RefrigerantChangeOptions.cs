@@ -60,4 +60,7 @@ public sealed record RefrigerantChangeOptions
     /// <summary>Share of the old oil that stays in the machine after an oil change, 0 to 1; 0.1 by default (common practice, no source).</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
     public Ratio OilThatStays { get; init => field = Require.InRange(value, 0, 1, nameof(OilThatStays)); } = new(PurityFigures.OilThatStays, RatioUnit.DecimalFraction);
+
+    /// <summary>Temperature and suction pressure.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Temperature.Kelvins - 273.15:G7} °C, suction {SuctionPressure.Kilopascals:G7} kPa absolute");
 }

@@ -10,14 +10,19 @@ internal sealed record FittingDocument
     private const double LargestLossCoefficient = 1e6;
     private const double SmallestDiameterMillimeters = 0.1;
 
+    /// <summary>What it is.</summary>
     public string? Name { get; init; }
 
+    /// <summary>True for an access valve with its core held open; then nothing else is given.</summary>
     public bool? CoreDepressor { get; init; }
 
+    /// <summary>Cv: US gallons of water a minute at a drop of 1 psi, 0.001 to 10 000. Give this, or lossCoefficient with diameterMillimeters.</summary>
     public double? FlowCoefficient { get; init; }
 
+    /// <summary>Loss coefficient K, 0 to 1e6, referred to the velocity in diameterMillimeters.</summary>
     public double? LossCoefficient { get; init; }
 
+    /// <summary>The inner diameter that the loss coefficient refers to, 0.1 to 1000 mm.</summary>
     public double? DiameterMillimeters { get; init; }
 
     /// <summary>The loss coefficient refers to the bore of the hose; where it would be out of range there, to the smallest diameter.</summary>

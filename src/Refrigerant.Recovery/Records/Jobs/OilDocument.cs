@@ -7,14 +7,19 @@ namespace Refrigerant.Recovery.Records.Jobs;
 /// <summary>The oil in an appliance.</summary>
 internal sealed record OilDocument
 {
+    /// <summary>Mass of the oil without refrigerant, greater than 0 up to 100 t.</summary>
     public required double MassKilograms { get; init; }
 
+    /// <summary>The oil's family, which gives its typical molar mass.</summary>
     public required OilKind Kind { get; init; }
 
+    /// <summary>Molar mass of the oil, 0.05 to 5 kg/mol; where it is left out a typical one of its family: mineral and alkylbenzene 320 g/mol, others 600 g/mol (from memory).</summary>
     public double? MolarMassGramsPerMole { get; init; }
 
+    /// <summary>Mass fraction of refrigerant in the liquid of oil and refrigerant at the start, 0 to 0.9; 0.2 by default (common practice, no source).</summary>
     public double? RefrigerantFraction { get; init; }
 
+    /// <summary>Time constant with which the dissolved refrigerant follows its equilibrium, 1 s to 1e6 s; 30 min by default (common practice, no source).</summary>
     public double? OutgassingTimeMinutes { get; init; }
 
     public static OilDocument From(ApplianceOil oil) => new()

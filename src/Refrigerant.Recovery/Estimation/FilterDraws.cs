@@ -6,7 +6,7 @@ namespace Refrigerant.Recovery.Estimation;
 internal sealed class FilterDraws
 {
     /// <summary>Points of the wet filter, and of each dry one.</summary>
-    public const int WetPoints = 12;
+    public const int WetPoints = 10;
 
     public const int DryPoints = 2;
 

@@ -47,13 +47,13 @@ internal static class DuringTheJob
         foreach (JobReading reading in readings)
         {
             JobEstimate estimate = monitor.Update(reading);
-            if (reading.Time.Seconds % every == 0)
+            if (Math.Round(reading.Time.Seconds) % every == 0)
             {
                 Console.WriteLine($"{reading.Time.Minutes,4:F0} min  "
                     + $"left {estimate.Remaining.Best.Kilograms,5:F2} kg "
                     + $"({estimate.Remaining.Low.Kilograms:F2} to "
                     + $"{estimate.Remaining.High.Kilograms:F2}), "
-                    + $"to go {estimate.TimeToLevel}, "
+                    + $"to go {estimate.TimeToLevel?.ToString() ?? "unknown"}, "
                     + $"no liquid {estimate.VaporOnly.Percent:F0} %");
             }
         }

@@ -147,6 +147,17 @@ internal sealed class ChangePointFilter
         least = Math.Log(Math.Max(1e-9, gone));
     }
 
+    /// <summary>Standard deviation of ln of the least charge with which liquid is left, as the wet filter has it.</summary>
+    public double LeastSpread()
+    {
+        _model.Table.At(Wet.X[StateIndex.Temperature], out SaturationValues at);
+        double vapor = at.VaporDensity * Math.Exp(Wet.X[StateIndex.Volume]);
+        double oil = Math.Exp(Wet.X[StateIndex.Dissolved]);
+        double gone = Math.Max(1e-9, Wet.X[StateIndex.Delivered] + oil + vapor);
+        Combine(Wet, 0, 1 / gone, oil / gone, vapor / gone);
+        return Math.Sqrt(VectorRows.Dot(_work.Slope, 0, _work.Slope, 0, Stride));
+    }
+
     /// <summary>Takes in a block: the wet filter and half of the dry ones work on the even ones, the other half on the odd ones.</summary>
     public void Update(in EstimatorBlock block)
     {

@@ -6,13 +6,16 @@ namespace Refrigerant.Recovery.Estimation;
 internal sealed class FilterDraws
 {
     /// <summary>Points of the wet filter, and of each dry one.</summary>
-    public const int WetPoints = 12;
+    public const int WetPoints = 10;
 
     public const int DryPoints = 2;
 
     private const int N = StateIndex.Count;
     private const int Stride = FilterWorkspace.Stride;
     private const int WetQuantiles = 20;
+
+    /// <summary>Step through the ten values, prime to their number.</summary>
+    private const int Dealing = 3;
 
     /// <summary>ln of the charge above its mean that a sample has at most.</summary>
     private const double LargestStep = 2.5;
@@ -59,10 +62,13 @@ internal sealed class FilterDraws
         if (wet > Negligible)
         {
             _filter.ChargeOf(out double location, out double scale, out double least);
-            double below = StudentT.Below((least - location) / scale);
+            double spread = _filter.LeastSpread();
             double delivered = _filter.Wet.X[StateIndex.Delivered];
             for (int i = 0; i < WetQuantiles; i++)
             {
+                // With how little liquid can still be left is not certain either: its values are dealt out over the quantiles.
+                double z = Tenths[i * Dealing % Tenths.Length];
+                double below = StudentT.Below((least + (z * spread) - location) / scale);
                 double mass = Math.Exp(Quantile(location, scale, below, (i + 0.5) / WetQuantiles));
                 left.Add(Math.Max(0, mass - delivered), share * wet / WetQuantiles);
                 charge.Add(Math.Max(mass, delivered), share * wet / WetQuantiles);

@@ -8,7 +8,7 @@ internal sealed class SampleDraws
     /// <summary>Number of forecasts.</summary>
     public const int Points = 32;
 
-    /// <summary>What a sample leaves out: share of the charge, and of vapor that is left.</summary>
+    /// <summary>What a sample leaves out: share of the charge, and of the vapor.</summary>
     private const double LeftOut = 0.007;
 
     private const double VaporUnsure = 0.35;
@@ -44,12 +44,10 @@ internal sealed class SampleDraws
             ref ReducedParameters parameters = ref particles[i].Parameters;
             _model.Evaluate(in state, in parameters, in inputs, out ReducedOutput output);
             double delivered = state.Delivered;
-            double sigma = LeftOut * parameters.Charge;
-            if (output.IsDry)
-            {
-                sigma = Math.Sqrt((sigma * sigma) + (VaporUnsure * output.Mass * VaporUnsure * output.Mass));
-            }
-            else
+            double whole = LeftOut * parameters.Charge;
+            double vapor = VaporUnsure * (output.Mass - output.LiquidMass);
+            double sigma = Math.Sqrt((whole * whole) + (vapor * vapor));
+            if (!output.IsDry)
             {
                 // The offset found on the scale is partly the scale's and partly what the model moved too little or too much.
                 double flow = SampleLog.FlowVariance(delivered);

@@ -7,15 +7,15 @@ namespace Refrigerant.Recovery.Estimation;
 /// Saturation values on an even grid of temperature, read off linearly: built once for a fluid, then some ten nanoseconds a state. Immutable.
 /// </summary>
 /// <remarks>
-/// Pressures and the vapor's density are kept as logarithms, in which they are nearly straight: at 1.5 K between the nodes the error is
-/// h²/8·(ln p)″, 7e-5 for common refrigerants at room temperature. Between the curves the vessel's energy is U = m·u′ + (V − m·v′)·a with
+/// Pressures and the vapor's density are kept as logarithms, in which they are nearly straight: at 2 K between the nodes the error is
+/// h²/8·(ln p)″, 1e-4 for common refrigerants at room temperature. Between the curves the vessel's energy is U = m·u′ + (V − m·v′)·a with
 /// a = (u″ − u′)/(v″ − v′), so that heating at constant mass takes m·c + (V − m·v′)·a′ with c = u′′T − a·v′′T, and vapor drawn off takes
 /// h″ − u′ + v′·a a kilogram: these are what is tabled.
 /// </remarks>
 internal sealed class SaturationTable
 {
     /// <summary>K between nodes.</summary>
-    private const double Spacing = 1.5;
+    private const double Spacing = 2;
 
     /// <summary>K: colder than any appliance gets while it is emptied.</summary>
     private const double Coldest = 180;

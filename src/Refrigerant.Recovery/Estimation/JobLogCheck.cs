@@ -100,7 +100,7 @@ internal static class JobLogCheck
                 : new Finding(Severity.Caution, FindingSubject.Readings, text + ": check its marks, its content and the scale's zero.", Source);
         }
 
-        ScaleCourse scale = ScaleCourse.Of(log);
+        ScaleCourse scale = ScaleCourse.Of(log, job);
         foreach (ScaleCourse.Jump jump in scale.Jumps)
         {
             yield return jump.IsSwap

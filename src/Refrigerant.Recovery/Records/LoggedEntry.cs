@@ -55,7 +55,7 @@ public sealed record LoggedEntry
         }
 
         PlanPoint[] planned = [.. plan.Course().Where(point => point.Stage.Kind != StageKind.HoseSweep)];
-        double[] gained = ScaleCourse.Of(log).Delivered;
+        double[] gained = ScaleCourse.Of(log, plan.Job).Delivered;
         double air = plan.Job.Barometer.Pressure.Pascals;
         double charge = plan.Job.Appliance.Charge.Kilograms;
         var course = new List<LoggedPoint>();

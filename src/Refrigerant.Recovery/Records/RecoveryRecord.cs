@@ -130,6 +130,7 @@ public sealed record RecoveryRecord
 
     /// <summary>How the job went by its log, beside the plan; null where no log was kept.</summary>
     [JsonPropertyName("logged")]
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public LoggedEntry? Logged { get; init; }
 
     /// <summary>The record of a job: what was planned, replaced by what was measured.</summary>

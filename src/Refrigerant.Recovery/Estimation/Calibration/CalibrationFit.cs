@@ -90,7 +90,7 @@ internal sealed class CalibrationFit
     {
         ReducedModel[] models = [.. jobs.Select(job => new ReducedModel(new SaturationTable(job.Job.Appliance.Fluid.Model)))];
         ReducedParameters[] typical = [.. jobs.Select((job, i) => ReducedParameters.FromJob(job.Job, models[i].Table))];
-        ScaleCourse[] scales = [.. jobs.Select(job => ScaleCourse.Of(job.Log))];
+        ScaleCourse[] scales = [.. jobs.Select(job => ScaleCourse.Of(job.Log, job.Job))];
         int[] first = [.. jobs.Select((job, i) => LiquidStart.End(job.Job, in typical[i], models[i].Table, job.Log, scales[i]))];
         LogCourse[] courses = [.. jobs.Select((job, i) => LogCourse.Of(job, scales[i], first[i]))];
         FitPrior prior = FitPrior.Of(jobs, typical, first, options);

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using Refrigerant.Recovery.Planning;
 
 namespace Refrigerant.Recovery.Estimation.Calibration;
 
@@ -35,8 +36,11 @@ internal sealed class ScaleCourse
     public IReadOnlyList<Jump> Jumps { get; }
 
     /// <summary>Reads the weights of a log.</summary>
-    public static ScaleCourse Of(JobLog log)
+    /// <param name="log">The log.</param>
+    /// <param name="job">Its job, whose first cylinder is on the scale until the log names one.</param>
+    public static ScaleCourse Of(JobLog log, RecoveryJob job)
     {
+        string? firstLabel = job.Cylinders.Count > 0 ? job.Cylinders[0].Label : null;
         IReadOnlyList<JobReading> readings = log.Readings;
         var weighed = new List<int>();
         for (int i = 0; i < readings.Count; i++)
@@ -77,7 +81,7 @@ internal sealed class ScaleCourse
             JobReading from = readings[weighed[k - 1]];
             double seconds = to.Time.Seconds - from.Time.Seconds;
             double usual = Usual(rates, k);
-            bool swapped = Changed(readings, weighed[k - 1], weighed[k]);
+            bool swapped = Changed(readings, weighed[k - 1], weighed[k], firstLabel);
             if (swapped || (StandsOut(rates, k) && Math.Abs(changes[k] - (usual * seconds)) > LeastJump + (Outstanding * Math.Abs(usual) * seconds)))
             {
                 jumps.Add(new Jump(to.Time.Seconds, changes[k], swapped));
@@ -115,11 +119,11 @@ internal sealed class ScaleCourse
         return around.Count == 0 ? 0 : around[around.Count / 2];
     }
 
-    private static bool Changed(IReadOnlyList<JobReading> readings, int from, int to)
+    private static bool Changed(IReadOnlyList<JobReading> readings, int from, int to, string? firstLabel)
     {
         for (int i = from + 1; i <= to; i++)
         {
-            if (readings[i].Cylinder is string label && Before(readings, i) is string before && label != before)
+            if (readings[i].Cylinder is string label && (Before(readings, i) ?? firstLabel) is string before && label != before)
             {
                 return true;
             }

@@ -164,6 +164,22 @@ public class CalibrationTests
     [Fact]
     public void A_log_that_fits_has_nothing_said_about_it() => Assert.Empty(ExampleLog.Create().Check(ExampleLog.Told));
 
+    /// <summary>A minute at 0.1 kg/s, seven times what the machine draws of vapor, before the log of the samples.</summary>
+    [Fact]
+    public void Pushed_liquid_before_is_left_out()
+    {
+        const double Pushed = 6;
+        JobReading[] rest = [.. ExampleLog.Create().Readings];
+        JobReading[] liquid = [.. Enumerable.Range(0, 30).Select(i => rest[0] with { Time = Duration.FromSeconds(2 * i), GrossWeight = rest[0].GrossWeight + Mass.FromKilograms(0.2 * i) })];
+        JobLog log = JobLog.FromReadings(
+            [.. liquid, .. rest.Select(reading => reading with { Time = reading.Time + Duration.FromSeconds(60), GrossWeight = reading.GrossWeight + Mass.FromKilograms(Pushed) })]);
+        Appliance told = ExampleLog.Told.Appliance;
+        JobCalibration fit = JobCalibration.Fit(ExampleLog.Told with { Appliance = told with { Charge = told.Charge + Mass.FromKilograms(Pushed) } }, log);
+        Assert.Contains(fit.Findings, finding => finding.Message.StartsWith("Liquid was pushed until ", StringComparison.Ordinal));
+        Assert.Equal(1, fit.Displacement.Best.CubicMetersPerSecond / ExampleLog.Truth.Machine.Displacement(ExampleLog.Truth.Air), 0.06);
+        Assert.Equal(ExampleLog.Truth.Charge + Pushed, fit.Appliances[0].Charge.Best.Kilograms, 0.3);
+    }
+
     [Fact]
     public void Too_little_and_mixed_machines_are_refused()
     {

@@ -35,6 +35,7 @@ public sealed class BlendTests
         // The stand-in finds no single critical point of a blend and no saturation above 0.975 of the reducing temperature.
         double reducing = (0.3 * 400) + (0.7 * 360);
         Assert.Equal(reducing, blend.CriticalTemperature.Kelvins, 1e-9);
+        Assert.Equal(450, blend.Model.CriticalDensity, 1e-9);
         Assert.InRange(blend.Model.Range.MaximumSaturationTemperature, reducing * 0.96, reducing * 0.975);
     }
 

@@ -55,6 +55,16 @@ public sealed class PureFluidTests
     }
 
     [StandInFact]
+    public void A_curve_that_begins_at_0_C_but_for_rounding_has_its_reference_there()
+    {
+        PropertyModel model = CoolPropFluid.Load("R907", StandIn.Library).Model;
+        Assert.True(model.Range.MinimumTemperature > 273.15);
+        StatePoint liquid = model.SaturationAtTemperature(model.Range.MinimumTemperature).Bubble;
+        Close(200e3, liquid.Enthalpy);
+        Close(1e3, liquid.Entropy);
+    }
+
+    [StandInFact]
     public void A_fluid_that_is_no_liquid_at_0_C_counts_from_its_normal_boiling_point()
     {
         StatePoint liquid = CoolPropFluid.Load("R903", StandIn.Library).Model.SaturationAtPressure(101325).Bubble;

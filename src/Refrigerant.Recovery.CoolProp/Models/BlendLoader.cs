@@ -19,7 +19,7 @@ internal static class BlendLoader
             double[] moles = state.MoleFractions();
             ComponentFacts[] components = ReadComponents(library, names);
             double molarMass = components.Zip(moles, (component, share) => component.MolarMass * share).Sum();
-            (double temperature, double pressure, double density) = Critical(state);
+            (double temperature, double pressure, double density) = Critical(state, molarMass);
             double warm = SaturationEnds.Warm(state, temperature);
             double cold = SaturationEnds.Cold(state, components.Max(component => component.MinimumTemperature), warm);
             (double lowest, double highest) = Pressures(state, cold, warm);
@@ -75,7 +75,7 @@ internal static class BlendLoader
     /// CoolProp's critical point of the bulk composition; where it finds none, or more than one, the reducing point of the multi-fluid model,
     /// which lies near it.
     /// </summary>
-    private static (double Temperature, double Pressure, double Density) Critical(NativeState state)
+    private static (double Temperature, double Pressure, double Density) Critical(NativeState state, double molarMass)
     {
         try
         {
@@ -84,7 +84,7 @@ internal static class BlendLoader
         catch (CoolPropException)
         {
             double temperature = state.Output(Property.ReducingTemperature);
-            double density = state.Output(Property.ReducingDensity);
+            double density = state.Output(Property.ReducingMolarDensity) * molarMass;
             state.ImposePhase("phase_gas");
             try
             {

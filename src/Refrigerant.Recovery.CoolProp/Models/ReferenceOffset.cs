@@ -1,3 +1,4 @@
+using System;
 using Refrigerant.Recovery.CoolProp.Native;
 
 namespace Refrigerant.Recovery.CoolProp.Models;
@@ -14,6 +15,12 @@ internal readonly struct ReferenceOffset
     private const double IceEnthalpy = 200e3;
     private const double IceEntropy = 1e3;
     private const double StandardAtmosphere = 101325;
+
+    /// <summary>
+    /// How far above 0 °C, K, a saturation curve may begin and still have its reference there: a lowest temperature that was converted from
+    /// 0 °C is 273.15000000000003 K. The liquid's enthalpy changes by some mJ/kg over it.
+    /// </summary>
+    private const double Rounding = 2e-6;
 
     public ReferenceOffset(double enthalpy, double entropy)
     {
@@ -33,9 +40,9 @@ internal readonly struct ReferenceOffset
     /// <param name="maximumTemperature">Warm end of the saturation curve, K.</param>
     public static ReferenceOffset Of(NativeState state, double minimumTemperature, double maximumTemperature)
     {
-        if (minimumTemperature <= IcePoint && IcePoint <= maximumTemperature)
+        if (minimumTemperature <= IcePoint + Rounding && IcePoint <= maximumTemperature)
         {
-            state.Update(InputPair.QualityTemperature, 0, IcePoint);
+            state.Update(InputPair.QualityTemperature, 0, Math.Max(IcePoint, minimumTemperature));
             return Here(state, IceEnthalpy, IceEntropy);
         }
 

@@ -13,7 +13,7 @@ internal sealed unsafe class IndexTable
     private static readonly string[] PropertyNames =
     [
         "T", "P", "Dmass", "Hmass", "Smass", "Phase", "molar_mass", "T_critical", "p_critical", "rhomass_critical", "T_reducing",
-        "rhomass_reducing", "T_min", "T_max", "P_max", "T_triple", "Cvmass", "Cpmass", "speed_of_sound", "viscosity",
+        "rhomolar_reducing", "T_min", "T_max", "P_max", "T_triple", "Cvmass", "Cpmass", "speed_of_sound", "viscosity",
     ];
 
     private readonly int[] _pairs = new int[PairNames.Length];

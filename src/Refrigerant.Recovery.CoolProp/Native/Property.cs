@@ -1,6 +1,6 @@
 namespace Refrigerant.Recovery.CoolProp.Native;
 
-/// <summary>The outputs that this package reads, mass-based and in SI units.</summary>
+/// <summary>The outputs that this package reads, in SI units and mass-based but for the reducing density: CoolProp refuses "rhomass_reducing" of every fluid.</summary>
 internal enum Property
 {
     Temperature,
@@ -14,7 +14,7 @@ internal enum Property
     CriticalPressure,
     CriticalDensity,
     ReducingTemperature,
-    ReducingDensity,
+    ReducingMolarDensity,
     MinimumTemperature,
     MaximumTemperature,
     MaximumPressure,

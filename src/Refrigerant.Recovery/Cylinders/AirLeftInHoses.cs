@@ -73,4 +73,7 @@ public sealed class AirLeftInHoses
             : throw new ArgumentOutOfRangeException(
                 nameof(mass), $"{nameof(mass)} is {Require.Text(mass.Kilograms)} kg; {cylinder.Label} is full of liquid with it at {Require.Text(temperature.Kelvins)} K.");
     }
+
+    /// <summary>Mass of the air.</summary>
+    public override string ToString() => FormattableString.Invariant($"{_moles * NonCondensableFigures.MolarMassOfAir * 1e3:G7} g of air");
 }

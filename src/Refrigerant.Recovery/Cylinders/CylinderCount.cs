@@ -39,7 +39,7 @@ public sealed class CylinderCount
                 limit.GoverningRule.Source));
         }
 
-        Findings = findings;
+        Findings = Require.Copy(findings, nameof(findings));
         IsAllowed = findings.All(finding => finding.Severity != Severity.Stop);
     }
 
@@ -60,4 +60,7 @@ public sealed class CylinderCount
 
     /// <summary>The findings on one cylinder, and on their number.</summary>
     public IReadOnlyList<Finding> Findings { get; }
+
+    /// <summary>How many, and what goes into each.</summary>
+    public override string ToString() => FormattableString.Invariant($"{(Count is int count ? count.ToString(System.Globalization.CultureInfo.InvariantCulture) : "no number of")} cylinders of {FillEach.Kilograms:G7} kg each");
 }

@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Generic;
 using Refrigerant.Recovery.Fluids;
 using UnitsNet;
@@ -59,4 +60,7 @@ public sealed class CylinderHeatCurve
         temperature,
         state.Bulk.Pressure,
         state.Bulk.Phase == Phase.Supercritical ? null : state.LiquidVolumeFraction);
+
+    /// <summary>Where it becomes liquid-full.</summary>
+    public override string ToString() => _liquidFull is double kelvins ? FormattableString.Invariant($"liquid-full at {kelvins - 273.15:G7} °C") : "not liquid-full within the curve";
 }

@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Numerics;
 using UnitsNet;
 using UnitsNet.Units;
 
@@ -23,9 +24,9 @@ public sealed class FillLimit
         Cylinder = cylinder;
         Fluid = fluid;
         GoverningRule = governing;
-        Rules = rules;
-        NotApplied = notApplied;
-        Findings = findings;
+        Rules = Require.Copy(rules, nameof(rules));
+        NotApplied = Require.Copy(notApplied, nameof(notApplied));
+        Findings = Require.Copy(findings, nameof(findings));
     }
 
     /// <summary>The cylinder.</summary>

@@ -33,4 +33,7 @@ public sealed record FillOptions
 
     /// <summary>Whether the published figure for recovered refrigerant with oil binds where there is one (R-12, R-22); shown only, by default.</summary>
     public bool ApplyRecoveredWithOil { get; init; }
+
+    /// <summary>Day and oil.</summary>
+    public override string ToString() => FormattableString.Invariant($"{(Today is DateTime day ? day.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture) : "no day")}, {OilVolume.CubicMeters * 1e3:G7} L of oil{(ApplyRecoveredWithOil ? ", recovered with oil" : string.Empty)}");
 }

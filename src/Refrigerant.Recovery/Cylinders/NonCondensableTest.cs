@@ -33,7 +33,7 @@ public sealed class NonCondensableTest
         _high = high;
         _saturation = saturation;
         Verdict = verdict;
-        Findings = findings;
+        Findings = Require.Copy(findings, nameof(findings));
     }
 
     /// <summary>Best estimate of the partial pressure of air and other gases; zero where the pressure is not above saturation.</summary>

@@ -73,4 +73,7 @@ public sealed class TrappedLiquid
         _vessel.TemperatureAt(Require.Positive(absolute.Pascals, "Pa", nameof(absolute))) is double kelvins
             ? new Temperature(kelvins, TemperatureUnit.Kelvin)
             : null;
+
+    /// <summary>How fast the pressure rises.</summary>
+    public override string ToString() => FormattableString.Invariant($"shut in at {_temperature - 273.15:G7} °C, {_pressure / 1e3:G7} kPa absolute: {_perKelvin / 1e3:G7} kPa more each kelvin");
 }

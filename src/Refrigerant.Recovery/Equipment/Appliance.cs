@@ -1,4 +1,5 @@
 using System;
+using System.Diagnostics.CodeAnalysis;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Numerics;
 using UnitsNet;
@@ -19,6 +20,63 @@ public sealed record Appliance
 
     /// <summary>Specific heat of steel, J/(kg·K), from memory.</summary>
     private const double Steel = 480;
+
+    /// <summary>For an initializer.</summary>
+    public Appliance()
+    {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="fluid">See <see cref="Fluid"/>.</param>
+    /// <param name="charge">See <see cref="Charge"/>.</param>
+    /// <param name="internalVolume">See <see cref="InternalVolume"/>.</param>
+    /// <param name="temperature">See <see cref="Temperature"/>.</param>
+    /// <param name="surroundings">See <see cref="Surroundings"/>.</param>
+    /// <param name="heatResistance">See <see cref="HeatResistance"/>.</param>
+    /// <param name="heatArea">See <see cref="HeatArea"/>.</param>
+    /// <param name="metalMass">See <see cref="MetalMass"/>.</param>
+    /// <param name="metalHeatCapacity">See <see cref="MetalHeatCapacity"/>.</param>
+    /// <param name="metalResistance">See <see cref="MetalResistance"/>.</param>
+    /// <param name="dryResistanceFactor">See <see cref="DryResistanceFactor"/>.</param>
+    /// <param name="liquidReachable">See <see cref="LiquidReachable"/>.</param>
+    /// <param name="liquidHeel">See <see cref="LiquidHeel"/>.</param>
+    /// <param name="water">See <see cref="Water"/>.</param>
+    /// <param name="oil">See <see cref="Oil"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    [SetsRequiredMembers]
+    public Appliance(
+        Fluid fluid,
+        Mass charge,
+        Volume internalVolume,
+        Temperature temperature,
+        Temperature? surroundings = null,
+        ThermalResistance? heatResistance = null,
+        Area? heatArea = null,
+        Mass? metalMass = null,
+        SpecificEntropy? metalHeatCapacity = null,
+        ThermalResistance? metalResistance = null,
+        double? dryResistanceFactor = null,
+        bool? liquidReachable = null,
+        Mass? liquidHeel = null,
+        TubeWater? water = null,
+        ApplianceOil? oil = null)
+    {
+        Fluid = fluid;
+        Charge = charge;
+        InternalVolume = internalVolume;
+        Temperature = temperature;
+        Surroundings = surroundings ?? Surroundings;
+        HeatResistance = heatResistance ?? HeatResistance;
+        HeatArea = heatArea ?? HeatArea;
+        MetalMass = metalMass ?? MetalMass;
+        MetalHeatCapacity = metalHeatCapacity ?? MetalHeatCapacity;
+        MetalResistance = metalResistance ?? MetalResistance;
+        DryResistanceFactor = dryResistanceFactor ?? DryResistanceFactor;
+        LiquidReachable = liquidReachable ?? LiquidReachable;
+        LiquidHeel = liquidHeel ?? LiquidHeel;
+        Water = water ?? Water;
+        Oil = oil ?? Oil;
+    }
 
     /// <summary>A resistance that lets no heat through that counts.</summary>
     public static ThermalResistance PerfectInsulation => new(1e30, ThermalResistanceUnit.SquareMeterKelvinPerWatt);
@@ -208,4 +266,7 @@ public sealed record Appliance
 
     /// <summary>Heat capacity of the metal, J/K.</summary>
     internal double MetalCapacity => MetalMass.Kilograms * MetalHeatCapacity.JoulesPerKilogramKelvin;
+
+    /// <summary>Refrigerant, charge, volume and temperature.</summary>
+    public override string ToString() => $"{Require.Text(Charge.Kilograms)} kg of {Fluid.Designation} in {Require.Text(InternalVolume.CubicMeters * 1e3)} L at {Require.Text(Temperature.Kelvins - 273.15)} °C";
 }

@@ -1,4 +1,5 @@
 using System;
+using System.Diagnostics.CodeAnalysis;
 using Refrigerant.Recovery.Numerics;
 using UnitsNet;
 using UnitsNet.Units;
@@ -8,6 +9,33 @@ namespace Refrigerant.Recovery.Equipment;
 /// <summary>The condenser of a recovery machine, by what it rejects at a temperature difference. Immutable.</summary>
 public sealed record Condenser
 {
+    /// <summary>For an initializer.</summary>
+    public Condenser()
+    {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="ratedDuty">See <see cref="RatedDuty"/>.</param>
+    /// <param name="ratedDifference">See <see cref="RatedDifference"/>.</param>
+    /// <param name="cooling">See <see cref="Cooling"/>.</param>
+    /// <param name="coolantTemperature">See <see cref="CoolantTemperature"/>.</param>
+    /// <param name="subcooling">See <see cref="Subcooling"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    [SetsRequiredMembers]
+    public Condenser(
+        Power ratedDuty,
+        TemperatureDelta? ratedDifference = null,
+        CondenserCooling? cooling = null,
+        Temperature? coolantTemperature = null,
+        TemperatureDelta? subcooling = null)
+    {
+        RatedDuty = ratedDuty;
+        RatedDifference = ratedDifference ?? RatedDifference;
+        Cooling = cooling ?? Cooling;
+        CoolantTemperature = coolantTemperature ?? CoolantTemperature;
+        Subcooling = subcooling ?? Subcooling;
+    }
+
     /// <summary>Heat it rejects at <see cref="RatedDifference"/>, 0 to 100 MW; 0 means that it does not condense.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
     public required Power RatedDuty
@@ -69,4 +97,7 @@ public sealed record Condenser
 
     /// <summary>Duty for each kelvin of difference, W/K.</summary>
     internal double Conductance => (double)RatedDuty.Watts / RatedDifference.Kelvins;
+
+    /// <summary>Duty, difference and what takes the heat.</summary>
+    public override string ToString() => $"{Require.Text((double)RatedDuty.Watts)} W at {Require.Text(RatedDifference.Kelvins)} K to {Cooling}";
 }

@@ -8,7 +8,7 @@ using UnitsNet.Units;
 namespace Refrigerant.Recovery.Equipment;
 
 /// <summary>What a cylinder is built to: a DOT specification with its service pressure, or a UN/ADR test pressure. Immutable.</summary>
-public sealed class CylinderSpecification
+public sealed record CylinderSpecification
 {
     /// <summary>The prefix of marks that this type knows, longest first so that "4BA" is not read as "4B" (49 CFR 178, the list from memory).</summary>
     private static readonly string[] KnownTypes =

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Diagnostics.CodeAnalysis;
 using Refrigerant.Recovery.Numerics;
 using UnitsNet;
 using UnitsNet.Units;
@@ -11,6 +12,33 @@ public sealed record Hose
 {
     /// <summary>Roughness of smooth rubber tubing, m: 0.006 to 0.07 mm in published tables of pipe roughness.</summary>
     private const double SmoothRubber = 1e-5;
+
+    /// <summary>For an initializer.</summary>
+    public Hose()
+    {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="length">See <see cref="Length"/>.</param>
+    /// <param name="innerDiameter">See <see cref="InnerDiameter"/>.</param>
+    /// <param name="roughness">See <see cref="Roughness"/>.</param>
+    /// <param name="rise">See <see cref="Rise"/>.</param>
+    /// <param name="fittings">See <see cref="Fittings"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    [SetsRequiredMembers]
+    public Hose(
+        Length length,
+        Length innerDiameter,
+        Length? roughness = null,
+        Length? rise = null,
+        IReadOnlyList<Fitting>? fittings = null)
+    {
+        Length = length;
+        InnerDiameter = innerDiameter;
+        Roughness = roughness ?? Roughness;
+        Rise = rise ?? Rise;
+        Fittings = fittings ?? Fittings;
+    }
 
     /// <summary>Length, from 1 mm to 10 km.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
@@ -70,11 +98,14 @@ public sealed record Hose
         init => field = Require.Copy(value, nameof(Fittings));
     }
 
-    = Array.Empty<Fitting>();
+    = new ValueList<Fitting>([]);
 
     /// <summary>Internal volume.</summary>
     public Volume InternalVolume => new(Area * Length.Meters, VolumeUnit.CubicMeter);
 
     /// <summary>Cross-section, m².</summary>
     internal double Area => 0.25 * Math.PI * InnerDiameter.Meters * InnerDiameter.Meters;
+
+    /// <summary>Length, bore and fittings.</summary>
+    public override string ToString() => $"{Require.Text(Length.Meters)} m of {Require.Text(InnerDiameter.Meters * 1e3)} mm bore{(Fittings.Count == 0 ? string.Empty : " with " + string.Join(", ", Fittings))}";
 }

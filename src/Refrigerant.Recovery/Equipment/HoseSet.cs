@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Diagnostics.CodeAnalysis;
 using Refrigerant.Recovery.Numerics;
 using UnitsNet;
 using UnitsNet.Units;
@@ -9,6 +10,27 @@ namespace Refrigerant.Recovery.Equipment;
 /// <summary>The hoses of a job, each side as what the refrigerant passes one after the other. Immutable.</summary>
 public sealed record HoseSet
 {
+    /// <summary>For an initializer.</summary>
+    public HoseSet()
+    {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="vaporSide">See <see cref="VaporSide"/>.</param>
+    /// <param name="liquidSide">See <see cref="LiquidSide"/>.</param>
+    /// <param name="discharge">See <see cref="Discharge"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    [SetsRequiredMembers]
+    public HoseSet(
+        IReadOnlyList<Hose> vaporSide,
+        IReadOnlyList<Hose>? liquidSide = null,
+        IReadOnlyList<Hose>? discharge = null)
+    {
+        VaporSide = vaporSide;
+        LiquidSide = liquidSide ?? LiquidSide;
+        Discharge = discharge ?? Discharge;
+    }
+
     /// <summary>From the appliance's vapor port to the machine's inlet; at least one. In push-pull the machine blows through them.</summary>
     /// <exception cref="ArgumentNullException">The list or one of its members is null.</exception>
     /// <exception cref="ArgumentException">The list is empty.</exception>
@@ -33,7 +55,7 @@ public sealed record HoseSet
         init => field = Require.Copy(value, nameof(LiquidSide));
     }
 
-    = Array.Empty<Hose>();
+    = new ValueList<Hose>([]);
 
     /// <summary>From the machine's outlet to the cylinder; none by default. It counts for volume only.</summary>
     /// <exception cref="ArgumentNullException">The list or one of its members is null.</exception>
@@ -43,7 +65,7 @@ public sealed record HoseSet
         init => field = Require.Copy(value, nameof(Discharge));
     }
 
-    = Array.Empty<Hose>();
+    = new ValueList<Hose>([]);
 
     /// <summary>Internal volume of all hoses.</summary>
     public Volume InternalVolume => new(VolumeOf(VaporSide) + VolumeOf(LiquidSide) + VolumeOf(Discharge), VolumeUnit.CubicMeter);
@@ -59,4 +81,9 @@ public sealed record HoseSet
 
         return volume;
     }
+
+    /// <summary>The hoses of each side.</summary>
+    public override string ToString() => $"vapor side: {Text(VaporSide)}; liquid side: {Text(LiquidSide)}; discharge: {Text(Discharge)}";
+
+    private static string Text(IReadOnlyList<Hose> hoses) => hoses.Count == 0 ? "none" : string.Join(", ", hoses);
 }

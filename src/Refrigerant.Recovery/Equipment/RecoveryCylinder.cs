@@ -1,4 +1,5 @@
 using System;
+using System.Diagnostics.CodeAnalysis;
 using Refrigerant.Recovery.Numerics;
 using UnitsNet;
 using UnitsNet.Units;
@@ -15,6 +16,42 @@ public sealed record RecoveryCylinder
 
     /// <summary>From a sampling flask to ten tank cars, kg; beyond it a unit or a digit is wrong.</summary>
     private const double SmallestMass = 1e-3, LargestMass = 1e6;
+
+    /// <summary>For an initializer.</summary>
+    public RecoveryCylinder()
+    {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="waterCapacity">See <see cref="WaterCapacity"/>.</param>
+    /// <param name="tareWeight">See <see cref="TareWeight"/>.</param>
+    /// <param name="servicePressure">See <see cref="ServicePressure"/>.</param>
+    /// <param name="label">See <see cref="Label"/>.</param>
+    /// <param name="content">See <see cref="Content"/>.</param>
+    /// <param name="refrigerant">See <see cref="Refrigerant"/>.</param>
+    /// <param name="requalificationDue">See <see cref="RequalificationDue"/>.</param>
+    /// <param name="specification">See <see cref="Specification"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    [SetsRequiredMembers]
+    public RecoveryCylinder(
+        Mass waterCapacity,
+        Mass tareWeight,
+        Pressure servicePressure,
+        string? label = null,
+        Mass? content = null,
+        string? refrigerant = null,
+        DateTime? requalificationDue = null,
+        CylinderSpecification? specification = null)
+    {
+        WaterCapacity = waterCapacity;
+        TareWeight = tareWeight;
+        ServicePressure = servicePressure;
+        Label = label ?? Label;
+        Content = content ?? Content;
+        Refrigerant = refrigerant ?? Refrigerant;
+        RequalificationDue = requalificationDue ?? RequalificationDue;
+        Specification = specification ?? Specification;
+    }
 
     /// <summary>What the technician calls it, such as "C1".</summary>
     /// <exception cref="ArgumentNullException">Null.</exception>
@@ -89,17 +126,23 @@ public sealed record RecoveryCylinder
     /// <param name="mark">The mark, such as "DOT-4BA400"; see <see cref="CylinderSpecification.Parse"/>.</param>
     /// <param name="waterCapacity">Water capacity (mark WC), 1e-3 to 1e6 kg.</param>
     /// <param name="tareWeight">Tare weight (mark TW), 1e-3 to 1e6 kg.</param>
+    /// <param name="label">See <see cref="Label"/>; its default where null.</param>
+    /// <param name="content">See <see cref="Content"/>; empty where null.</param>
+    /// <param name="refrigerant">See <see cref="Refrigerant"/>.</param>
+    /// <param name="requalificationDue">See <see cref="RequalificationDue"/>.</param>
     /// <exception cref="ArgumentException">The mark is unknown, or a mass is outside its range.</exception>
-    public static RecoveryCylinder FromMark(string mark, Mass waterCapacity, Mass tareWeight)
+    public static RecoveryCylinder FromMark(
+        string mark,
+        Mass waterCapacity,
+        Mass tareWeight,
+        string? label = null,
+        Mass? content = null,
+        string? refrigerant = null,
+        DateTime? requalificationDue = null)
     {
         CylinderSpecification specification = CylinderSpecification.Parse(mark);
-        return new RecoveryCylinder
-        {
-            WaterCapacity = waterCapacity,
-            TareWeight = tareWeight,
-            ServicePressure = specification.ServicePressure!.Value,
-            Specification = specification,
-        };
+        return new RecoveryCylinder(
+            waterCapacity, tareWeight, specification.ServicePressure!.Value, label, content, refrigerant, requalificationDue, specification);
     }
 
     /// <summary>
@@ -108,17 +151,23 @@ public sealed record RecoveryCylinder
     /// <param name="testPressure">Marked test pressure, gauge, greater than zero.</param>
     /// <param name="waterCapacity">Water capacity, 1e-3 to 1e6 kg.</param>
     /// <param name="tareWeight">Tare weight, 1e-3 to 1e6 kg.</param>
+    /// <param name="label">See <see cref="Label"/>; its default where null.</param>
+    /// <param name="content">See <see cref="Content"/>; empty where null.</param>
+    /// <param name="refrigerant">See <see cref="Refrigerant"/>.</param>
+    /// <param name="requalificationDue">See <see cref="RequalificationDue"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">The pressure is not greater than zero, a mass is outside its range, or a value is not finite.</exception>
-    public static RecoveryCylinder FromTestPressure(Pressure testPressure, Mass waterCapacity, Mass tareWeight)
+    public static RecoveryCylinder FromTestPressure(
+        Pressure testPressure,
+        Mass waterCapacity,
+        Mass tareWeight,
+        string? label = null,
+        Mass? content = null,
+        string? refrigerant = null,
+        DateTime? requalificationDue = null)
     {
         CylinderSpecification specification = CylinderSpecification.Un(testPressure);
-        return new RecoveryCylinder
-        {
-            WaterCapacity = waterCapacity,
-            TareWeight = tareWeight,
-            ServicePressure = new Pressure(testPressure.Pascals * 2 / 3, PressureUnit.Pascal),
-            Specification = specification,
-        };
+        return new RecoveryCylinder(
+            waterCapacity, tareWeight, new Pressure(testPressure.Pascals * 2 / 3, PressureUnit.Pascal), label, content, refrigerant, requalificationDue, specification);
     }
 
     /// <summary>The same cylinder with the content that a scale reading tells.</summary>
@@ -138,4 +187,7 @@ public sealed record RecoveryCylinder
 
         return this with { Content = new Mass(content, MassUnit.Kilogram) };
     }
+
+    /// <summary>Label, mark and content.</summary>
+    public override string ToString() => $"{Label}{(Specification is null ? string.Empty : $" ({Specification})")}: {Require.Text(Content.Kilograms)} kg, water capacity {Require.Text(WaterCapacity.Kilograms)} kg, tare {Require.Text(TareWeight.Kilograms)} kg";
 }

@@ -63,4 +63,7 @@ public sealed record TubeWater
         Require.InRange(resistance.SquareMeterKelvinsPerWatt, 1e-8, 1e3, "m²·K/W", nameof(resistance));
         return resistance;
     }
+
+    /// <summary>How much, whether it moves, and its temperature.</summary>
+    public override string ToString() => (IsMoving ? $"{Require.Text(Flow.KilogramsPerSecond)} kg/s of water, moving," : $"{Require.Text(Mass.Kilograms)} kg of water, standing,") + $" at {Require.Text(Temperature.Kelvins - 273.15)} °C";
 }

@@ -8,7 +8,8 @@ using UnitsNet.Units;
 namespace Refrigerant.Recovery.Fluids;
 
 /// <summary>A refrigerant: its identity and its thermodynamic properties, in UnitsNet quantities. Immutable and thread-safe.</summary>
-public sealed class Fluid
+/// <remarks>Two fluids are equal if the same kind of model computes them from the same sources for the same designation and composition.</remarks>
+public sealed class Fluid : IEquatable<Fluid>
 {
     private Fluid(PropertyModel model) => Model = model;
 
@@ -138,6 +139,38 @@ public sealed class Fluid
     /// <exception cref="PropertyRangeException">The state is outside the equation's range.</exception>
     public ClosedVesselState ClosedVesselAt(Density density, SpecificEnergy internalEnergy) =>
         new(Model, Model.VesselAtEnergy(density.KilogramsPerCubicMeter, internalEnergy.JoulesPerKilogram));
+
+    /// <summary>Whether the same kind of model computes both from the same sources for the same designation and composition.</summary>
+    /// <param name="other">The other fluid.</param>
+    public bool Equals(Fluid? other)
+    {
+        if (ReferenceEquals(Model, other?.Model))
+        {
+            return true;
+        }
+
+        if (other is null || other.Designation != Designation || other.Model.GetType() != Model.GetType() || other.Model.Source != Model.Source
+            || other.Composition.Count != Composition.Count)
+        {
+            return false;
+        }
+
+        for (int i = 0; i < Composition.Count; i++)
+        {
+            if (!Composition[i].Equals(other.Composition[i]))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <inheritdoc />
+    public override bool Equals(object? obj) => Equals(obj as Fluid);
+
+    /// <inheritdoc />
+    public override int GetHashCode() => StringComparer.Ordinal.GetHashCode(Designation);
 
     /// <summary>The designation.</summary>
     public override string ToString() => Designation;

@@ -4,7 +4,7 @@ using Refrigerant.Recovery.Numerics;
 namespace Refrigerant.Recovery.Fluids;
 
 /// <summary>One component of a fluid's composition. A pure fluid has one, with both fractions 1.</summary>
-public sealed class FluidComponent
+public sealed record FluidComponent
 {
     /// <summary>Creates a component, for a property engine.</summary>
     /// <param name="designation">The component's ASHRAE 34 designation.</param>
@@ -27,4 +27,7 @@ public sealed class FluidComponent
 
     /// <summary>Mole fraction in the bulk composition, 0 to 1.</summary>
     public double MoleFraction { get; }
+
+    /// <summary>Designation and mass fraction.</summary>
+    public override string ToString() => $"{Designation} {Require.Text(MassFraction)}";
 }

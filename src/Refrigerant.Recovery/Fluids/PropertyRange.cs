@@ -1,7 +1,8 @@
+using System;
 namespace Refrigerant.Recovery.Fluids;
 
 /// <summary>The range in which a property model may be asked, in plain SI doubles.</summary>
-public sealed class PropertyRange
+public sealed record PropertyRange
 {
     /// <summary>Creates the range.</summary>
     /// <param name="minimumTemperature">Lowest temperature of any state, K.</param>
@@ -27,4 +28,7 @@ public sealed class PropertyRange
 
     /// <summary>Upper end of the saturation curves, K.</summary>
     public double MaximumSaturationTemperature { get; }
+
+    /// <summary>The range of temperature and pressure.</summary>
+    public override string ToString() => FormattableString.Invariant($"{MinimumTemperature:G7} K to {MaximumTemperature:G7} K, up to {MaximumPressure:G7} Pa; saturation up to {MaximumSaturationTemperature:G7} K");
 }

@@ -1,3 +1,4 @@
+using System;
 namespace Refrigerant.Recovery.Fluids;
 
 /// <summary>
@@ -20,4 +21,7 @@ public readonly struct SaturationPoint
 
     /// <summary>Saturated vapor of the bulk composition.</summary>
     public StatePoint Dew { get; }
+
+    /// <summary>Temperatures and pressures of both sides.</summary>
+    public override string ToString() => FormattableString.Invariant($"bubble {Bubble.Temperature:G7} K, {Bubble.Pressure:G7} Pa; dew {Dew.Temperature:G7} K, {Dew.Pressure:G7} Pa");
 }

@@ -1,3 +1,4 @@
+using System;
 namespace Refrigerant.Recovery.Fluids;
 
 /// <summary>Dynamic viscosity of saturated liquid and vapor, Pa·s.</summary>
@@ -22,4 +23,7 @@ public readonly struct SaturationViscosity
 
     /// <summary>True where no published correlation of this fluid stands behind the values.</summary>
     public bool IsEstimate { get; }
+
+    /// <summary>Both viscosities.</summary>
+    public override string ToString() => FormattableString.Invariant($"liquid {Liquid:G7} Pa·s, vapor {Vapor:G7} Pa·s{(IsEstimate ? ", an estimate" : string.Empty)}");
 }

@@ -1,3 +1,4 @@
+using System;
 namespace Refrigerant.Recovery.Fluids;
 
 /// <summary>Second-order properties of a single-phase state, in plain SI doubles.</summary>
@@ -37,4 +38,7 @@ public readonly struct StateDerivatives
 
     /// <summary>(∂p/∂T) at constant density, Pa/K.</summary>
     public double PressureByTemperature { get; }
+
+    /// <summary>Heat capacities and speed of sound.</summary>
+    public override string ToString() => FormattableString.Invariant($"cv {IsochoricHeatCapacity:G7} J/(kg·K), cp {IsobaricHeatCapacity:G7} J/(kg·K), {SpeedOfSound:G7} m/s");
 }

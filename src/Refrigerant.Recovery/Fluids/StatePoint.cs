@@ -1,3 +1,4 @@
+using System;
 namespace Refrigerant.Recovery.Fluids;
 
 /// <summary>One equilibrium state in plain SI doubles, as <see cref="PropertyModel"/> returns it.</summary>
@@ -52,4 +53,7 @@ public readonly struct StatePoint
 
     /// <summary>Specific internal energy h − p/ρ, J/kg.</summary>
     public double InternalEnergy => Enthalpy - (Pressure / Density);
+
+    /// <summary>Phase, temperature and pressure.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Phase} at {Temperature:G7} K, {Pressure:G7} Pa, {Density:G7} kg/m³");
 }

@@ -29,4 +29,7 @@ public readonly struct VesselPoint
         Liquid.Phase == Phase.Undefined ? 0
         : Vapor.Phase == Phase.Undefined ? 1
         : (1 - Bulk.VaporFraction) * Bulk.Density / Liquid.Density;
+
+    /// <summary>The bulk state.</summary>
+    public override string ToString() => Bulk.ToString();
 }

@@ -12,7 +12,7 @@ namespace Refrigerant.Recovery.Gauges;
 /// A gauge shows the difference to the air around it: "15 inHg" of vacuum is 50.5 kPa absolute at sea level and 32.7 kPa at 1600 m.
 /// Vacuum readings are positive below the barometer. For inches of mercury see <see cref="Mercury"/>.
 /// </remarks>
-public sealed class Barometer
+public sealed class Barometer : IEquatable<Barometer>
 {
     /// <summary>Lowest accepted reading, Pa. Our choice, to catch slips of the unit: below any inhabited place.</summary>
     private const double LowestReading = 10_000;
@@ -116,6 +116,17 @@ public sealed class Barometer
         double pascals = Require.InRange(absolute.Pascals, 0, _pascals, "Pa absolute (the " + Description + ")", nameof(absolute));
         return new Pressure(_pascals - pascals, PressureUnit.Pascal);
     }
+
+    /// <summary>Whether both are of the same pressure and come from the same elevation or reading.</summary>
+    /// <param name="other">The other barometer.</param>
+    public bool Equals(Barometer? other) =>
+        other is not null && other._pascals.Equals(_pascals) && Nullable.Equals(other.ElevationMeters, ElevationMeters) && other.Description == Description;
+
+    /// <inheritdoc />
+    public override bool Equals(object? obj) => Equals(obj as Barometer);
+
+    /// <inheritdoc />
+    public override int GetHashCode() => _pascals.GetHashCode();
 
     /// <summary>Description and pressure, culture-invariant.</summary>
     public override string ToString() => FormattableString.Invariant($"{Description}, {_pascals / 1000:F3} kPa absolute");

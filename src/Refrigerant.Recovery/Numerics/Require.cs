@@ -52,7 +52,7 @@ internal static partial class Require
     public static T NotNull<T>([NotNull] T? value, string parameter)
         where T : class => value ?? throw new ArgumentNullException(parameter);
 
-    /// <summary>A read-only copy of a list; neither it nor a member may be null.</summary>
+    /// <summary>A read-only copy of a list, equal to another of the same members; neither it nor a member may be null.</summary>
     public static IReadOnlyList<T> Copy<T>([NotNull] IReadOnlyList<T>? values, string parameter)
         where T : class
     {
@@ -62,7 +62,7 @@ internal static partial class Require
             copy[i] = values[i] ?? throw new ArgumentNullException(parameter, FormattableString.Invariant($"{parameter}[{i}] is null."));
         }
 
-        return Array.AsReadOnly(copy);
+        return new ValueList<T>(copy);
     }
 
     public static bool IsFinite(double value) => !double.IsNaN(value) && !double.IsInfinity(value);

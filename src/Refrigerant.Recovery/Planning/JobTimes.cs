@@ -10,6 +10,29 @@ public sealed record JobTimes
 {
     private const double Day = 86_400;
 
+    /// <summary>For an initializer.</summary>
+    public JobTimes()
+    {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="hoseChange">See <see cref="HoseChange"/>.</param>
+    /// <param name="cylinderChange">See <see cref="CylinderChange"/>.</param>
+    /// <param name="close">See <see cref="Close"/>.</param>
+    /// <param name="hold">See <see cref="Hold"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    public JobTimes(
+        Duration? hoseChange = null,
+        Duration? cylinderChange = null,
+        Duration? close = null,
+        Duration? hold = null)
+    {
+        HoseChange = hoseChange ?? HoseChange;
+        CylinderChange = cylinderChange ?? CylinderChange;
+        Close = close ?? Close;
+        Hold = hold ?? Hold;
+    }
+
     /// <summary>To change the hoses over from liquid to vapor recovery; 5 min by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
     public Duration HoseChange { get; init => field = Checked(value, nameof(HoseChange)); } = new(300, DurationUnit.Second);
@@ -31,4 +54,7 @@ public sealed record JobTimes
         Require.InRange(value.Seconds, 0, Day, "s", parameter);
         return value;
     }
+
+    /// <summary>The four times.</summary>
+    public override string ToString() => FormattableString.Invariant($"hose change {HoseChange.Seconds:G7} s, cylinder change {CylinderChange.Seconds:G7} s, close {Close.Seconds:G7} s, hold {Hold.Seconds:G7} s");
 }

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Diagnostics.CodeAnalysis;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Numerics;
@@ -13,6 +14,63 @@ namespace Refrigerant.Recovery.Planning;
 public sealed record RecoveryJob
 {
     private const int MostCylinders = 1000;
+
+    /// <summary>For an initializer.</summary>
+    public RecoveryJob()
+    {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="appliance">See <see cref="Appliance"/>.</param>
+    /// <param name="machine">See <see cref="Machine"/>.</param>
+    /// <param name="hoses">See <see cref="Hoses"/>.</param>
+    /// <param name="cylinders">See <see cref="Cylinders"/>.</param>
+    /// <param name="barometer">See <see cref="Barometer"/>.</param>
+    /// <param name="evacuation">See <see cref="Evacuation"/>.</param>
+    /// <param name="pushPull">See <see cref="PushPull"/>.</param>
+    /// <param name="keepAboveFreezing">See <see cref="KeepAboveFreezing"/>.</param>
+    /// <param name="clearMachine">See <see cref="ClearMachine"/>.</param>
+    /// <param name="followComposition">See <see cref="FollowComposition"/>.</param>
+    /// <param name="sweepPressure">See <see cref="SweepPressure"/>.</param>
+    /// <param name="lossPerConnection">See <see cref="LossPerConnection"/>.</param>
+    /// <param name="times">See <see cref="Times"/>.</param>
+    /// <param name="maximumPulls">See <see cref="MaximumPulls"/>.</param>
+    /// <param name="day">See <see cref="Day"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    [SetsRequiredMembers]
+    public RecoveryJob(
+        Appliance appliance,
+        RecoveryMachine machine,
+        HoseSet hoses,
+        IReadOnlyList<RecoveryCylinder> cylinders,
+        Barometer? barometer = null,
+        EvacuationOptions? evacuation = null,
+        PushPullUse? pushPull = null,
+        bool? keepAboveFreezing = null,
+        bool? clearMachine = null,
+        bool? followComposition = null,
+        Pressure? sweepPressure = null,
+        Volume? lossPerConnection = null,
+        JobTimes? times = null,
+        int? maximumPulls = null,
+        DateTime? day = null)
+    {
+        Appliance = appliance;
+        Machine = machine;
+        Hoses = hoses;
+        Cylinders = cylinders;
+        Barometer = barometer ?? Barometer;
+        Evacuation = evacuation ?? Evacuation;
+        PushPull = pushPull ?? PushPull;
+        KeepAboveFreezing = keepAboveFreezing ?? KeepAboveFreezing;
+        ClearMachine = clearMachine ?? ClearMachine;
+        FollowComposition = followComposition ?? FollowComposition;
+        SweepPressure = sweepPressure ?? SweepPressure;
+        LossPerConnection = lossPerConnection ?? LossPerConnection;
+        Times = times ?? Times;
+        MaximumPulls = maximumPulls ?? MaximumPulls;
+        Day = day ?? Day;
+    }
 
     /// <summary>What the refrigerant is taken from.</summary>
     /// <exception cref="ArgumentNullException">The value is null.</exception>
@@ -122,4 +180,7 @@ public sealed record RecoveryJob
 
     /// <summary>How far the scale on which a cylinder is filled reads low, kg.</summary>
     internal double ScaleError { get; init; }
+
+    /// <summary>What is emptied, and into how many cylinders.</summary>
+    public override string ToString() => $"{Appliance} into {Cylinders.Count.ToString(System.Globalization.CultureInfo.InvariantCulture)} cylinders";
 }

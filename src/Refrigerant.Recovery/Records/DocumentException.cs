@@ -1,4 +1,6 @@
 using System;
+using System.Collections.Generic;
+using Refrigerant.Recovery.Numerics;
 
 namespace Refrigerant.Recovery.Records;
 
@@ -6,8 +8,22 @@ namespace Refrigerant.Recovery.Records;
 public sealed class DocumentException : FormatException
 {
     internal DocumentException(string path, string message, Exception? inner = null)
-        : base(message, inner) => Path = path;
+        : base(message, inner)
+    {
+        Path = path;
+        Errors = new ValueList<DocumentError>([new DocumentError(path, message)]);
+    }
 
-    /// <summary>Where in the document, such as "$.appliance.chargeKilograms"; "$" is the whole document.</summary>
+    internal DocumentException(IReadOnlyList<DocumentError> errors)
+        : base(errors[0].Message)
+    {
+        Path = errors[0].Path;
+        Errors = errors;
+    }
+
+    /// <summary>Where in the document the first error is, such as "$.appliance.chargeKilograms"; "$" is the whole document.</summary>
     public string Path { get; }
+
+    /// <summary>Everything that is wrong, in the order of the document; one or more.</summary>
+    public IReadOnlyList<DocumentError> Errors { get; }
 }

@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using System.Text.Json;
 using Refrigerant.Recovery.Numerics;
 
@@ -19,13 +20,24 @@ internal readonly struct DocumentNode
 
     public string Path { get; }
 
-    public DocumentNode Member(string name) => new(
-        _element is { ValueKind: JsonValueKind.Object } parent && parent.TryGetProperty(name, out JsonElement child) ? child : null,
-        Path + "." + name);
+    /// <summary>What stands here; null where nothing does.</summary>
+    public JsonElement? Value => _element;
+
+    public DocumentNode Member(string name) => new(Find(name), Path + "." + name);
 
     public DocumentNode Item(int index) => new(
         _element is { ValueKind: JsonValueKind.Array } parent && index < parent.GetArrayLength() ? parent[index] : null,
         FormattableString.Invariant($"{Path}[{index}]"));
+
+    /// <summary>The members of a list; none where there is no list.</summary>
+    public IEnumerable<DocumentNode> Items()
+    {
+        int count = _element is { ValueKind: JsonValueKind.Array } list ? list.GetArrayLength() : 0;
+        for (int i = 0; i < count; i++)
+        {
+            yield return Item(i);
+        }
+    }
 
     /// <summary>Makes what stands here; an argument error becomes one that names the member of the document.</summary>
     public T Build<T>(Func<T> make)
@@ -89,5 +101,18 @@ internal readonly struct DocumentNode
         }
 
         return message;
+    }
+
+    /// <summary>Null where no such member stands here; also where another member's name is no valid text, at which even a search fails.</summary>
+    private JsonElement? Find(string name)
+    {
+        try
+        {
+            return _element is { ValueKind: JsonValueKind.Object } parent && parent.TryGetProperty(name, out JsonElement child) ? child : null;
+        }
+        catch (InvalidOperationException)
+        {
+            return null;
+        }
     }
 }

@@ -3,58 +3,60 @@ using System.Collections.Generic;
 using System.Linq;
 using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
-using Refrigerant.Recovery.Numerics;
+using Refrigerant.Recovery.Records.Jobs;
 
 namespace Refrigerant.Recovery.Records;
 
 /// <summary>
-/// Reads a document strictly: its structure is checked against the generated metadata of its type, member by member, so that every error
-/// names its place; then each object is made, innermost first, so that an argument error names its place too.
+/// Checks a document against the generated metadata of its type, member by member, so that every error names its place; then each object is
+/// made, innermost first, so that an argument error names its place too. All errors are told, not the first only.
 /// </summary>
-internal static class DocumentReader
+internal sealed class DocumentReader
 {
-    /// <summary>Deeper than any document of ours.</summary>
-    private const int DeepestNesting = 32;
+    private readonly List<DocumentError> _errors = [];
 
-    /// <summary>Longer than the plan of the longest job with its course.</summary>
-    private const int LongestText = 64 * 1024 * 1024;
+    /// <summary>What was found wrong so far.</summary>
+    public IReadOnlyList<DocumentError> Errors => _errors;
 
-    /// <summary>Parses a document, checks it and hands it over with its root, for further checks by path.</summary>
-    public static TResult Read<TDocument, TResult>(string json, JsonTypeInfo<TDocument> type, Func<TDocument, DocumentNode, TResult> use)
+    /// <summary>Checks a document and hands it over with its root, for further checks by path.</summary>
+    /// <returns>What was made of it, or null where there are errors.</returns>
+    public TResult? Read<TDocument, TResult>(JsonElement element, JsonTypeInfo<TDocument> type, Func<TDocument, DocumentNode, TResult> use)
+        where TDocument : class
+        where TResult : class
+    {
+        var root = new DocumentNode(element, "$");
+        Check(element, type, root);
+        return _errors.Count == 0 ? Try(() => use(element.Deserialize(type)!, root)) : null;
+    }
+
+    /// <summary>Checks a part by making it, unless something in it is known to be wrong.</summary>
+    public void CheckPart<TDocument>(DocumentNode node, JsonTypeInfo<TDocument> type, Action<TDocument, DocumentNode> make)
         where TDocument : class
     {
-        using JsonDocument document = Parse(Require.NotNull(json, nameof(json)));
-        var root = new DocumentNode(document.RootElement, "$");
-        Check(document.RootElement, type, root);
-        return use(document.RootElement.Deserialize(type)!, root);
-    }
-
-    private static JsonDocument Parse(string json)
-    {
-        if (json.Length > LongestText)
+        bool known = _errors.Any(error => error.Path.StartsWith(node.Path, StringComparison.Ordinal)
+            && (error.Path.Length == node.Path.Length || error.Path[node.Path.Length] is '.' or '['));
+        if (!known && node.Value is { ValueKind: JsonValueKind.Object } element)
         {
-            throw new DocumentException("$", FormattableString.Invariant($"The document has {json.Length} characters; at most {LongestText} are read."));
-        }
-
-        try
-        {
-            return JsonDocument.Parse(json, new JsonDocumentOptions { MaxDepth = DeepestNesting });
-        }
-        catch (Exception e) when (e is JsonException or ArgumentException)
-        {
-            string place = e is JsonException { LineNumber: long line } ? FormattableString.Invariant($", line {line + 1}") : string.Empty;
-            string reason = e.Message.Split([" LineNumber:"], StringSplitOptions.None)[0];
-            throw new DocumentException("$", $"The document is no JSON of at most {DeepestNesting} levels{place}: {reason}", e);
+            Try<object>(() =>
+            {
+                make(element.Deserialize(type)!, node);
+                return node;
+            });
         }
     }
 
-    private static void Check(JsonElement element, JsonTypeInfo type, DocumentNode node)
+    private void Check(JsonElement element, JsonTypeInfo type, DocumentNode node)
     {
         switch (type.Kind)
         {
             case JsonTypeInfoKind.Object:
+                int before = _errors.Count;
                 CheckObject(element, type, node);
-                node.Build(() => element.Deserialize(type));
+                if (_errors.Count == before)
+                {
+                    Try(() => node.Build(() => element.Deserialize(type)!));
+                }
+
                 break;
             case JsonTypeInfoKind.Enumerable:
                 CheckList(element, type, node);
@@ -65,38 +67,62 @@ internal static class DocumentReader
         }
     }
 
-    private static void CheckObject(JsonElement element, JsonTypeInfo type, DocumentNode node)
+    private void CheckObject(JsonElement element, JsonTypeInfo type, DocumentNode node)
     {
-        Expect(element.ValueKind == JsonValueKind.Object, node, "it must be an object, in braces.");
+        if (!Expect(element.ValueKind == JsonValueKind.Object, node, "it must be an object, in braces."))
+        {
+            return;
+        }
 
         // All names first: one that is no text makes even the search for another fail.
-        (string Name, JsonElement Value)[] members = [.. element.EnumerateObject().Select(member => (Text(() => member.Name, node), member.Value))];
+        (string Name, JsonElement Value)[]? members = Try<(string, JsonElement)[]>(
+            () => [.. element.EnumerateObject().Select(member => (Text(() => member.Name, node), member.Value))]);
+        if (members is null)
+        {
+            return;
+        }
+
         var seen = new HashSet<string>(StringComparer.Ordinal);
         foreach ((string name, JsonElement value) in members)
         {
             DocumentNode place = node.Member(name);
-            Expect(seen.Add(name), place, "it is given twice.");
             JsonPropertyInfo? property = type.Properties.FirstOrDefault(p => p.Name == name);
-            Expect(property is not null, place, $"there is no such member; known are {string.Join(", ", type.Properties.Select(p => p.Name))}.");
-            if (value.ValueKind != JsonValueKind.Null)
+            if (Expect(seen.Add(name), place, "it is given twice.")
+                && Expect(property is not null, place, $"there is no such member; known are {string.Join(", ", type.Properties.Select(p => p.Name))}."))
             {
-                Check(value, type.Options.GetTypeInfo(property!.PropertyType), place);
-            }
-            else
-            {
-                Expect(!property!.IsRequired, place, "it must be given.");
+                CheckMember(value, type, property!, place);
             }
         }
 
         foreach (JsonPropertyInfo missing in type.Properties.Where(p => p.IsRequired && !seen.Contains(p.Name)))
         {
-            throw node.Member(missing.Name).Wrong("it is missing and must be given.");
+            Expect(false, node.Member(missing.Name), "it is missing and must be given.");
         }
     }
 
-    private static void CheckList(JsonElement element, JsonTypeInfo type, DocumentNode node)
+    private void CheckMember(JsonElement value, JsonTypeInfo type, JsonPropertyInfo property, DocumentNode place)
     {
-        Expect(element.ValueKind == JsonValueKind.Array, node, "it must be a list, in brackets.");
+        if (value.ValueKind == JsonValueKind.Null)
+        {
+            Expect(!property.IsRequired, place, "it must be given.");
+            return;
+        }
+
+        int before = _errors.Count;
+        Check(value, type.Options.GetTypeInfo(property.PropertyType), place);
+        if (_errors.Count == before && value.ValueKind == JsonValueKind.Number && JobLimits.Find(type.Type, property.Name) is NumberRange range)
+        {
+            Expect(range.Has(value.GetDouble()), place, $"it must be {range}.");
+        }
+    }
+
+    private void CheckList(JsonElement element, JsonTypeInfo type, DocumentNode node)
+    {
+        if (!Expect(element.ValueKind == JsonValueKind.Array, node, "it must be a list, in brackets."))
+        {
+            return;
+        }
+
         JsonTypeInfo inner = type.Options.GetTypeInfo(type.Type.GetGenericArguments()[0]);
         int index = 0;
         foreach (JsonElement item in element.EnumerateArray())
@@ -105,12 +131,12 @@ internal static class DocumentReader
         }
     }
 
-    private static void CheckValue(JsonElement element, Type type, DocumentNode node)
+    private void CheckValue(JsonElement element, Type type, DocumentNode node)
     {
         if (type == typeof(double))
         {
             Expect(
-                element.ValueKind == JsonValueKind.Number && element.TryGetDouble(out double number) && Require.IsFinite(number),
+                element.ValueKind == JsonValueKind.Number && element.TryGetDouble(out double number) && Numerics.Require.IsFinite(number),
                 node,
                 "it must be a number, from -1.7e308 to 1.7e308.");
         }
@@ -122,30 +148,50 @@ internal static class DocumentReader
         {
             Expect(element.ValueKind is JsonValueKind.True or JsonValueKind.False, node, "it must be true or false.");
         }
-        else
+        else if (Expect(element.ValueKind == JsonValueKind.String, node, "it must be a text, in quotes.")
+            && Try(() => Text(() => element.GetString()!, node)) is string text)
         {
-            Expect(element.ValueKind == JsonValueKind.String, node, "it must be a text, in quotes.");
-            string text = Text(() => element.GetString()!, node);
-            if (type.IsEnum)
-            {
-                Expect(Enum.GetNames(type).Contains(text), node, $"it must be one of {string.Join(", ", Enum.GetNames(type))}.");
-            }
-            else if (type == typeof(DateTime))
-            {
-                Expect(DateJsonConverter.TryParse(text, out _), node, "it must be a date such as \"2026-11-25\".");
-            }
-            else if (type == typeof(DateTimeOffset))
-            {
-                Expect(element.TryGetDateTimeOffset(out _), node, "it must be a date and time such as \"2026-11-25T14:30:00-07:00\".");
-            }
+            CheckText(text, element, type, node);
         }
     }
 
-    private static void Expect(bool condition, DocumentNode node, string reason)
+    private void CheckText(string text, JsonElement element, Type type, DocumentNode node)
+    {
+        if (type.IsEnum)
+        {
+            Expect(Enum.GetNames(type).Contains(text), node, $"it must be one of {string.Join(", ", Enum.GetNames(type))}.");
+        }
+        else if (type == typeof(DateTime))
+        {
+            Expect(DateJsonConverter.TryParse(text, out _), node, "it must be a date such as \"2026-11-25\".");
+        }
+        else if (type == typeof(DateTimeOffset))
+        {
+            Expect(element.TryGetDateTimeOffset(out _), node, "it must be a date and time such as \"2026-11-25T14:30:00-07:00\".");
+        }
+    }
+
+    private bool Expect(bool condition, DocumentNode node, string reason)
     {
         if (!condition)
         {
-            throw node.Wrong(reason);
+            _errors.AddRange(node.Wrong(reason).Errors);
+        }
+
+        return condition;
+    }
+
+    private T? Try<T>(Func<T> make)
+        where T : class
+    {
+        try
+        {
+            return make();
+        }
+        catch (DocumentException e)
+        {
+            _errors.AddRange(e.Errors);
+            return null;
         }
     }
 

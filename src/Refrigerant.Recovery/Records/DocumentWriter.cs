@@ -1,11 +1,10 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
-using System.Text.Json.Serialization.Metadata;
 using System.Text.Unicode;
 
 namespace Refrigerant.Recovery.Records;
 
-/// <summary>Writes documents indented, readable beyond ASCII, and with the same line ends on every system.</summary>
+/// <summary>How documents are written: indented, and readable beyond ASCII.</summary>
 internal static class DocumentWriter
 {
     public static RecordsContext Context { get; } = new(new JsonSerializerOptions(RecordsContext.Default.Options)
@@ -13,7 +12,4 @@ internal static class DocumentWriter
         WriteIndented = true,
         Encoder = JavaScriptEncoder.Create(UnicodeRanges.All),
     });
-
-    public static string Write<T>(T document, JsonTypeInfo<T> type) =>
-        JsonSerializer.Serialize(document, type).Replace("\r\n", "\n") + "\n";
 }

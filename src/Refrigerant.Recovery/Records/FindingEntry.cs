@@ -1,28 +1,38 @@
 using System;
+using System.Text.Json.Serialization;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Numerics;
 
 namespace Refrigerant.Recovery.Records;
 
 /// <summary>A finding in a document. Immutable.</summary>
+[JsonUnmappedMemberHandling(JsonUnmappedMemberHandling.Disallow)]
+[JsonNumberHandling(JsonNumberHandling.Strict)]
 public sealed record FindingEntry
 {
     /// <summary>Its stable code, such as "cylinder-over-limit"; "other" for one that has none.</summary>
     /// <exception cref="ArgumentNullException">Null.</exception>
+    [JsonPropertyName("code")]
     public string Code { get; init => field = Require.NotNull(value, nameof(Code)); } = FindingCodes.Other.Id;
 
     /// <summary>How much it weighs.</summary>
+    [JsonPropertyName("severity")]
+    [JsonConverter(typeof(JsonStringEnumConverter<Severity>))]
     public required Severity Severity { get; init; }
 
     /// <summary>What it is about.</summary>
+    [JsonPropertyName("subject")]
+    [JsonConverter(typeof(JsonStringEnumConverter<FindingSubject>))]
     public required FindingSubject Subject { get; init; }
 
     /// <summary>A sentence for people.</summary>
     /// <exception cref="ArgumentNullException">Null.</exception>
+    [JsonPropertyName("message")]
     public required string Message { get; init => field = Require.NotNull(value, nameof(Message)); }
 
     /// <summary>The law, standard or paper behind it, or "common practice".</summary>
     /// <exception cref="ArgumentNullException">Null.</exception>
+    [JsonPropertyName("source")]
     public required string Source { get; init => field = Require.NotNull(value, nameof(Source)); }
 
     internal static FindingEntry From(Finding finding) => new()
@@ -33,4 +43,7 @@ public sealed record FindingEntry
         Message = finding.Message,
         Source = finding.Source,
     };
+
+    /// <summary>Severity and sentence.</summary>
+    public override string ToString() => $"{Severity}: {Message}";
 }

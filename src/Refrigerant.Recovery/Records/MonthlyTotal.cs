@@ -52,4 +52,7 @@ public sealed record MonthlyTotal
                 Records = group.Count(),
             }),
     ];
+
+    /// <summary>Month, refrigerant and mass.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Year:D4}-{Month:D2}: {Kilograms:G7} kg of {Refrigerant} in {Records} records");
 }

@@ -34,8 +34,7 @@ public sealed record RecordFacts
     /// none by default, and the planned masses stand.
     /// </summary>
     /// <exception cref="ArgumentNullException">Null.</exception>
-    public IReadOnlyDictionary<string, Mass> ScaleReadings { get; init => field = Require.NotNull(value, nameof(ScaleReadings)); } =
-        new Dictionary<string, Mass>();
+    public IReadOnlyDictionary<string, Mass> ScaleReadings { get; init => field = Copy(value); } = Copy(new Dictionary<string, Mass>());
 
     /// <summary>What the gauge on the appliance showed at the end of the hold, negative for vacuum; null where it was not read.</summary>
     public Pressure? GaugeReading { get; init; }
@@ -48,5 +47,19 @@ public sealed record RecordFacts
 
     /// <summary>What was sent for reclamation or destruction; none by default.</summary>
     /// <exception cref="ArgumentNullException">The list or one of its members is null.</exception>
-    public IReadOnlyList<ShipmentEntry> Shipments { get; init => field = Require.Copy(value, nameof(Shipments)); } = [];
+    public IReadOnlyList<ShipmentEntry> Shipments { get; init => field = Require.Copy(value, nameof(Shipments)); } = new ValueList<ShipmentEntry>([]);
+
+    private static ValueMap<string, Mass> Copy(IReadOnlyDictionary<string, Mass> readings)
+    {
+        var copy = new Dictionary<string, Mass>(StringComparer.Ordinal);
+        foreach (KeyValuePair<string, Mass> reading in Require.NotNull(readings, nameof(ScaleReadings)))
+        {
+            copy.Add(reading.Key, reading.Value);
+        }
+
+        return new ValueMap<string, Mass>(copy);
+    }
+
+    /// <summary>Date and place.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Date:yyyy-MM-dd}, {Location}: {ScaleReadings.Count} scale readings");
 }

@@ -1,26 +1,39 @@
 using System;
+using System.Text.Json.Serialization;
 using Refrigerant.Recovery.Numerics;
 
 namespace Refrigerant.Recovery.Records;
 
 /// <summary>Refrigerant sent away: 40 CFR 82.156(a)(3) asks for quantity by type, recipient and date. Immutable.</summary>
+[JsonUnmappedMemberHandling(JsonUnmappedMemberHandling.Disallow)]
+[JsonNumberHandling(JsonNumberHandling.Strict)]
 public sealed record ShipmentEntry
 {
     /// <summary>Type of the refrigerant sent (40 CFR 82.156(a)(3)).</summary>
     /// <exception cref="ArgumentNullException">Null.</exception>
+    [JsonPropertyName("refrigerant")]
     public required string Refrigerant { get; init => field = Require.NotNull(value, nameof(Refrigerant)); }
 
     /// <summary>Quantity sent, kg (40 CFR 82.156(a)(3)).</summary>
     /// <exception cref="ArgumentOutOfRangeException">Negative, or not finite.</exception>
+    [JsonPropertyName("kilograms")]
     public required double Kilograms { get; init => field = Require.NotNegative(value, "kg", nameof(Kilograms)); }
 
     /// <summary>Whether it is for reclamation or destruction (40 CFR 82.156(a)(3)).</summary>
+    [JsonPropertyName("purpose")]
+    [JsonConverter(typeof(JsonStringEnumConverter<ShipmentPurpose>))]
     public required ShipmentPurpose Purpose { get; init; }
 
     /// <summary>To whom (40 CFR 82.156(a)(3)).</summary>
     /// <exception cref="ArgumentNullException">Null.</exception>
+    [JsonPropertyName("recipient")]
     public required string Recipient { get; init => field = Require.NotNull(value, nameof(Recipient)); }
 
     /// <summary>The day of transfer (40 CFR 82.156(a)(3)).</summary>
+    [JsonPropertyName("date")]
+    [JsonConverter(typeof(DateJsonConverter))]
     public required DateTime Date { get; init; }
+
+    /// <summary>Date, mass and purpose.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Date:yyyy-MM-dd}: {Kilograms:G7} kg of {Refrigerant} for {Purpose}");
 }

@@ -28,7 +28,7 @@ public sealed class ResidualCharge
         MassRange gas = new(vapor + spaces, vapor + spaces, vapor + spaces);
         Total = gas.Plus(liquid).Plus(inOil);
         _charge = charge;
-        Findings = findings;
+        Findings = Require.Copy(findings, nameof(findings));
     }
 
     /// <summary>The refrigerant.</summary>

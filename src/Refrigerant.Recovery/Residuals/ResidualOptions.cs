@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Numerics;
 using UnitsNet;
 using UnitsNet.Units;
@@ -61,9 +62,12 @@ public sealed record ResidualOptions
     public RiseReading? RiseTest { get; init; }
 
     /// <summary>Oil in the appliance; null where none is to be counted.</summary>
-    public OilCharge? Oil { get; init; }
+    public ApplianceOil? Oil { get; init; }
 
     /// <summary>Hoses, the machine and other spaces that hold refrigerant.</summary>
     /// <exception cref="ArgumentNullException">Null.</exception>
-    public IReadOnlyList<ResidualSpace> Spaces { get; init => field = Require.NotNull(value, nameof(Spaces)); } = [];
+    public IReadOnlyList<ResidualSpace> Spaces { get; init => field = Require.Copy(value, nameof(Spaces)); } = new ValueList<ResidualSpace>([]);
+
+    /// <summary>What is known of the appliance.</summary>
+    public override string ToString() => FormattableString.Invariant($"charge {(Charge is Mass charge ? charge.Kilograms.ToString("G7", System.Globalization.CultureInfo.InvariantCulture) + " kg" : "unknown")}, {Spaces.Count} spaces");
 }

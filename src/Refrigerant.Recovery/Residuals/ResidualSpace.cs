@@ -49,4 +49,7 @@ public sealed record ResidualSpace
 
     /// <summary>Whether it is full of liquid, as a liquid hose before it is swept; false by default.</summary>
     public bool IsLiquidFilled { get; init; }
+
+    /// <summary>Label, volume and state.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Label}: {Volume.CubicMeters * 1e3:G7} L at {Pressure.Kilopascals:G7} kPa absolute, {Temperature.Kelvins - 273.15:G7} °C");
 }

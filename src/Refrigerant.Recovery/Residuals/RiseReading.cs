@@ -25,4 +25,7 @@ public sealed record RiseReading
     /// <summary>Accuracy of the temperature readings, plus or minus; 1 K by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Negative or not finite.</exception>
     public TemperatureDelta TemperatureAccuracy { get; init => field = Require.NotNegative(value, nameof(TemperatureAccuracy)); } = new(1, TemperatureDeltaUnit.Kelvin);
+
+    /// <summary>Pressure and temperature.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Pressure.Kilopascals:G7} kPa absolute at {Temperature.Kelvins - 273.15:G7} °C");
 }

@@ -11,6 +11,47 @@ public sealed record EvacuationOptions
     /// <summary>A general appliance, a machine made from 15 November 1993 on, a major repair, no leak, at the standard atmosphere.</summary>
     internal static readonly EvacuationOptions Default = new();
 
+    /// <summary>For an initializer.</summary>
+    public EvacuationOptions()
+    {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="appliance">See <see cref="Appliance"/>.</param>
+    /// <param name="purpose">See <see cref="Purpose"/>.</param>
+    /// <param name="machineManufactured">See <see cref="MachineManufactured"/>.</param>
+    /// <param name="isMachineSystemDependent">See <see cref="IsMachineSystemDependent"/>.</param>
+    /// <param name="compressorRuns">See <see cref="CompressorRuns"/>.</param>
+    /// <param name="lowestAttainable">See <see cref="LowestAttainable"/>.</param>
+    /// <param name="pressureClass">See <see cref="Class"/>.</param>
+    /// <param name="ownLevel">See <see cref="OwnLevel"/>.</param>
+    /// <param name="ownLevelSource">See <see cref="OwnLevelSource"/>.</param>
+    /// <param name="barometer">See <see cref="Barometer"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    public EvacuationOptions(
+        ApplianceKind? appliance = null,
+        OpeningPurpose? purpose = null,
+        DateTime? machineManufactured = null,
+        bool? isMachineSystemDependent = null,
+        bool? compressorRuns = null,
+        Pressure? lowestAttainable = null,
+        PressureClass? pressureClass = null,
+        Pressure? ownLevel = null,
+        string? ownLevelSource = null,
+        Barometer? barometer = null)
+    {
+        Appliance = appliance ?? Appliance;
+        Purpose = purpose ?? Purpose;
+        MachineManufactured = machineManufactured ?? MachineManufactured;
+        IsMachineSystemDependent = isMachineSystemDependent ?? IsMachineSystemDependent;
+        CompressorRuns = compressorRuns ?? CompressorRuns;
+        LowestAttainable = lowestAttainable ?? LowestAttainable;
+        Class = pressureClass ?? Class;
+        OwnLevel = ownLevel ?? OwnLevel;
+        OwnLevelSource = ownLevelSource ?? OwnLevelSource;
+        Barometer = barometer ?? Barometer;
+    }
+
     /// <summary>The kind of appliance.</summary>
     public ApplianceKind Appliance { get; init; }
 
@@ -71,4 +112,7 @@ public sealed record EvacuationOptions
             Require.Positive(pressure.Pascals, "Pa absolute", parameter);
         }
     }
+
+    /// <summary>Appliance and purpose.</summary>
+    public override string ToString() => $"{Appliance} appliance, {Purpose}";
 }

@@ -35,7 +35,7 @@ public sealed class EvacuationRequirement
         _fraction = level.Fraction;
         Rule = level.Rule;
         _barometer = barometer;
-        Findings = findings;
+        Findings = Require.Copy(findings, nameof(findings));
     }
 
     /// <summary>The refrigerant.</summary>

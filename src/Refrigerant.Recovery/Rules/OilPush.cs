@@ -49,7 +49,7 @@ public sealed class OilPush
         _seconds = seconds;
         InitialFlow = new MassFlow(flow, MassFlowUnit.KilogramPerSecond);
         ReynoldsNumber = reynolds;
-        Findings = findings;
+        Findings = Require.Copy(findings, nameof(findings));
     }
 
     /// <summary>The oil and its hose.</summary>

@@ -83,4 +83,7 @@ public sealed record OilToDrain
             field = value;
         }
     }
+
+    /// <summary>Mass and depth.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Mass.Kilograms:G7} kg of oil from {Depth.Meters:G7} m below, {Hoses.Count} hoses");
 }

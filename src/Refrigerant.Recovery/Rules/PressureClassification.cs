@@ -23,7 +23,7 @@ public sealed class PressureClassification
         ByLetter = byLetter;
         Customary = customary;
         _pressure = pressure;
-        Findings = findings;
+        Findings = Require.Copy(findings, nameof(findings));
     }
 
     /// <summary>The class by the letter of the definition.</summary>
@@ -73,4 +73,7 @@ public sealed class PressureClassification
         : pascals <= EvacuationFigures.MediumLimit ? PressureClass.Medium
         : pascals <= EvacuationFigures.HighLimit ? PressureClass.High
         : PressureClass.VeryHigh;
+
+    /// <summary>Both classes.</summary>
+    public override string ToString() => $"{ByLetter} by the letter, {Customary} by custom";
 }

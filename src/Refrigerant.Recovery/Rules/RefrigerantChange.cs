@@ -5,6 +5,7 @@ using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Numerics;
+using Refrigerant.Recovery.Oils;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Residuals;
 using UnitsNet;
@@ -42,7 +43,7 @@ public sealed class RefrigerantChange
         AfterClearing = cleared;
         AfterClearingAndOilChange = oilChanged;
         Clearing = clearing;
-        Findings = findings;
+        Findings = Require.Copy(findings, nameof(findings));
     }
 
     /// <summary>The refrigerant of the last job.</summary>
@@ -118,10 +119,10 @@ public sealed class RefrigerantChange
         MassRange oilBefore = default;
         MassRange oilAfter = default;
         bool beforeAtLeast = false;
-        if (options.Oil is OilCharge oil && foreign > 0)
+        if (options.Oil is ApplianceOil oil && foreign > 0)
         {
-            oilBefore = OilSolubility.DissolvedUpToLimit(model, kelvins, suction, oil, out beforeAtLeast);
-            MassRange settled = OilSolubility.DissolvedUpToLimit(model, kelvins, end, oil, out _);
+            oilBefore = DissolvedInOil.UpToLimit(model, kelvins, suction, oil, out beforeAtLeast);
+            MassRange settled = DissolvedInOil.UpToLimit(model, kelvins, end, oil, out _);
             oilAfter = new MassRange(settled.LowKilograms, settled.BestKilograms, oilBefore.HighKilograms);
         }
 
@@ -167,7 +168,7 @@ public sealed class RefrigerantChange
         if (options.Oil is null)
         {
             findings.Add(new Finding(
-                Severity.Note, FindingSubject.Oil, "No oil was given for the machine: what its oil holds, if it has any, is not counted.", OilSolubility.Source));
+                Severity.Note, FindingSubject.Oil, "No oil was given for the machine: what its oil holds, if it has any, is not counted.", SolubilityTable.Source));
         }
         else if (oils == OilFamilies.None)
         {

@@ -1,7 +1,6 @@
 using System;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Numerics;
-using Refrigerant.Recovery.Residuals;
 using UnitsNet;
 using UnitsNet.Units;
 
@@ -15,7 +14,7 @@ public sealed record RefrigerantChangeOptions
 
     /// <summary>Oil in the machine's compressor, 1000 kg at most; null for a machine without oil, or where it is not to be counted, which a finding says.</summary>
     /// <exception cref="ArgumentOutOfRangeException">More than 1000 kg.</exception>
-    public OilCharge? Oil
+    public ApplianceOil? Oil
     {
         get;
         init
@@ -60,4 +59,7 @@ public sealed record RefrigerantChangeOptions
     /// <summary>Share of the old oil that stays in the machine after an oil change, 0 to 1; 0.1 by default (common practice, no source).</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
     public Ratio OilThatStays { get; init => field = Require.InRange(value, 0, 1, nameof(OilThatStays)); } = new(PurityFigures.OilThatStays, RatioUnit.DecimalFraction);
+
+    /// <summary>Temperature and suction pressure.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Temperature.Kelvins - 273.15:G7} °C, suction {SuctionPressure.Kilopascals:G7} kPa absolute");
 }

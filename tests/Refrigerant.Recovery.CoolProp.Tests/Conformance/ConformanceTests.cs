@@ -20,6 +20,9 @@ public sealed class ConformanceTests
     /// <summary>cp and the speed of sound grow without bound at the critical point and magnify what is left.</summary>
     private const double DerivativeTolerance = 1e-4;
 
+    /// <summary>R-123: the ideal gas's heat capacity differs by 1.5e-5 at 166 K, a constant with fewer digits on one side; up to 2.9 J/kg follow.</summary>
+    private const double R123Tolerance = 5e-5;
+
     private readonly ITestOutputHelper _output;
 
     public ConformanceTests(ITestOutputHelper output) => _output = output;
@@ -48,15 +51,17 @@ public sealed class ConformanceTests
         string[] failures =
         [
             .. from fluid in compared
-               let blend = Fluid.Get(fluid.Designation).IsBlend
                from worst in fluid.Worsts
-               let tolerance = worst.Key is "cp" or "speed of sound" ? DerivativeTolerance : blend ? BlendTolerance : PureTolerance
+               let tolerance = worst.Key is "cp" or "speed of sound" ? DerivativeTolerance : Tolerance(Fluid.Get(fluid.Designation))
                where !(worst.Value.Deviation <= tolerance)
                select FormattableString.Invariant(
                    $"{fluid.Designation} {worst.Key}: {worst.Value.Deviation:E2} at {worst.Value.Temperature:F3} K and {worst.Value.Pressure:G6} Pa"),
         ];
         Assert.True(failures.Length == 0, string.Join(Environment.NewLine, failures));
     }
+
+    private static double Tolerance(Fluid fluid) =>
+        fluid.Designation == "R-123" ? R123Tolerance : fluid.IsBlend ? BlendTolerance : PureTolerance;
 
     [Fact]
     public void The_comparison_finds_nothing_between_a_model_and_itself_and_a_fault_where_there_is_one()

@@ -44,9 +44,9 @@ enum { PHASE_LIQUID = 0, PHASE_SUPERCRITICAL_GAS = 2, PHASE_GAS = 5, PHASE_TWOPH
 static const char *pair_names[] = {"QT_INPUTS", "PQ_INPUTS", "PT_INPUTS", "DmassT_INPUTS", "DmassUmass_INPUTS", "HmassP_INPUTS", "PSmass_INPUTS"};
 
 static const char *parameter_names[] = {
-    "T", "P", "Dmass", "Hmass", "Smass", "Phase", "molar_mass", "T_critical", "p_critical", "rhomass_critical", "T_reducing", "rhomass_reducing",
+    "T", "P", "Dmass", "Hmass", "Smass", "Phase", "molar_mass", "T_critical", "p_critical", "rhomass_critical", "T_reducing", "rhomolar_reducing", "rhomass_reducing",
     "T_min", "T_max", "P_max", "T_triple", "Cvmass", "Cpmass", "speed_of_sound", "viscosity"};
-enum { T_, P_, D_, H_, S_, PHASE_, MM_, TC_, PC_, RHOC_, TR_, RHOR_, TMIN_, TMAX_, PMAX_, TTRIPLE_, CV_, CP_, W_, V_, PARAMETERS };
+enum { T_, P_, D_, H_, S_, PHASE_, MM_, TC_, PC_, RHOC_, TR_, RHOMOLR_, RHOR_, TMIN_, TMAX_, PMAX_, TTRIPLE_, CV_, CP_, W_, V_, PARAMETERS };
 
 typedef struct {
     const char *name;
@@ -61,6 +61,7 @@ static const fluid_t fluids[] = {
     {"R904", 0.100, 400, 200, 3e5, 2500, 1000, 1500, 900, 200e3, 12345.6, 78.9, 0, 1, 0},
     {"R905", 0.100, 400, 200, 3e5, 2500, 1000, 1500, 900, 200e3, 12345.6, 78.9, 0, 0, 1},
     {"R906", 0.100, 400, 200, 3e5, 2500, 1000, 1500, 900, 200e3, 12345.6, 78.9, 1, 0, 0},
+    {"R907", 0.100, 400, 273.15000000000003, 3e5, 2500, 1000, 1500, 900, 200e3, 12345.6, 78.9, 0, 0, 0},
     {"R499", 0.075, 380, 200, 5e5, 2400, 980, 1550, 920, 230e3, 0.0, 0.0, 0, 0, 0},
 };
 
@@ -477,7 +478,14 @@ static double output(const state_t *s, CLONG parameter, const char **text) {
             }
             return parameter - 1 == TC_ ? f->Tc : parameter - 1 == PC_ ? ps(f, f->Tc) : 450;
         case TR_: return Tr;
-        case RHOR_: return 450;
+        case RHOMOLR_: return 450 / molar_mass(s, s->z);
+        case RHOR_: {
+            /* As CoolProp: the name is known, but no fluid answers it. */
+            static char refusal[96];
+            snprintf(refusal, sizeof refusal, "This input [%d: \"rhomass_reducing\"] is not valid for trivial_keyed_output", RHOR_ + 1);
+            *text = refusal;
+            return HUGE_VAL;
+        }
         case TMIN_: case TTRIPLE_: return lowest;
         case TMAX_: return 600;
         case PMAX_: return 5e7;

@@ -10,7 +10,7 @@ namespace Refrigerant.Recovery.Tests.Records;
 
 /// <summary>
 /// A published schema, and the part of JSON Schema that ours use: $ref, type, const, enum, format, minimum, items, properties, required,
-/// additionalProperties.
+/// additionalProperties, maximum, exclusiveMinimum.
 /// </summary>
 internal sealed class PublishedSchema(string file)
 {
@@ -62,6 +62,8 @@ internal sealed class PublishedSchema(string file)
                 "const" => value.GetString() == rule.Value.GetString() ? null : $"{path} is not {rule.Value.GetString()}",
                 "enum" => rule.Value.EnumerateArray().Any(item => item.GetString() == value.GetString()) ? null : $"{path} is not in the list",
                 "minimum" => value.GetDouble() >= rule.Value.GetDouble() ? null : $"{path} is below {rule.Value.GetDouble()}",
+                "maximum" => value.GetDouble() <= rule.Value.GetDouble() ? null : $"{path} is above {rule.Value.GetDouble()}",
+                "exclusiveMinimum" => value.GetDouble() > rule.Value.GetDouble() ? null : $"{path} is not above {rule.Value.GetDouble()}",
                 "format" when rule.Value.GetString() == "date" => DateOnly.TryParseExact(value.GetString(), "yyyy-MM-dd", out _) ? null : $"{path} is no date",
                 "format" when rule.Value.GetString() == "date-time" => value.TryGetDateTimeOffset(out _) ? null : $"{path} is no date-time",
                 _ => $"the schema has {rule.Name}, which this check does not know",

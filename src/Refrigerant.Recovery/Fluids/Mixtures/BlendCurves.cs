@@ -38,7 +38,7 @@ internal sealed class BlendCurves
     {
         var bubble = new BoundaryTrace(equation, composition, true, criticalTemperature, molarMass);
         var dew = new BoundaryTrace(equation, composition, false, criticalTemperature, molarMass);
-        double cold = Math.Max(bubble.ColdEnd(minimumTemperature), dew.ColdEnd(minimumTemperature));
+        double cold = dew.FirstLiquidFrom(Math.Max(bubble.ColdEnd(minimumTemperature), dew.ColdEnd(minimumTemperature)));
         foreach (double distance in EndDistances)
         {
             double warm = criticalTemperature * (1 - distance);
@@ -71,6 +71,12 @@ internal sealed class BoundaryTrace
     private const double ColdStep = 1.01;
 
     private const double StabilityMargin = 1.015;
+
+    /// <summary>The share of one component in the liquids that are tried beside the dew curve's.</summary>
+    private const double NearlyPure = 0.98;
+
+    /// <summary>How far the amounts of a trial liquid must exceed 1 to count: those of the dew curve's own liquid do by the error of its iteration.</summary>
+    private const double OtherLiquid = 1e-5;
 
     private const int Order = BoundaryCurve.Order;
 
@@ -110,6 +116,23 @@ internal sealed class BoundaryTrace
         }
 
         return reached;
+    }
+
+    /// <summary>
+    /// Of a dew curve: the lowest temperature, not below the one wanted, from which its liquid is the first that forms. Where a liquid rich in
+    /// one component would form at a lower pressure, the vapor of the curve could not be there.
+    /// </summary>
+    public double FirstLiquidFrom(double wanted)
+    {
+        for (double temperature = wanted; temperature < _criticalTemperature && Reaches(temperature); temperature *= ColdStep)
+        {
+            if (!HasOtherLiquid())
+            {
+                return temperature;
+            }
+        }
+
+        return wanted;
     }
 
     /// <summary>Moves to a temperature, from a fresh start if need be.</summary>
@@ -166,6 +189,23 @@ internal sealed class BoundaryTrace
 
     /// <summary>The curve, down to the temperature that was followed.</summary>
     public BoundaryCurve Curve(double cold) => new(_isBubble, _criticalTemperature, cold, [.. _ends], [.. _values], [.. _splits]);
+
+    private bool HasOtherLiquid()
+    {
+        var trial = new MixturePhase(_boundary.Bulk.Equation);
+        Span<double> amounts = stackalloc double[_n];
+        for (int i = 0; i < _n; i++)
+        {
+            amounts.Fill((1 - NearlyPure) / (_n - 1));
+            amounts[i] = NearlyPure;
+            if (PhaseStability.Forms(_boundary.Bulk, trial, amounts, true, DensityRoot.ColdLiquid, out double excess) && excess > OtherLiquid)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     private void Start()
     {

@@ -7,7 +7,7 @@ namespace Refrigerant.Recovery.Fluids.Mixtures;
 internal static class DensityRoot
 {
     /// <summary>Where the reduced density of a cold liquid is sought first.</summary>
-    private const double ColdLiquid = 3.2;
+    public const double ColdLiquid = 3.2;
 
     private const int MaximumIterations = 60;
 

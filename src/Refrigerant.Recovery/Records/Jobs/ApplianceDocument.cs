@@ -8,41 +8,57 @@ namespace Refrigerant.Recovery.Records.Jobs;
 /// <summary>What the refrigerant is taken from. The refrigerant is one of the catalogue, or a blend by composition.</summary>
 internal sealed record ApplianceDocument
 {
+    /// <summary>Designation of the refrigerant, such as "R-134a". Give this or blend.</summary>
     public string? Refrigerant { get; init; }
 
+    /// <summary>A blend that the catalogue does not have. Give this or refrigerant.</summary>
     public BlendDocument? Blend { get; init; }
 
+    /// <summary>Mass of refrigerant in it, what the oil holds included; 1 mg to 1000 t.</summary>
     public required double ChargeKilograms { get; init; }
 
+    /// <summary>Volume that the refrigerant may fill; 1 mL to 10 000 m³.</summary>
     public required double InternalVolumeLiters { get; init; }
 
+    /// <summary>Temperature of refrigerant, metal and oil at the start, 50 K to 700 K and within the range of the refrigerant's equation.</summary>
     public required double TemperatureCelsius { get; init; }
 
+    /// <summary>Temperature of the surroundings, 150 K to 400 K; that of the appliance where it is left out.</summary>
     public double? SurroundingsCelsius { get; init; }
 
+    /// <summary>Resistance from the surroundings to the metal, for 1 m²; 1e-8 m²·K/W or more, 1e30 for no heat at all. Where it is left out 0.02 K/W stands in, and results say so.</summary>
     public double? HeatResistanceSquareMeterKelvinsPerWatt { get; init; }
 
+    /// <summary>Area that the resistances refer to, 1 cm² to 1e6 m²; 1 m² by default.</summary>
     public double? HeatAreaSquareMeters { get; init; }
 
+    /// <summary>Mass of the metal that cools with the refrigerant, 0 to 10 000 t; none by default.</summary>
     public double? MetalMassKilograms { get; init; }
 
+    /// <summary>Specific heat capacity of the metal, 50 to 5000 J/(kg·K); 480 J/(kg·K), steel (from memory), by default.</summary>
     public double? MetalHeatCapacityJoulesPerKilogramKelvin { get; init; }
 
+    /// <summary>Resistance from the metal to boiling refrigerant, for 1 m²; 1e-8 m²·K/W or more. Where it is left out it is zero without metal, water or oil, else 0.002 K/W (common practice, no source).</summary>
     public double? MetalResistanceSquareMeterKelvinsPerWatt { get; init; }
 
+    /// <summary>How many times larger the resistance from metal to refrigerant is once no liquid is left, 1 to 1000; 10 by default (gas against boiling liquid: common practice, no source). It applies where the metal or water counts.</summary>
     public double? DryResistanceFactor { get; init; }
 
+    /// <summary>Whether a port lies below the liquid, so that liquid can be drawn.</summary>
     public bool? LiquidReachable { get; init; }
 
+    /// <summary>Mass of liquid that stays below the liquid port, 0 to the charge; none by default.</summary>
     public double? LiquidHeelKilograms { get; init; }
 
+    /// <summary>Water in tubes of the appliance; none by default.</summary>
     public WaterDocument? Water { get; init; }
 
+    /// <summary>Oil in it; none by default.</summary>
     public OilDocument? Oil { get; init; }
 
-    public static ApplianceDocument From(Appliance appliance)
+    public static ApplianceDocument From(Appliance appliance, FluidResolver? fluids)
     {
-        BlendDocument? blend = BlendDocument.From(appliance.Fluid);
+        BlendDocument? blend = BlendDocument.From(appliance.Fluid, fluids);
         return new()
         {
             Refrigerant = blend is null ? appliance.Fluid.Designation : null,
@@ -64,9 +80,9 @@ internal sealed record ApplianceDocument
         };
     }
 
-    public Appliance ToAppliance(DocumentNode node)
+    public Appliance ToAppliance(DocumentNode node, FluidResolver? fluids)
     {
-        Fluid fluid = ToFluid(node);
+        Fluid fluid = ToFluid(node, fluids);
         return node.Build(() =>
         {
             Appliance appliance = new()
@@ -95,9 +111,9 @@ internal sealed record ApplianceDocument
         });
     }
 
-    private Fluid ToFluid(DocumentNode node) => (Refrigerant, Blend) switch
+    private Fluid ToFluid(DocumentNode node, FluidResolver? fluids) => (Refrigerant, Blend) switch
     {
-        (string designation, null) => node.Member("refrigerant").Build(() => Fluid.Get(designation)),
+        (string designation, null) => node.Member("refrigerant").Build(() => fluids?.Invoke(designation) ?? Fluid.Get(designation)),
         (null, { } blend) => blend.ToFluid(node.Member("blend")),
         _ => throw node.Wrong("give one of refrigerant and blend."),
     };

@@ -5,8 +5,10 @@ namespace Refrigerant.Recovery.Records.Jobs;
 /// <summary>The air at the place, by its elevation or by the reading of a barometer.</summary>
 internal sealed record BarometerDocument
 {
+    /// <summary>Elevation above sea level, -430 to 11 000 m, for the standard atmosphere. Give this or pressureKilopascalsAbsolute.</summary>
     public double? ElevationMeters { get; init; }
 
+    /// <summary>The barometer as read at the place, 10 to 200 kPa, not reduced to sea level. Give this or elevationMeters.</summary>
     public double? PressureKilopascalsAbsolute { get; init; }
 
     /// <summary>Null for the standard atmosphere, the default.</summary>

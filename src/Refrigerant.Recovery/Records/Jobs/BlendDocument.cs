@@ -8,14 +8,16 @@ namespace Refrigerant.Recovery.Records.Jobs;
 /// <summary>A blend that the catalogue does not have, by its composition.</summary>
 internal sealed record BlendDocument
 {
+    /// <summary>What to call the blend; the components and their shares where it is left out.</summary>
     public string? Designation { get; init; }
 
+    /// <summary>The components; their mass fractions add up to 1 within 1e-6.</summary>
     public required IReadOnlyList<ComponentDocument> Components { get; init; }
 
-    /// <summary>Null for a fluid that the catalogue has under its designation.</summary>
-    public static BlendDocument? From(Fluid fluid)
+    /// <summary>Null for a fluid that the catalogue or the resolver has under its designation.</summary>
+    public static BlendDocument? From(Fluid fluid, FluidResolver? fluids)
     {
-        if (Fluid.TryGet(fluid.Designation, out _))
+        if (Fluid.TryGet(fluid.Designation, out _) || fluids?.Invoke(fluid.Designation) is not null)
         {
             return null;
         }
@@ -27,7 +29,7 @@ internal sealed record BlendDocument
                 Components = [.. fluid.Composition.Select(c => new ComponentDocument { Refrigerant = c.Designation, MassFraction = Plain.Number(c.MassFraction) })],
             }
             : throw new ArgumentException(
-                $"{fluid.Designation} cannot be written: the catalogue has neither it nor all components of it.", nameof(fluid));
+                $"{fluid.Designation} cannot be written: the catalogue has neither it nor all components of it, and no resolver finds it.", nameof(fluid));
     }
 
     public Fluid ToFluid(DocumentNode node) => node.Build(() => Fluid.Blend(

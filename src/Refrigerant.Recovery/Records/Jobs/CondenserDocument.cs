@@ -7,14 +7,19 @@ namespace Refrigerant.Recovery.Records.Jobs;
 /// <summary>The condenser of a recovery machine.</summary>
 internal sealed record CondenserDocument
 {
+    /// <summary>Heat it rejects at ratedDifference, 0 to 100 MW; 0 means that it does not condense.</summary>
     public required double RatedDutyWatts { get; init; }
 
+    /// <summary>Difference between condensing and coolant temperature of the rating, 0.1 K to 200 K; 15 K by default (common practice, no source).</summary>
     public double? RatedDifferenceKelvins { get; init; }
 
+    /// <summary>Whether water or air takes the heat.</summary>
     public CondenserCooling? Cooling { get; init; }
 
+    /// <summary>Temperature of the air or water that enters; the surroundings of the appliance where it is left out.</summary>
     public double? CoolantTemperatureCelsius { get; init; }
 
+    /// <summary>Subcooling below the condensing temperature that it reaches where its duty allows, 0 K to 50 K; 3 K by default.</summary>
     public double? SubcoolingKelvins { get; init; }
 
     public static CondenserDocument From(Condenser condenser) => new()

@@ -7,22 +7,31 @@ namespace Refrigerant.Recovery.Records.Jobs;
 /// <summary>A recovery cylinder. Its service pressure follows from the DOT mark or the UN/ADR test pressure unless it is given.</summary>
 internal sealed record CylinderDocument
 {
+    /// <summary>What the technician calls it, such as "C1".</summary>
     public string? Label { get; init; }
 
+    /// <summary>The DOT mark, such as "4BA400". Give this, testPressureKilopascalsGauge, or servicePressureKilopascalsGauge alone.</summary>
     public string? Mark { get; init; }
 
+    /// <summary>Marked test pressure of a UN/ADR cylinder.</summary>
     public double? TestPressureKilopascalsGauge { get; init; }
 
+    /// <summary>Marked service pressure; it follows from the mark or the test pressure where it is left out.</summary>
     public double? ServicePressureKilopascalsGauge { get; init; }
 
+    /// <summary>Water capacity (mark WC): the mass of water at 60 °F that fills it. Greater than zero.</summary>
     public required double WaterCapacityKilograms { get; init; }
 
+    /// <summary>Tare weight (mark TW) with its valve. Greater than zero.</summary>
     public required double TareWeightKilograms { get; init; }
 
+    /// <summary>Refrigerant already in it; none by default.</summary>
     public double? ContentKilograms { get; init; }
 
+    /// <summary>Designation of the refrigerant it holds or last held, such as "R-134a"; left out for one that is new, or cleaned and evacuated.</summary>
     public string? Refrigerant { get; init; }
 
+    /// <summary>The day on which its requalification (retest) falls due; the time of day is ignored. Left out where unknown.</summary>
     public DateTime? RequalificationDue { get; init; }
 
     public static CylinderDocument From(RecoveryCylinder cylinder) => new()

@@ -7,22 +7,31 @@ namespace Refrigerant.Recovery.Records.Jobs;
 /// <summary>What decides the required level. The barometer is the job's own, as the planner takes it.</summary>
 internal sealed record EvacuationDocument
 {
+    /// <summary>The kind of appliance.</summary>
     public ApplianceKind? Appliance { get; init; }
 
+    /// <summary>Why it is opened.</summary>
     public OpeningPurpose? Purpose { get; init; }
 
+    /// <summary>The day on which the recovery machine was made or imported; the machine's manufactureDate comes first; left out is taken as on or after 15 November 1993, the stricter case.</summary>
     public DateTime? MachineManufactured { get; init; }
 
+    /// <summary>Whether the recovery machine needs the appliance's own compressor or pressure to work (system-dependent).</summary>
     public bool? IsMachineSystemDependent { get; init; }
 
+    /// <summary>Whether the compressor of a small appliance runs during recovery. True by default, the stricter case.</summary>
     public bool? CompressorRuns { get; init; }
 
+    /// <summary>For a leaking part: the lowest absolute pressure that is attainable without substantial contamination of the refrigerant; left out where nothing leaks.</summary>
     public double? LowestAttainableKilopascalsAbsolute { get; init; }
 
+    /// <summary>A class that overrides the computed one; left out for none.</summary>
     public PressureClass? Class { get; init; }
 
+    /// <summary>An absolute pressure that another jurisdiction, a contract or the caller asks for, instead of the regulation's; left out for none.</summary>
     public double? OwnLevelKilopascalsAbsolute { get; init; }
 
+    /// <summary>Where the own level comes from, for the record.</summary>
     public string? SourceOfOwnLevel { get; init; }
 
     public static EvacuationDocument? From(EvacuationOptions? options) => options is null ? null : new()

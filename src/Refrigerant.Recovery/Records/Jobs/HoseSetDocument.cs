@@ -7,10 +7,13 @@ namespace Refrigerant.Recovery.Records.Jobs;
 /// <summary>The hoses of a job.</summary>
 internal sealed record HoseSetDocument
 {
+    /// <summary>From the appliance's vapor port to the machine's inlet; at least one. In push-pull the machine blows through them.</summary>
     public required IReadOnlyList<HoseDocument> VaporSide { get; init; }
 
+    /// <summary>From the appliance's liquid port to the cylinder, as push-pull uses it; none by default.</summary>
     public IReadOnlyList<HoseDocument>? LiquidSide { get; init; }
 
+    /// <summary>From the machine's outlet to the cylinder; none by default. It counts for volume only.</summary>
     public IReadOnlyList<HoseDocument>? Discharge { get; init; }
 
     public static HoseSetDocument From(HoseSet hoses) => new()

@@ -14,42 +14,58 @@ internal sealed record JobDocument
 {
     public const string CurrentFormat = "refrigerant-recovery-job/1";
 
+    /// <summary>The format of the document, with its version.</summary>
     public string? Format { get; init; }
 
+    /// <summary>What the refrigerant is taken from.</summary>
     public required ApplianceDocument Appliance { get; init; }
 
+    /// <summary>The recovery machine.</summary>
     public required MachineDocument Machine { get; init; }
 
+    /// <summary>The hoses.</summary>
     public required HoseSetDocument Hoses { get; init; }
 
+    /// <summary>The cylinders on hand, partly filled ones included; at most 1000.</summary>
     public required IReadOnlyList<CylinderDocument> Cylinders { get; init; }
 
+    /// <summary>The air at the place, which gauges read against; the standard atmosphere by default.</summary>
     public BarometerDocument? Barometer { get; init; }
 
+    /// <summary>What decides the required level besides refrigerant and charge; a general appliance that is opened for a major repair where it is left out.</summary>
     public EvacuationDocument? Evacuation { get; init; }
 
+    /// <summary>Whether push-pull is used.</summary>
     public PushPullUse? PushPull { get; init; }
 
+    /// <summary>Whether to throttle so that no surface with water behind it freezes.</summary>
     public bool? KeepAboveFreezing { get; init; }
 
+    /// <summary>Whether the composition of a zeotropic blend is followed while vapor is drawn off it.</summary>
     public bool? FollowComposition { get; init; }
 
+    /// <summary>Whether the machine empties itself into the last cylinder at the end; true by default.</summary>
     public bool? ClearMachine { get; init; }
 
+    /// <summary>Absolute pressure to which hoses and machine are swept of air, 10 Pa to 100 kPa; 15 inHg below a standard atmosphere (50.5 kPa) by default (common practice, no source).</summary>
     public double? SweepPressureKilopascalsAbsolute { get; init; }
 
+    /// <summary>Volume that escapes each time a connection is opened, 0 to 1 L; 2 mL, a low-loss fitting, by default (common practice, no source).</summary>
     public double? LossPerConnectionMilliliters { get; init; }
 
+    /// <summary>Time that handling takes.</summary>
     public TimesDocument? Times { get; init; }
 
+    /// <summary>The most pulls that are tried before the plan gives up on the level, 1 to 50; 6 by default.</summary>
     public int? MaximumPulls { get; init; }
 
+    /// <summary>The day of the job, against which requalification dates are checked; left out leaves them unchecked.</summary>
     public DateTime? Day { get; init; }
 
-    public static JobDocument From(RecoveryJob job) => new()
+    public static JobDocument From(RecoveryJob job, FluidResolver? fluids) => new()
     {
         Format = CurrentFormat,
-        Appliance = ApplianceDocument.From(job.Appliance),
+        Appliance = ApplianceDocument.From(job.Appliance, fluids),
         Machine = MachineDocument.From(job.Machine),
         Hoses = HoseSetDocument.From(job.Hoses),
         Cylinders = [.. job.Cylinders.Select(CylinderDocument.From)],
@@ -66,14 +82,39 @@ internal sealed record JobDocument
         Day = job.Day,
     };
 
-    public RecoveryJob ToJob(DocumentNode node)
+    /// <summary>Makes each part that can be made by itself.</summary>
+    public static void CheckParts(DocumentReader reader, DocumentNode root, FluidResolver? fluids)
+    {
+        RecordsContext context = RecordsContext.Default;
+        reader.CheckPart(root.Member("appliance"), context.ApplianceDocument, (part, node) => part.ToAppliance(node, fluids));
+        reader.CheckPart(root.Member("machine"), context.MachineDocument, (part, node) => part.ToMachine(node));
+        DocumentNode hoses = root.Member("hoses");
+        foreach (DocumentNode side in new[] { hoses.Member("vaporSide"), hoses.Member("liquidSide"), hoses.Member("discharge") })
+        {
+            foreach (DocumentNode hose in side.Items())
+            {
+                reader.CheckPart(hose, context.HoseDocument, (part, node) => part.ToHose(node));
+            }
+        }
+
+        foreach (DocumentNode cylinder in root.Member("cylinders").Items())
+        {
+            reader.CheckPart(cylinder, context.CylinderDocument, (part, node) => part.ToCylinder(node));
+        }
+
+        reader.CheckPart(root.Member("barometer"), context.BarometerDocument, (part, node) => part.ToBarometer(node));
+        reader.CheckPart(root.Member("evacuation"), context.EvacuationDocument, (part, node) => part.ToOptions(node));
+        reader.CheckPart(root.Member("times"), context.TimesDocument, (part, node) => part.ToTimes(node));
+    }
+
+    public RecoveryJob ToJob(DocumentNode node, FluidResolver? fluids)
     {
         if (Format is not (null or CurrentFormat))
         {
             throw node.Member("format").Wrong($"it must be \"{CurrentFormat}\", the format that this version reads.");
         }
 
-        Appliance appliance = Appliance.ToAppliance(node.Member("appliance"));
+        Appliance appliance = Appliance.ToAppliance(node.Member("appliance"), fluids);
         RecoveryMachine machine = Machine.ToMachine(node.Member("machine"));
         HoseSet hoses = Hoses.ToHoses(node.Member("hoses"));
         RecoveryCylinder[] cylinders = [.. Cylinders.Select((cylinder, i) => cylinder.ToCylinder(node.Member("cylinders").Item(i)))];

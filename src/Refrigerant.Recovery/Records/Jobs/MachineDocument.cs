@@ -8,26 +8,40 @@ namespace Refrigerant.Recovery.Records.Jobs;
 /// <summary>A recovery machine.</summary>
 internal sealed record MachineDocument
 {
+    /// <summary>Displacement rate S: swept volume times speed; from 1e-7 to 10 m³/s.</summary>
     public required double DisplacementLitersPerSecond { get; init; }
 
+    /// <summary>Clearance volume over swept volume c, 0 to 0.5; 0.04 by default.</summary>
     public double? ClearanceRatio { get; init; }
 
+    /// <summary>Polytropic exponent of re-expansion n, 1 to 1.7; 1.15 by default.</summary>
     public double? PolytropicExponent { get; init; }
 
+    /// <summary>Volumetric efficiency at pressure ratio one, leakage not counted, η0, 0.05 to 1; 1 by default.</summary>
     public double? VolumetricEfficiency { get; init; }
 
+    /// <summary>Loss of volumetric efficiency by leakage for each unit of pressure ratio k, 0 to 0.04; none by default.</summary>
+    public double? LeakageTerm { get; init; }
+
+    /// <summary>Isentropic efficiency of the compression, 0.1 to 1; 0.65 by default.</summary>
     public double? IsentropicEfficiency { get; init; }
 
+    /// <summary>Absolute suction pressure at which its low-pressure switch stops it; none by default.</summary>
     public double? LowPressureSwitchKilopascalsAbsolute { get; init; }
 
+    /// <summary>Absolute discharge pressure at which its high-pressure cut-out stops it; 3.89 MPa (550 psi gauge) by default.</summary>
     public double? HighPressureCutoutKilopascalsAbsolute { get; init; }
 
+    /// <summary>Internal volume, where refrigerant stays trapped until it is cleared; 0 to 1 m³, 1 L by default (common practice, no source).</summary>
     public double? InternalVolumeLiters { get; init; }
 
+    /// <summary>The condenser; air-cooled and sized to the displacement by default (common practice, no source).</summary>
     public CondenserDocument? Condenser { get; init; }
 
+    /// <summary>Whether it is listed for flammable refrigerants.</summary>
     public bool? ListedForFlammable { get; init; }
 
+    /// <summary>Date of manufacture, which decides the required evacuation level (40 CFR 82.156); today's levels where it is left out.</summary>
     public DateTime? ManufactureDate { get; init; }
 
     public static MachineDocument From(RecoveryMachine machine) => new()
@@ -36,6 +50,7 @@ internal sealed record MachineDocument
         ClearanceRatio = Plain.Number(machine.ClearanceRatio),
         PolytropicExponent = Plain.Number(machine.PolytropicExponent),
         VolumetricEfficiency = Plain.Number(machine.VolumetricEfficiency),
+        LeakageTerm = Plain.Number(machine.LeakageTerm),
         IsentropicEfficiency = Plain.Number(machine.IsentropicEfficiency),
         LowPressureSwitchKilopascalsAbsolute = machine.LowPressureSwitch is Pressure low ? Plain.Kilopascals(low) : null,
         HighPressureCutoutKilopascalsAbsolute = Plain.Kilopascals(machine.HighPressureCutout),
@@ -53,6 +68,7 @@ internal sealed record MachineDocument
             ClearanceRatio = ClearanceRatio ?? machine.ClearanceRatio,
             PolytropicExponent = PolytropicExponent ?? machine.PolytropicExponent,
             VolumetricEfficiency = VolumetricEfficiency ?? machine.VolumetricEfficiency,
+            LeakageTerm = LeakageTerm ?? machine.LeakageTerm,
             IsentropicEfficiency = IsentropicEfficiency ?? machine.IsentropicEfficiency,
             LowPressureSwitch = LowPressureSwitchKilopascalsAbsolute is double low ? Plain.PressureOf(low) : null,
             HighPressureCutout = HighPressureCutoutKilopascalsAbsolute is double high ? Plain.PressureOf(high) : machine.HighPressureCutout,

@@ -5,12 +5,16 @@ namespace Refrigerant.Recovery.Records.Jobs;
 /// <summary>Time that handling takes.</summary>
 internal sealed record TimesDocument
 {
+    /// <summary>To change the hoses over from liquid to vapor recovery; 5 min by default.</summary>
     public double? HoseChangeMinutes { get; init; }
 
+    /// <summary>To close a full cylinder, weigh it and connect the next; 4 min by default.</summary>
     public double? CylinderChangeMinutes { get; init; }
 
+    /// <summary>To close valves, weigh and label the last cylinder and disconnect; 5 min by default.</summary>
     public double? CloseMinutes { get; init; }
 
+    /// <summary>How long the appliance stands after a pull while its pressure is watched; 10 min by default.</summary>
     public double? HoldMinutes { get; init; }
 
     public static TimesDocument From(JobTimes times) => new()

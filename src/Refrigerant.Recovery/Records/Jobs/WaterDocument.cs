@@ -7,12 +7,16 @@ namespace Refrigerant.Recovery.Records.Jobs;
 /// <summary>Water in tubes: standing where its mass is given, moving where its flow is.</summary>
 internal sealed record WaterDocument
 {
+    /// <summary>Mass of standing water, 1 g to 1000 t. Give this or flowKilogramsPerSecond.</summary>
     public double? MassKilograms { get; init; }
 
+    /// <summary>Flow of moving water, 0.001 to 1e5 kg/s. Give this or massKilograms.</summary>
     public double? FlowKilogramsPerSecond { get; init; }
 
+    /// <summary>Temperature at the start, or of the water that enters.</summary>
     public required double TemperatureCelsius { get; init; }
 
+    /// <summary>Resistance between water and metal, as for heatResistance over heatArea.</summary>
     public required double ResistanceSquareMeterKelvinsPerWatt { get; init; }
 
     public static WaterDocument From(TubeWater water) => new()

@@ -1,0 +1,56 @@
+using System;
+using System.Collections.Generic;
+using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Findings;
+using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Gauges;
+using Refrigerant.Recovery.Planning;
+using Refrigerant.Recovery.Records;
+using UnitsNet;
+
+namespace Refrigerant.Recovery.Samples.Framework
+{
+    /// <summary>A job, its plan and both as JSON, with what C# 7.3 has: constructors instead of initializers.</summary>
+    internal static class Program
+    {
+        private static int Main()
+        {
+            #region job
+            var appliance = new Appliance(
+                Fluid.Get("R-134a"),
+                Mass.FromKilograms(22),
+                Volume.FromLiters(60),
+                Temperature.FromDegreesCelsius(20),
+                surroundings: Temperature.FromDegreesCelsius(24),
+                liquidReachable: true,
+                oil: new ApplianceOil(Mass.FromKilograms(2), OilKind.PolyolEster));
+            var hose = new Hose(Length.FromMeters(1.5), Length.FromMillimeters(8), fittings: new[] { Fitting.CoreDepressor() });
+            var job = new RecoveryJob(
+                appliance,
+                RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(0.5), highPressureCutout: Pressure.FromKilopascals(3600)),
+                new HoseSet(new[] { hose }, discharge: new[] { hose }),
+                new[] { RecoveryCylinder.FromMark("4BA400", Mass.FromKilograms(21.6), Mass.FromKilograms(12.5), label: "C1") },
+                barometer: Barometer.AtElevation(Length.FromMeters(1600)));
+            #endregion
+
+            #region plan
+            RecoveryPlan plan = RecoveryPlanner.Plan(job);
+            Console.WriteLine(plan);
+            foreach (Finding finding in plan.Findings)
+            {
+                Console.WriteLine(finding);
+            }
+
+            RecoveryJob read;
+            IReadOnlyList<DocumentError> errors;
+            if (!RecoveryJobJson.TryRead(RecoveryJobJson.Write(job), out read, out errors))
+            {
+                Console.Error.WriteLine(string.Join(Environment.NewLine, errors));
+                return 1;
+            }
+            #endregion
+
+            return read.Equals(job) ? 0 : 1;
+        }
+    }
+}

@@ -1,0 +1,156 @@
+using System;
+using System.Collections;
+using System.Collections.Generic;
+using System.Globalization;
+using System.Linq;
+using System.Reflection;
+using System.Runtime.CompilerServices;
+using Refrigerant.Recovery.Cylinders;
+using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Planning;
+using Refrigerant.Recovery.Records;
+using Refrigerant.Recovery.Rules;
+using Refrigerant.Recovery.Tests.Planning;
+using Refrigerant.Recovery.Tests.Records;
+using UnitsNet;
+using Xunit;
+
+namespace Refrigerant.Recovery.Tests;
+
+/// <summary>What is handed out is a value: it says something, the same in every culture, and cannot be changed by a cast.</summary>
+public class ValueTests
+{
+    private static readonly Assembly Library = typeof(Fluid).Assembly;
+
+    private static readonly object[] Roots = [.. MakeRoots()];
+
+    [Fact]
+    public void Every_public_type_says_something()
+    {
+        string[] silent =
+        [
+            .. from type in Library.GetExportedTypes()
+               where !type.IsEnum && !type.IsInterface && !(type.IsAbstract && type.IsSealed) && !typeof(Delegate).IsAssignableFrom(type) && !typeof(Exception).IsAssignableFrom(type)
+               where !typeof(PropertyModel).IsAssignableFrom(type) && type != typeof(DateJsonConverter)
+               let says = type.GetMethod(nameof(ToString), Type.EmptyTypes)!
+               where says.DeclaringType!.Assembly != Library || says.GetCustomAttribute<CompilerGeneratedAttribute>() is not null
+               where !IsPending(type)
+               select type.FullName,
+        ];
+        Assert.True(silent.Length == 0, string.Join(Environment.NewLine, silent));
+    }
+
+    [Fact]
+    public void What_is_said_is_the_same_in_every_culture()
+    {
+        object[] values = [.. Walk()];
+        CultureInfo before = CultureInfo.CurrentCulture;
+        string[] invariant = [.. values.Select(v => v.ToString()!)];
+        try
+        {
+            var comma = (CultureInfo)CultureInfo.InvariantCulture.Clone();
+            comma.NumberFormat = new NumberFormatInfo { NumberDecimalSeparator = ",", NumberGroupSeparator = ".", NegativeSign = "~" };
+            comma.DateTimeFormat = new DateTimeFormatInfo { ShortDatePattern = "dd/yyyy/MM", DateSeparator = "#" };
+            CultureInfo.CurrentCulture = comma;
+            string[] other = [.. values.Select(v => v.ToString()!)];
+            string[] differ = [.. invariant.Zip(other, (a, b) => (a, b)).Where(pair => pair.a != pair.b).Select(pair => $"{pair.a} / {pair.b}").Distinct()];
+            Assert.True(differ.Length == 0, string.Join(Environment.NewLine, differ));
+        }
+        finally
+        {
+            CultureInfo.CurrentCulture = before;
+        }
+    }
+
+    [Fact]
+    public void No_list_that_is_handed_out_can_be_changed_by_a_cast()
+    {
+        string[] open =
+        [
+            .. (from value in Walk()
+                from property in Lists(value.GetType())
+                let list = property.GetValue(value)
+                where list is Array { Length: > 0 } or (IList { IsReadOnly: false } and not Array) or IDictionary { IsReadOnly: false }
+                where !IsPending(value.GetType())
+                select $"{value.GetType().Name}.{property.Name} is a {list.GetType().Name}").Distinct(),
+        ];
+        Assert.True(open.Length == 0, string.Join(Environment.NewLine, open));
+    }
+
+    /// <summary>So that the checks above see something.</summary>
+    [Fact]
+    public void The_walk_reaches_most_of_what_is_public()
+    {
+        Type[] reached = [.. Walk().Select(v => v.GetType()).Distinct()];
+        Assert.Contains(typeof(FillLimit), reached);
+        Assert.Contains(typeof(PlannedStage), reached);
+        Assert.Contains(typeof(CylinderEntry), reached);
+        Assert.InRange(reached.Length, 40, 400);
+    }
+
+    private static IEnumerable<object> MakeRoots()
+    {
+        RecoveryJob full = FullJob.Create();
+        RecoveryPlan plan = RecoveryPlanner.Plan(Jobs.Chiller());
+        Fluid blend = Fluid.Get("R-407C");
+        yield return full;
+        yield return full with { Appliance = full.Appliance with { Fluid = FullJob.Blend() } };
+        yield return plan;
+        yield return PlanDocument.From(plan, course: true);
+        yield return RecoveryRecordTests.Measured();
+        yield return CylinderFill.Limit(full.Cylinders[0], blend);
+        yield return blend.SaturationAt(Temperature.FromDegreesCelsius(20));
+        yield return blend.ClosedVesselAt(Temperature.FromDegreesCelsius(20), Density.FromKilogramsPerCubicMeter(500));
+        yield return blend.Model.SaturationAtTemperature(290);
+        yield return blend.Model.VesselAtTemperature(290, 500);
+        yield return blend.Model.DerivativesAt(320, 10);
+        yield return blend.Model.ViscosityAtSaturation(290);
+        yield return blend.Model.Range;
+        yield return RefrigerantFacts.For(blend);
+        yield return EvacuationRequirement.For(blend, Mass.FromKilograms(50));
+    }
+
+    /// <summary>Every value of the library that is reached from the roots by public properties and lists.</summary>
+    private static IEnumerable<object> Walk()
+    {
+        var seen = new HashSet<object>(ReferenceEqualityComparer.Instance);
+        var next = new Stack<object>(Roots);
+        while (next.TryPop(out object? value))
+        {
+            if (value.GetType().Assembly != Library || value is Enum or PropertyModel || !value.GetType().IsVisible || !seen.Add(value) || seen.Count > 20_000)
+            {
+                continue;
+            }
+
+            yield return value;
+            foreach (PropertyInfo property in value.GetType().GetProperties(BindingFlags.Public | BindingFlags.Instance).Where(p => p.GetIndexParameters().Length == 0))
+            {
+                if (Get(property, value) is object found)
+                {
+                    foreach (object item in found is IEnumerable list and not string ? list.Cast<object>().Take(20) : [found])
+                    {
+                        next.Push(item);
+                    }
+                }
+            }
+        }
+    }
+
+    private static object? Get(PropertyInfo property, object value)
+    {
+        try
+        {
+            return property.GetValue(value);
+        }
+        catch (TargetInvocationException e) when (e.InnerException is PropertyRangeException or InvalidOperationException)
+        {
+            return null;
+        }
+    }
+
+    private static IEnumerable<PropertyInfo> Lists(Type type) => type.GetProperties(BindingFlags.Public | BindingFlags.Instance)
+        .Where(p => p.GetIndexParameters().Length == 0 && p.PropertyType != typeof(string) && typeof(IEnumerable).IsAssignableFrom(p.PropertyType));
+
+    /// <summary>Types of layers that are being rewritten.</summary>
+    private static bool IsPending(Type type) => type.Namespace is "Refrigerant.Recovery.Processes" or "Refrigerant.Recovery.Planning" or "Refrigerant.Recovery.Simulation" or "Refrigerant.Recovery.Estimation";
+}

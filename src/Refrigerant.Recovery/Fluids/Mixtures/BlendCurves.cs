@@ -29,6 +29,12 @@ internal sealed class BlendCurves
 
     public double MaximumTemperature => Bubble.MaximumTemperature;
 
+    /// <summary>Lowest pressure of both curves, Pa.</summary>
+    public double MinimumPressure => Math.Max(Bubble.MinimumPressure, Dew.MinimumPressure);
+
+    /// <summary>Highest pressure at which both curves have one temperature each, Pa.</summary>
+    public double MaximumPressure => Math.Min(Bubble.MaximumPressure, Dew.MaximumPressure);
+
     /// <summary>A temperature above which there are no two phases: just above the highest of the dew curve, K.</summary>
     public double TwoPhaseLimit { get; }
 

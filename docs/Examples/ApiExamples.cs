@@ -256,7 +256,7 @@ internal static class ApiExamples
         #region PlanUncertainty.Run
         UncertaintyOptions options = new() { Samples = 64 };
         PlanUncertainty range = PlanUncertainty.Run(job, options);
-        Console.WriteLine(range.TotalDuration); // 54 min (51 to 62 min)
+        Console.WriteLine(range.TotalDuration); // 65 min (59 to 78 min)
         #endregion
     }
 
@@ -288,10 +288,10 @@ internal static class ApiExamples
         #region DrainedOil.Estimate
         DrainedOil drained = DrainedOil.Estimate(
             Fluid.Get("R-22"),
-            OilCharge.Mineral(Mass.FromKilograms(4)),
+            new ApplianceOil { Mass = Mass.FromKilograms(4), Kind = OilKind.Mineral },
             Temperature.FromDegreesCelsius(20),
             Pressure.FromKilopascals(101.325));
-        Console.WriteLine($"{drained.MassFraction.Percent:F1} %"); // 6.3 %
+        Console.WriteLine($"{drained.MassFraction.Percent:F1} %"); // 4.9 %
         #endregion
     }
 

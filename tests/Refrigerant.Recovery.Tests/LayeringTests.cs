@@ -15,7 +15,7 @@ public class LayeringTests
 
     private static readonly string[] Layers =
     [
-        "Numerics", "Findings", "Fluids", "Gauges", "Equipment", "Flow", "Cylinders", "Processes", "Residuals", "Rules", "Planning", "Estimation", "Records",
+        "Numerics", "Findings", "Fluids", "Gauges", "Equipment", "Flow", "Oils", "Cylinders", "Processes", "Residuals", "Rules", "Planning", "Estimation", "Records",
     ];
 
     [Fact]

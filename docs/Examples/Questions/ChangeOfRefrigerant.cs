@@ -4,7 +4,6 @@ using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Gauges;
-using Refrigerant.Recovery.Residuals;
 using Refrigerant.Recovery.Rules;
 using UnitsNet;
 #endregion
@@ -30,7 +29,11 @@ internal static class ChangeOfRefrigerant
             new RefrigerantChangeOptions
             {
                 Hoses = new HoseSet { VaporSide = [hose], Discharge = [hose] },
-                Oil = OilCharge.Mineral(Mass.FromKilograms(0.25)),
+                Oil = new ApplianceOil
+                {
+                    Mass = Mass.FromKilograms(0.25),
+                    Kind = OilKind.Mineral,
+                },
             });
 
         Console.WriteLine($"uncleared:        {change.BeforeClearing}");
@@ -48,7 +51,7 @@ internal static class ChangeOfRefrigerant
     {
         #region drain
         Fluid r22 = Fluid.Get("R-22");
-        OilCharge oil = OilCharge.Mineral(Mass.FromKilograms(4));
+        ApplianceOil oil = new() { Mass = Mass.FromKilograms(4), Kind = OilKind.Mineral };
         Pressure limit = Barometer.Standard.FromGauge(Pressure.FromPoundsForcePerSquareInch(5));
 
         Console.WriteLine(OilMatch.Check(r22, OilKind.Mineral)?.Message ?? "mineral oil it is");

@@ -1,5 +1,6 @@
 #region usings
 using System;
+using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Gauges;
@@ -24,7 +25,11 @@ internal static class WhatIsLeft
             new ResidualOptions
             {
                 Charge = Mass.FromKilograms(12),
-                Oil = OilCharge.PolyolEster(Mass.FromKilograms(2)),
+                Oil = new ApplianceOil
+                {
+                    Mass = Mass.FromKilograms(2),
+                    Kind = OilKind.PolyolEster,
+                },
             });
 
         Console.WriteLine($"vapor:  {left.Vapor.Grams:F0} g");

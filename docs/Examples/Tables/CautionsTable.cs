@@ -75,7 +75,7 @@ internal static class CautionsTable
     private static IReadOnlyList<Finding> WithWater(RecoveryJob job) => VaporOnly(job, job.Appliance with
     {
         Water = TubeWater.Standing(
-            Mass.FromKilograms(20), Temperature.FromDegreesCelsius(15), ThermalResistance.FromSquareMeterKelvinsPerWatt(0.002)),
+            Mass.FromKilograms(5), Temperature.FromDegreesCelsius(10), ThermalResistance.FromSquareMeterKelvinsPerWatt(0.002)),
         HeatResistance = ThermalResistance.FromSquareMeterKelvinsPerWatt(0.1),
     }).Findings;
 

@@ -6,7 +6,7 @@ using UnitsNet.Units;
 
 namespace Refrigerant.Recovery.Equipment;
 
-/// <summary>The oil in an appliance: what it holds back of the refrigerant, as an estimate. Immutable.</summary>
+/// <summary>The oil in an appliance or a machine: what it holds back of the refrigerant, and how it gives it off; estimates. Immutable.</summary>
 public sealed record ApplianceOil
 {
     /// <summary>For an initializer.</summary>
@@ -19,7 +19,9 @@ public sealed record ApplianceOil
     /// <param name="kind">See <see cref="Kind"/>.</param>
     /// <param name="molarMass">See <see cref="MolarMass"/>.</param>
     /// <param name="refrigerantFraction">See <see cref="RefrigerantFraction"/>.</param>
-    /// <param name="outgassingTime">See <see cref="OutgassingTime"/>.</param>
+    /// <param name="solubilityFactor">See <see cref="SolubilityFactor"/>.</param>
+    /// <param name="foamingTime">See <see cref="FoamingTime"/>.</param>
+    /// <param name="diffusionTime">See <see cref="DiffusionTime"/>.</param>
     /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
     [SetsRequiredMembers]
     public ApplianceOil(
@@ -27,28 +29,32 @@ public sealed record ApplianceOil
         OilKind kind,
         MolarMass? molarMass = null,
         Ratio? refrigerantFraction = null,
-        Duration? outgassingTime = null)
+        double? solubilityFactor = null,
+        Duration? foamingTime = null,
+        Duration? diffusionTime = null)
     {
         Mass = mass;
         Kind = kind;
         MolarMass = molarMass ?? MolarMass;
         RefrigerantFraction = refrigerantFraction ?? RefrigerantFraction;
-        OutgassingTime = outgassingTime ?? OutgassingTime;
+        SolubilityFactor = solubilityFactor;
+        FoamingTime = foamingTime ?? FoamingTime;
+        DiffusionTime = diffusionTime ?? DiffusionTime;
     }
 
-    /// <summary>Mass of the oil without refrigerant, greater than 0 up to 100 t.</summary>
+    /// <summary>Mass of the oil without refrigerant, 0 to 1000 t.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
     public required Mass Mass
     {
         get;
         init
         {
-            Require.InRange(value.Kilograms, 1e-6, 1e5, "kg", nameof(Mass));
+            Require.InRange(value.Kilograms, 0, 1e6, "kg", nameof(Mass));
             field = value;
         }
     }
 
-    /// <summary>The oil's family, which gives its typical molar mass.</summary>
+    /// <summary>The oil's family, which gives its typical molar mass and how much it dissolves.</summary>
     public required OilKind Kind { get; init; }
 
     /// <summary>
@@ -86,26 +92,61 @@ public sealed record ApplianceOil
 
     = new(0.2, RatioUnit.DecimalFraction);
 
-    /// <summary>Time constant with which the dissolved refrigerant follows its equilibrium, 1 s to 1e6 s; 30 min by default (common practice, no source).</summary>
+    /// <summary>
+    /// How many times Raoult's rule the oil dissolves, by moles, 0.01 to 10; where it is null a figure for the pair of refrigerant and oil: fitted to
+    /// measurements where they were read, else by family (estimate).
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
-    public Duration OutgassingTime
+    public double? SolubilityFactor
     {
         get;
         init
         {
-            Require.InRange(value.Seconds, 1, 1e6, "s", nameof(OutgassingTime));
+            if (value is double given)
+            {
+                Require.InRange(given, 0.01, 10, string.Empty, nameof(SolubilityFactor));
+            }
+
             field = value;
         }
     }
 
-    = new(1800, DurationUnit.Second);
+    /// <summary>
+    /// Time constant with which it gives off refrigerant while it foams, which it does where its equilibrium pressure is 1.5 to 2 times that of the gas;
+    /// 1 s to 1e6 s, 90 s by default (one to two minutes, from memory).
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Duration FoamingTime
+    {
+        get;
+        init
+        {
+            Require.InRange(value.Seconds, 1, 1e6, "s", nameof(FoamingTime));
+            field = value;
+        }
+    }
+
+    = new(90, DurationUnit.Second);
+
+    /// <summary>
+    /// Time constant with which it gives off refrigerant where it does not foam, by diffusion: 4·L²/(π²·D), L its depth (10 to 50 mm), D 1e-10 to
+    /// 1e-9 m²/s (from memory); 1 s to 1e9 s, 3.2e5 s, 20 mm at 5e-10 m²/s, by default.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Duration DiffusionTime
+    {
+        get;
+        init
+        {
+            Require.InRange(value.Seconds, 1, 1e9, "s", nameof(DiffusionTime));
+            field = value;
+        }
+    }
+
+    = new(3.2e5, DurationUnit.Second);
 
     /// <summary>Refrigerant dissolved at the start, kg.</summary>
     internal double DissolvedAtStart => Mass.Kilograms * RefrigerantFraction.DecimalFractions / (1 - RefrigerantFraction.DecimalFractions);
-
-    /// <summary>Molar mass used, kg/mol.</summary>
-    internal double EffectiveMolarMass =>
-        MolarMass?.KilogramsPerMole ?? (Kind is OilKind.Mineral or OilKind.Alkylbenzene ? 0.32 : 0.6);
 
     /// <summary>Mass and family.</summary>
     public override string ToString() => $"{Require.Text(Mass.Kilograms)} kg of {Kind} oil";

@@ -7,9 +7,10 @@ namespace Refrigerant.Recovery.Equipment;
 
 /// <summary>A recovery machine: a positive-displacement compressor with its switches and its condenser. Immutable.</summary>
 /// <remarks>
-/// Mass flow = S·η(r)·ρ(suction), r = discharge pressure/suction pressure, η = η0·(1 + c − c·r^(1/n)), S the displacement rate, c the
-/// clearance ratio, n the exponent of re-expansion (any refrigeration text; ASHRAE Handbook—HVAC Systems and Equipment, compressors).
-/// At r = (1 + 1/c)^n the efficiency is zero: the deepest vacuum against a discharge pressure.
+/// Mass flow = S·η(r)·ρ(suction), r = discharge pressure/suction pressure, η = η0 − k·r − c·(r^(1/n) − 1), S the displacement rate, c the
+/// clearance ratio, n the exponent of re-expansion, k leakage past rings and valves (the form of the GPSA Engineering Data Book, which has
+/// η0 = 0.96 and k = 0.01, from memory; any refrigeration text without k). Without leakage the efficiency is zero at r = (1 + η0/c)^n: the
+/// deepest vacuum against a discharge pressure.
 /// </remarks>
 public sealed record RecoveryMachine
 {
@@ -27,6 +28,9 @@ public sealed record RecoveryMachine
 
     /// <summary>Condenser duty for each m³/s of displacement, W: 3 kW at 15 K for 0.5 L/s, what 0.014 kg/s of R-22 takes to condense; common practice, no source.</summary>
     private const double DutyPerDisplacement = 6e6;
+
+    /// <summary>Accuracy of the inverse pressure ratio of the deepest vacuum.</summary>
+    private const double InverseTolerance = 1e-14;
 
     private RecoveryMachine()
     {
@@ -72,7 +76,7 @@ public sealed record RecoveryMachine
 
     = TypicalExponent;
 
-    /// <summary>Volumetric efficiency at pressure ratio one η0, 0.05 to 1; 1 by default.</summary>
+    /// <summary>Volumetric efficiency at pressure ratio one, leakage not counted, η0, 0.05 to 1; 1 by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
     public double VolumetricEfficiency
     {
@@ -85,6 +89,10 @@ public sealed record RecoveryMachine
     }
 
     = 1;
+
+    /// <summary>Loss of volumetric efficiency by leakage for each unit of pressure ratio k, 0 to 0.04; none by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public double LeakageTerm { get; init => field = Require.InRange(value, 0, 0.04, string.Empty, nameof(LeakageTerm)); }
 
     /// <summary>Isentropic efficiency of the compression, 0.1 to 1; 0.65 by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
@@ -172,6 +180,7 @@ public sealed record RecoveryMachine
     /// <param name="condenser">See <see cref="Condenser"/>; sized to the displacement where null.</param>
     /// <param name="listedForFlammable">See <see cref="ListedForFlammable"/>.</param>
     /// <param name="manufactureDate">See <see cref="ManufactureDate"/>.</param>
+    /// <param name="leakageTerm">See <see cref="LeakageTerm"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
     public static RecoveryMachine FromDisplacement(
         VolumeFlow displacement,
@@ -184,7 +193,8 @@ public sealed record RecoveryMachine
         Volume? internalVolume = null,
         Condenser? condenser = null,
         bool listedForFlammable = false,
-        DateTime? manufactureDate = null)
+        DateTime? manufactureDate = null,
+        double leakageTerm = 0)
     {
         var machine = new RecoveryMachine
         {
@@ -197,6 +207,7 @@ public sealed record RecoveryMachine
             Condenser = condenser ?? new Condenser { RatedDuty = Power.FromWatts(DutyPerDisplacement * displacement.CubicMetersPerSecond) },
             ListedForFlammable = listedForFlammable,
             ManufactureDate = manufactureDate,
+            LeakageTerm = leakageTerm,
         };
         return machine with
         {
@@ -211,18 +222,33 @@ public sealed record RecoveryMachine
     public double EfficiencyAt(double pressureRatio)
     {
         Require.Positive(pressureRatio, string.Empty, nameof(pressureRatio));
-        double expansion = pressureRatio <= 1 ? 1 : Math.Pow(pressureRatio, 1 / PolytropicExponent);
-        return Math.Max(0, VolumetricEfficiency * (1 + ClearanceRatio - (ClearanceRatio * expansion)));
+        double ratio = Math.Max(1, pressureRatio);
+        return Math.Max(0, VolumetricEfficiency - (LeakageTerm * ratio) - (ClearanceRatio * (Math.Pow(ratio, 1 / PolytropicExponent) - 1)));
     }
 
-    /// <summary>Lowest suction pressure that it can pull against a discharge pressure; zero where the clearance is zero.</summary>
+    /// <summary>Lowest suction pressure that it can pull against a discharge pressure; zero where clearance and leakage are zero.</summary>
     /// <param name="dischargePressure">Absolute discharge pressure, greater than zero.</param>
     /// <exception cref="ArgumentOutOfRangeException">The pressure is not greater than zero, or not finite.</exception>
     public Pressure DeepestVacuum(Pressure dischargePressure)
     {
         double discharge = Require.Positive(dischargePressure.Pascals, "Pa", nameof(dischargePressure));
-        double deepest = ClearanceRatio == 0 ? 0 : discharge / Math.Pow(1 + (1 / ClearanceRatio), PolytropicExponent);
-        return new Pressure(deepest, PressureUnit.Pascal);
+        double inverse = ClearanceRatio == 0 ? 0 : 1 / Math.Pow(1 + (VolumetricEfficiency / ClearanceRatio), PolytropicExponent);
+        if (LeakageTerm > 0)
+        {
+            // Over the inverse ratio: zero at η0 − k·r = 0 at the latest, where leakage alone takes everything, and no further than r = 1.
+            var efficiency = new Efficiency(this);
+            double least = LeakageTerm / VolumetricEfficiency;
+            inverse = least >= 1 || efficiency.Value(1) <= 0 ? 1 : BracketedRoot.Find(ref efficiency, Math.Max(least, inverse), 1, InverseTolerance);
+        }
+
+        return new Pressure(discharge * inverse, PressureUnit.Pascal);
+    }
+
+    private readonly struct Efficiency(RecoveryMachine machine) : IScalarFunction
+    {
+        /// <summary>η before it is cut off at zero, over 1/r.</summary>
+        public double Value(double x) => machine.VolumetricEfficiency - (machine.LeakageTerm / x)
+            - (machine.ClearanceRatio * (Math.Pow(x, -1 / machine.PolytropicExponent) - 1));
     }
 
     /// <summary>Displacement, clearance and cut-out.</summary>

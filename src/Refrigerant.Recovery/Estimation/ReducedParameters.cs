@@ -2,6 +2,7 @@ using System;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Flow;
 using Refrigerant.Recovery.Numerics;
+using Refrigerant.Recovery.Oils;
 using Refrigerant.Recovery.Planning;
 
 namespace Refrigerant.Recovery.Estimation;
@@ -109,7 +110,7 @@ internal struct ReducedParameters
         made.SetHose(job.Hoses, table, appliance.Temperature.Kelvins);
         if (appliance.Oil is ApplianceOil oil)
         {
-            made.OilCapacity = TypicalOilFactor * oil.Mass.Kilograms * appliance.Fluid.Model.MolarMass / oil.EffectiveMolarMass;
+            made.OilCapacity = TypicalOilFactor * oil.Mass.Kilograms * appliance.Fluid.Model.MolarMass / SolubilityTable.MolarMassOf(oil);
         }
 
         return made;

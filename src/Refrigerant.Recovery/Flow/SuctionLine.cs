@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Numerics;
 
@@ -6,40 +7,56 @@ namespace Refrigerant.Recovery.Flow;
 
 /// <summary>The suction line and the machine solved together: what flows when the one delivers what the other draws.</summary>
 /// <remarks>
-/// Line: G² = (1 − x²)/(K − 2·ln x), see <see cref="VaporLine"/>. Machine: G = a·η(r/x)·x with a = S/A·√(ρ1/p1) and r = discharge
-/// over inlet pressure. Together h(x) = a²·η²·x²·(K − 2·ln x) + x² − 1 = 0; the line chokes where a·η(r/x) would exceed one, and the
-/// machine then sees the lower pressure at which it draws just the choked flow. One instance serves one simulation: it remembers its
-/// last solution as the next guess.
+/// <para>
+/// Line: see <see cref="VaporLine"/>. Machine: G = a·η(r/x)·x·T/T_s with a = S/A·√(ρ1/p1), r = discharge over inlet pressure, x = suction over
+/// inlet pressure, η as of <see cref="RecoveryMachine"/>, T_s as of <see cref="SuctionWarming"/>. Where the line chokes the machine sees the
+/// lower pressure at which it draws just the choked flow.
+/// </para>
+/// <para>
+/// While the discharge pressure is below the appliance's, gas also passes the machine's check valves freely: the suction pressure is never above
+/// the discharge pressure, and what the line lets through at that pressure flows, displacement included.
+/// </para>
+/// <para>One instance serves one simulation: it remembers its last solution as the next guess.</para>
 /// </remarks>
 internal sealed class SuctionLine
 {
-    private const int MaximumIterations = 80;
-
-    /// <summary>Pressure ratio found to this absolute tolerance; far inside the integrator's.</summary>
-    private const double Tolerance = 1e-12;
-
-    /// <summary>A secant step this small, relative to x, is the last one: the next would be smaller by orders of magnitude.</summary>
-    private const double LastStep = 1e-7;
-
     /// <summary>Below this efficiency at the inlet pressure the machine draws nothing.</summary>
     private const double NoFlow = 1e-12;
 
+    private const int MaximumIterations = 30;
+    private const double Tolerance = 1e-13;
+
     private readonly Line? _line;
+    private readonly ParallelLines? _branches;
+    private readonly VaporLine? _passing;
     private readonly double _displacement;
     private readonly double _clearance;
+    private readonly double _leakage;
     private readonly double _inverseExponent;
     private readonly double _peak;
-    private double _guess = 1;
-    private double _slope = 2;
+    private WarmRoot _root = new(1, 2);
+    private double _densityRatio = 1;
 
     /// <summary>A machine behind a line; without a line it sees the inlet state.</summary>
     public SuctionLine(Line? line, RecoveryMachine machine)
     {
         _line = line;
+        _passing = line is null ? null : new VaporLine(line);
         _displacement = machine.Displacement.CubicMetersPerSecond;
         _clearance = machine.ClearanceRatio;
+        _leakage = machine.LeakageTerm;
         _inverseExponent = 1 / machine.PolytropicExponent;
         _peak = machine.VolumetricEfficiency;
+    }
+
+    /// <summary>A machine behind lines side by side, one or more.</summary>
+    public SuctionLine(IReadOnlyList<Line> branches, RecoveryMachine machine)
+        : this(branches[0], machine)
+    {
+        if (branches.Count > 1)
+        {
+            _branches = new ParallelLines(branches);
+        }
     }
 
     /// <summary>Mass flow, kg/s.</summary>
@@ -48,132 +65,144 @@ internal sealed class SuctionLine
     /// <summary>Pressure at the machine's inlet, Pa.</summary>
     public double SuctionPressure { get; private set; }
 
+    /// <summary>Temperature at the compressor's cylinder, K; zero where no warming was asked for.</summary>
+    public double SuctionTemperature { get; private set; }
+
     /// <summary>Volumetric efficiency at the solution.</summary>
     public double Efficiency { get; private set; }
 
     /// <summary>Whether the line is choked.</summary>
     public bool IsChoked { get; private set; }
 
-    /// <summary>Flow over what the machine would draw without the line, 0 to 1.</summary>
+    /// <summary>Whether gas passes the machine by itself.</summary>
+    public bool IsPassing { get; private set; }
+
+    /// <summary>Flow over what the machine would draw without the line, 0 to 1; more where gas passes it by itself.</summary>
     public double LineShare { get; private set; }
 
-    /// <summary>Solves for an inlet state (absolute pressure, density, viscosity) and a discharge pressure.</summary>
-    public void Solve(double pressure, double density, double viscosity, double dischargePressure)
+    /// <summary>Solves for an inlet state (absolute pressure, density, ratio of heat capacities κ, viscosity) and a discharge pressure.</summary>
+    /// <exception cref="ConvergenceException">A value is no number, or no balance was found.</exception>
+    public void Solve(double pressure, double density, double exponent, double viscosity, double dischargePressure) =>
+        Solve(pressure, density, exponent, viscosity, dischargePressure, default);
+
+    /// <summary>The same with suction gas that warms on its way.</summary>
+    /// <exception cref="ConvergenceException">A value is no number, or no balance was found.</exception>
+    public void Solve(double pressure, double density, double exponent, double viscosity, double dischargePressure, in SuctionWarming warming)
     {
+        if (!(pressure > 0 && density > 0 && viscosity > 0 && dischargePressure >= 0 && pressure + density + viscosity + dischargePressure < double.PositiveInfinity))
+        {
+            throw new ConvergenceException(
+                $"No suction balance for {Require.Text(pressure)} Pa, {Require.Text(density)} kg/m³, {Require.Text(viscosity)} Pa·s against {Require.Text(dischargePressure)} Pa.", 0);
+        }
+
         double ratio = dischargePressure / pressure;
         double free = EfficiencyAt(ratio);
         IsChoked = false;
+        IsPassing = false;
+        LineShare = 1;
+        double x = 1;
         if (!(free > NoFlow))
         {
             MassFlow = 0;
-            SuctionPressure = pressure;
             Efficiency = 0;
-            LineShare = 1;
-            return;
         }
-
-        if (_line is null)
+        else if (_line is null)
         {
-            MassFlow = _displacement * free * density;
-            SuctionPressure = pressure;
+            double drawn = _displacement * free * density;
+            MassFlow = Warmed(drawn, 1, warming);
             Efficiency = free;
-            LineShare = 1;
-            return;
-        }
-
-        double area = _line.MinimumArea;
-        double unit = area * Math.Sqrt(pressure * density);
-        double a = _displacement / area * Math.Sqrt(density / pressure);
-        double x = Balance(_line, a, ratio, unit, viscosity);
-        double efficiency = EfficiencyAt(ratio / x);
-        if (a * efficiency > 1)
-        {
-            IsChoked = true;
-            double flow = VaporLine.MassFlow(_line, pressure, density, viscosity, 0, out _);
-            MassFlow = flow;
-            x = DrawnAt(flow / unit / a, ratio);
-            efficiency = EfficiencyAt(ratio / x);
         }
         else
         {
-            MassFlow = a * efficiency * x * unit;
+            x = Balance(pressure, density, exponent, viscosity, dischargePressure, warming);
+            LineShare = MassFlow / (_displacement * free * density * _densityRatio);
         }
 
-        _guess = x;
         SuctionPressure = x * pressure;
-        Efficiency = efficiency;
-        LineShare = MassFlow / (_displacement * free * density);
+        SuctionTemperature = warming.TemperatureAt(MassFlow);
     }
 
     private double EfficiencyAt(double ratio)
     {
-        double expansion = ratio <= 1 ? 1 : Math.Pow(ratio, _inverseExponent);
-        return Math.Max(0, _peak * (1 + _clearance - (_clearance * expansion)));
+        double r = ratio <= 1 ? 1 : ratio;
+        double expansion = r == 1 ? 1 : Math.Pow(r, _inverseExponent);
+        return Math.Max(0, _peak - (_leakage * r) - (_clearance * (expansion - 1)));
     }
 
-    /// <summary>Root of h in (0, 1]: bracketed secant from the last solution.</summary>
-    private double Balance(Line line, double a, double ratio, double unit, double viscosity)
+    /// <summary>Suction over inlet pressure; sets flow, efficiency and what limits them.</summary>
+    private double Balance(double pressure, double density, double exponent, double viscosity, double dischargePressure, in SuctionWarming warming)
     {
-        double low = 0;
-        double high = 1;
-        double x = _guess;
-        double value = Imbalance(line, a, ratio, unit, viscosity, x);
-        double previousX = x;
-        double previousValue = value;
-        for (int i = 0; i < MaximumIterations; i++)
+        double unit = VaporLine.Unit(_line!, pressure, density);
+        var balance = new Imbalance(this, pressure, density, exponent, viscosity, dischargePressure / pressure, unit, warming);
+        double ratio = dischargePressure / pressure;
+        if (ratio < 1 && !(balance.Value(ratio) >= 0))
         {
-            if (value > 0)
-            {
-                high = x;
-            }
-            else if (value < 0)
-            {
-                low = x;
-            }
-            else
-            {
-                return x;
-            }
-
-            // The slope of the last solution starts the secant, at first that of a line that matters little, 2x.
-            double slope = i == 0 ? _slope : (value - previousValue) / (x - previousX);
-            double next = x - (value / slope);
-            if (!(next > low && next < high))
-            {
-                next = 0.5 * (low + high);
-            }
-
-            if (Math.Abs(next - x) <= LastStep * x)
-            {
-                _slope = slope > 0 ? slope : _slope;
-                return next;
-            }
-
-            previousX = x;
-            previousValue = value;
-            x = next;
-            value = Imbalance(line, a, ratio, unit, viscosity, x);
+            IsPassing = true;
+            Efficiency = EfficiencyAt(1);
+            MassFlow = _branches is null
+                ? _passing!.MassFlow(pressure, density, exponent, viscosity, dischargePressure, out bool choked)
+                : _branches.MassFlow(pressure, density, exponent, viscosity, dischargePressure, out choked);
+            IsChoked = choked;
+            _densityRatio = warming.Counts ? warming.Temperature / warming.TemperatureAt(MassFlow) : 1;
+            return ratio;
         }
 
-        throw new ConvergenceException($"Suction pressure for a pressure ratio of {Require.Text(ratio)} not found.", MaximumIterations);
+        double x = _root.Find(ref balance, 0, 1);
+        IsChoked = balance.IsChoked;
+        Efficiency = EfficiencyAt(ratio / x);
+        MassFlow = Warmed(_displacement * Efficiency * density * x, 1, warming);
+        return x;
     }
 
-    private double Imbalance(Line line, double a, double ratio, double unit, double viscosity, double x)
+    /// <summary>The flow ṁ = drawn·T/T_s(ṁ) of gas that warms; flows in multiples of <paramref name="unit"/>, kg/s.</summary>
+    private double Warmed(double drawn, double unit, in SuctionWarming warming)
     {
-        double flow = a * EfficiencyAt(ratio / x) * x;
-        double k = line.Resistance(flow * unit, viscosity) * line.MinimumArea * line.MinimumArea;
-        return (flow * flow * (k - (2 * Math.Log(x)))) + (x * x) - 1;
+        if (!warming.Counts || !(drawn > 0))
+        {
+            _densityRatio = 1;
+            return drawn;
+        }
+
+        double rate = warming.Conductance / (unit * warming.HeatCapacity);
+        double flow = drawn * _densityRatio;
+        for (int i = 0; i < MaximumIterations; i++)
+        {
+            double share = Math.Exp(-rate / flow);
+            double temperature = warming.AirTemperature + ((warming.Temperature - warming.AirTemperature) * share);
+            double density = warming.Temperature / temperature;
+            double slope = (warming.Temperature - warming.AirTemperature) * share * rate / (flow * flow);
+            double change = ((drawn * density) - flow) / (1 + (drawn * density * slope / temperature));
+            flow += change;
+            if (Math.Abs(change) <= Tolerance * flow)
+            {
+                _densityRatio = flow / drawn;
+                return flow;
+            }
+        }
+
+        throw new ConvergenceException($"Temperature of warming suction gas not found for {Require.Text(drawn * unit)} kg/s.", MaximumIterations);
     }
 
-    /// <summary>Where the machine draws the given share: η(r/x)·x = share.</summary>
-    private double DrawnAt(double share, double ratio)
+    private struct Imbalance(
+        SuctionLine owner, double pressure, double density, double exponent, double viscosity, double ratio, double unit, SuctionWarming warming) : IScalarFunction
     {
-        var drawn = new Drawn(this, share, ratio);
-        return BracketedRoot.Find(ref drawn, 0, 1, Tolerance);
-    }
+        private readonly double _perUnit = owner._displacement * density / unit;
+        private readonly double _factor = VaporLine.Factor(exponent);
+        private bool _choked;
 
-    private readonly struct Drawn(SuctionLine owner, double share, double ratio) : IScalarFunction
-    {
-        public double Value(double x) => x <= 0 ? -share : (owner.EfficiencyAt(ratio / x) * x) - share;
+        public readonly bool IsChoked => _choked;
+
+        public double Value(double x)
+        {
+            if (x <= 0)
+            {
+                return -1;
+            }
+
+            double g = owner.Warmed(_perUnit * owner.EfficiencyAt(ratio / x) * x, unit, warming);
+            return owner._branches is null
+                ? VaporLine.Missing(owner._line!, g, unit, _factor, viscosity, x, out _choked)
+                : g - (owner._branches.MassFlow(pressure, density, exponent, viscosity, x * pressure, out _choked) / unit);
+        }
     }
 }

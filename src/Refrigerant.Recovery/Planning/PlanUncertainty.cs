@@ -58,7 +58,7 @@ public sealed class PlanUncertainty
     /// <code>
     /// UncertaintyOptions options = new() { Samples = 64 };
     /// PlanUncertainty range = PlanUncertainty.Run(job, options);
-    /// Console.WriteLine(range.TotalDuration); // 54 min (51 to 62 min)
+    /// Console.WriteLine(range.TotalDuration); // 65 min (59 to 78 min)
     /// </code>
     /// </example>
     public static PlanUncertainty Run(RecoveryJob job, UncertaintyOptions? options = null)

@@ -79,11 +79,13 @@ public static class Equalization
     private static double Time(Line line, PropertyModel model, in StatePoint vapor, double startPressure, double moved)
     {
         double viscosity = VaporRecovery.VaporViscosity(model, vapor.Temperature);
+        double exponent = GasExponent.At(model, vapor.Temperature);
+        var passage = new VaporLine(line);
         double sum = 0;
         for (int i = 0; i < Intervals; i++)
         {
             double pressure = startPressure + ((vapor.Pressure - startPressure) * (i + 0.5) / Intervals);
-            sum += 1 / VaporLine.MassFlow(line, vapor.Pressure, vapor.Density, viscosity, pressure, out _);
+            sum += 1 / passage.MassFlow(vapor.Pressure, vapor.Density, exponent, viscosity, pressure, out _);
         }
 
         return moved * sum / Intervals;

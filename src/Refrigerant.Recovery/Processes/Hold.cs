@@ -4,6 +4,7 @@ using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Numerics;
+using Refrigerant.Recovery.Oils;
 
 namespace Refrigerant.Recovery.Processes;
 
@@ -24,13 +25,13 @@ public static class Hold
         PropertyModel model = Require.NotNull(appliance, nameof(appliance)).Fluid.Model;
         ApplianceState start = Require.NotNull(options, nameof(options)).Start ?? ApplianceState.Initial(appliance);
         double temperature = start.Vessel.Bulk.Temperature;
-        OilProcess? oil = appliance.Oil is ApplianceOil given ? new OilProcess(model, given, temperature) : null;
+        OilRelease? oil = appliance.Oil is ApplianceOil given ? new OilRelease(model, given, temperature) : null;
         var network = new ThermalNetwork(appliance) { IsDry = !start.HasLiquid };
         ApplianceVessel vessel = ApplianceVessel.For(appliance, start, CompositionMode.Fixed);
         double[] state = RecoverySystem.InitialState(start, vessel, null);
         var recorder = new TrajectoryRecorder();
         var system = new RecoverySystem(
-            vessel, network, null, null, null, oil, viscosity: 0, state, recorder)
+            vessel, network, null, null, null, oil, viscosity: 0, exponent: 0, state, recorder)
         {
             EndPressure = options.EndPressure?.Pascals ?? 0,
         };

@@ -85,6 +85,7 @@ public static class PushPull
             new SuctionLine(new Line(VaporHoses(hoses)), machine),
             new Line(hoses.LiquidSide),
             model.ViscosityAtSaturation(Math.Min(0.98 * model.Range.MaximumSaturationTemperature, temperature)),
+            GasExponent.At(model, temperature),
             free,
             state,
             recorder)

@@ -38,6 +38,7 @@ internal sealed class PushPullSystem : OdeSystem
     private readonly double _volume;
     private readonly double _liquidViscosity;
     private readonly double _vaporViscosity;
+    private readonly double _exponent;
     private readonly double _lowestSaturation;
     private readonly double _highestSaturation;
     private readonly double _freeVolumeFlow;
@@ -53,6 +54,7 @@ internal sealed class PushPullSystem : OdeSystem
         SuctionLine suction,
         Line liquidLine,
         in SaturationViscosity viscosity,
+        double exponent,
         double freeVolumeFlow,
         double[] initial,
         TrajectoryRecorder recorder)
@@ -67,6 +69,7 @@ internal sealed class PushPullSystem : OdeSystem
         _liquidLine = liquidLine;
         _liquidViscosity = viscosity.Liquid;
         _vaporViscosity = viscosity.Vapor;
+        _exponent = exponent;
         _freeVolumeFlow = freeVolumeFlow;
         _guess = freeVolumeFlow;
         _recorder = recorder;
@@ -237,7 +240,7 @@ internal sealed class PushPullSystem : OdeSystem
             double selfDriven = LiquidLine.MassFlow(_liquidLine, drive, _vessel.LiquidDensity, _liquidViscosity) / _vessel.LiquidDensity;
             volumeFlow = Math.Max(volumeFlow, selfDriven);
             AppliancePressure = _vessel.Pressure;
-            _suction.Solve(_cylinder.Pressure, _cylinder.VaporDensity, _vaporViscosity, AppliancePressure);
+            _suction.Solve(_cylinder.Pressure, _cylinder.VaporDensity, _exponent, _vaporViscosity, AppliancePressure);
         }
 
         LiquidFlow = volumeFlow * _vessel.LiquidDensity;
@@ -293,7 +296,7 @@ internal sealed class PushPullSystem : OdeSystem
     {
         double drop = LiquidLine.Drop(_liquidLine, volumeFlow * _vessel.LiquidDensity, _vessel.LiquidDensity, _liquidViscosity);
         AppliancePressure = _cylinder.Pressure + Math.Max(0, drop);
-        _suction.Solve(_cylinder.Pressure, _cylinder.VaporDensity, _vaporViscosity, AppliancePressure);
+        _suction.Solve(_cylinder.Pressure, _cylinder.VaporDensity, _exponent, _vaporViscosity, AppliancePressure);
         double density = _model.SaturationAtPressure(Math.Max(_lowestSaturation, Math.Min(AppliancePressure, _highestSaturation))).Dew.Density;
         return (DisplacementShare * _suction.MassFlow / density) - volumeFlow;
     }

@@ -81,7 +81,7 @@ internal sealed class RatingBench
             case VaporRateBasis.SteadyAtSaturation:
                 StatePoint dew = _model.SaturationAtTemperature(_ratings.Temperature.Kelvins).Dew;
                 var suction = new SuctionLine(_line, machine);
-                suction.Solve(dew.Pressure, dew.Density, VaporRecovery.VaporViscosity(_model, dew.Temperature), dew.Pressure);
+                suction.Solve(dew.Pressure, dew.Density, GasExponent.At(_model, dew.Temperature), VaporRecovery.VaporViscosity(_model, dew.Temperature), dew.Pressure);
                 return suction.MassFlow;
             case VaporRateBasis.AverageOfAppliance:
                 return Average(VaporRecovery.Run(_ratings.RatingAppliance!, machine, _line, Receiver(1e3 * _cylinder.WaterCapacity.Kilograms), new VaporRecoveryOptions

@@ -3,6 +3,7 @@ using System.Linq;
 using Refrigerant.Recovery.Flow;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Numerics;
+using Refrigerant.Recovery.Oils;
 
 namespace Refrigerant.Recovery.Processes;
 
@@ -37,8 +38,9 @@ internal sealed class RecoverySystem : OdeSystem
     private readonly SuctionLine? _suction;
     private readonly MachineProcess? _machine;
     private readonly CylinderProcess? _cylinder;
-    private readonly OilProcess? _oil;
+    private readonly OilRelease? _oil;
     private readonly double _viscosity;
+    private readonly double _exponent;
     private readonly double[] _scale = new double[Controlled];
     private readonly double[] _evaluated;
     private readonly TrajectoryRecorder _recorder;
@@ -46,7 +48,7 @@ internal sealed class RecoverySystem : OdeSystem
     private bool _validEvaluation;
 
     public RecoverySystem(
-        ApplianceVessel vessel, ThermalNetwork network, SuctionLine? suction, MachineProcess? machine, CylinderProcess? cylinder, OilProcess? oil, double viscosity, double[] initial, TrajectoryRecorder recorder)
+        ApplianceVessel vessel, ThermalNetwork network, SuctionLine? suction, MachineProcess? machine, CylinderProcess? cylinder, OilRelease? oil, double viscosity, double exponent, double[] initial, TrajectoryRecorder recorder)
     {
         _vessel = vessel;
         _evaluated = new double[Dimension];
@@ -56,6 +58,7 @@ internal sealed class RecoverySystem : OdeSystem
         _cylinder = cylinder;
         _oil = oil;
         _viscosity = viscosity;
+        _exponent = exponent;
         _recorder = recorder;
         for (int i = 0; i < Controlled; i++)
         {
@@ -277,7 +280,7 @@ internal sealed class RecoverySystem : OdeSystem
 
     /// <summary>What the balances of a run leave unexplained.</summary>
     public static Closure Balance(
-        double[] before, double[] after, ThermalNetwork network, CylinderProcess? cylinder, OilProcess? oil, in OdeOutcome outcome)
+        double[] before, double[] after, ThermalNetwork network, CylinderProcess? cylinder, OilRelease? oil, in OdeOutcome outcome)
     {
         double[] change = [.. after.Zip(before, (a, b) => a - b)];
         double charge = before[Mass] + before[Dissolved];
@@ -365,11 +368,7 @@ internal sealed class RecoverySystem : OdeSystem
         }
 
         Network.Solve(_vessel.Temperature, state[Metal], state[Water]);
-        if (_oil is not null && !_oil.Solve(_vessel.Pressure, Network.MetalTemperature, state[Dissolved]))
-        {
-            return false;
-        }
-
+        _oil?.Solve(_vessel.Pressure, Network.MetalTemperature, state[Dissolved]);
         Discharge = _cylinder?.Pressure ?? ReceiverPressure;
         if (_suction is null)
         {
@@ -380,7 +379,7 @@ internal sealed class RecoverySystem : OdeSystem
             return true;
         }
 
-        _suction.Solve(_vessel.Pressure, _vessel.VaporDensity, _viscosity, Discharge);
+        _suction.Solve(_vessel.Pressure, _vessel.VaporDensity, _exponent, _viscosity, Discharge);
         FreeFlow = _suction.LineShare > 0 ? _suction.MassFlow / _suction.LineShare : 0;
         Flow = _suction.MassFlow * Throttle();
         Suction = _suction.SuctionPressure;

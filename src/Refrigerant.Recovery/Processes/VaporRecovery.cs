@@ -8,6 +8,7 @@ using Refrigerant.Recovery.Flow;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Fluids.Mixtures;
 using Refrigerant.Recovery.Numerics;
+using Refrigerant.Recovery.Oils;
 using UnitsNet;
 
 namespace Refrigerant.Recovery.Processes;
@@ -82,7 +83,7 @@ public static class VaporRecovery
             : null;
 
         var network = new ThermalNetwork(appliance) { IsDry = !start.HasLiquid };
-        OilProcess? oil = appliance.Oil is ApplianceOil given ? new OilProcess(model, given, temperature) : null;
+        OilRelease? oil = appliance.Oil is ApplianceOil given ? new OilRelease(model, given, temperature) : null;
         CylinderProcess? cylinderProcess = receiving is null
             ? null
             : new CylinderProcess(model, receiving.Cylinder, ambient, receiving.GasMoles);
@@ -97,6 +98,7 @@ public static class VaporRecovery
             cylinderProcess,
             oil,
             VaporViscosity(model, temperature),
+            GasExponent.At(model, temperature),
             state,
             recorder)
         {

@@ -8,7 +8,6 @@ using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Residuals;
 using Refrigerant.Recovery.Rules;
 using UnitsNet;
-using UnitsNet.Units;
 
 namespace Refrigerant.Recovery.Records;
 
@@ -180,9 +179,7 @@ internal sealed class RecordBuilder
         new ResidualOptions
         {
             Charge = _appliance.Charge,
-            Oil = _appliance.Oil is ApplianceOil oil
-                ? new OilCharge { Mass = oil.Mass, MolarMass = new MolarMass(oil.EffectiveMolarMass, MolarMassUnit.KilogramPerMole) }
-                : null,
+            Oil = _appliance.Oil,
         });
 
     private Pressure Reached() => (_facts.Barometer ?? _plan.Job.Barometer).FromGauge(_facts.GaugeReading!.Value);

@@ -1,8 +1,10 @@
 using System;
 using System.Collections.Generic;
+using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Numerics;
+using Refrigerant.Recovery.Oils;
 
 namespace Refrigerant.Recovery.Residuals;
 
@@ -161,18 +163,18 @@ internal sealed class ResidualEstimate
 
     private MassRange InOil()
     {
-        if (_options.Oil is not OilCharge oil || oil.Mass.Kilograms <= 0)
+        if (_options.Oil is not ApplianceOil oil || oil.Mass.Kilograms <= 0)
         {
             return default;
         }
 
-        if (OilSolubility.Dissolved(_model, _temperature, _pressure, oil) is not MassRange dissolved)
+        if (DissolvedInOil.At(_model, _temperature, _pressure, oil) is not MassRange dissolved)
         {
             Add(
                 Severity.Warning,
                 FindingSubject.Oil,
                 "The pressure is too close to saturation for an estimate of what the oil holds: it can take up refrigerant without bound. It is not counted.",
-                OilSolubility.Source);
+                SolubilityTable.Source);
             return default;
         }
 
@@ -180,7 +182,7 @@ internal sealed class ResidualEstimate
             Severity.Caution,
             FindingSubject.Estimate,
             $"The oil holds some {Text(Math.Round(dissolved.BestKilograms, 4))} kg, between {Text(Math.Round(dissolved.LowKilograms, 4))} and {Text(Math.Round(dissolved.HighKilograms, 4))} kg: an estimate.",
-            OilSolubility.Source);
+            SolubilityTable.Source);
         return dissolved;
     }
 

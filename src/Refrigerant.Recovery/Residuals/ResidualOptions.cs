@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Numerics;
 using UnitsNet;
 using UnitsNet.Units;
@@ -61,7 +62,7 @@ public sealed record ResidualOptions
     public RiseReading? RiseTest { get; init; }
 
     /// <summary>Oil in the appliance; null where none is to be counted.</summary>
-    public OilCharge? Oil { get; init; }
+    public ApplianceOil? Oil { get; init; }
 
     /// <summary>Hoses, the machine and other spaces that hold refrigerant.</summary>
     /// <exception cref="ArgumentNullException">Null.</exception>

@@ -1,10 +1,12 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Numerics;
+using Refrigerant.Recovery.Oils;
 using Refrigerant.Recovery.Residuals;
 using UnitsNet;
 using UnitsNet.Units;
@@ -13,7 +15,7 @@ namespace Refrigerant.Recovery.Rules;
 
 /// <summary>Oil that is drained, and the refrigerant that leaves dissolved in it: an estimate. Immutable.</summary>
 /// <remarks>
-/// Equilibrium at the pressure and temperature at which the oil is drained, by Raoult's rule with a factor, as in <see cref="ResidualCharge"/>.
+/// Equilibrium at the pressure and temperature at which the oil is drained, by Raoult's rule with a factor for the pair, as in <see cref="ResidualCharge"/>.
 /// Oil gives off refrigerant late: right after a pull it holds more. Local codes and licensed practice govern.
 /// </remarks>
 public sealed class DrainedOil
@@ -24,7 +26,7 @@ public sealed class DrainedOil
     /// <summary>Pressures this near to the limit count as at it, Pa.</summary>
     private const double Rounding = 1;
 
-    private DrainedOil(Fluid fluid, OilCharge oil, MassRange dissolved, bool isLowerBound, IReadOnlyList<Finding> findings)
+    private DrainedOil(Fluid fluid, ApplianceOil oil, MassRange dissolved, bool isLowerBound, IReadOnlyList<Finding> findings)
     {
         Fluid = fluid;
         Oil = oil;
@@ -37,7 +39,7 @@ public sealed class DrainedOil
     public Fluid Fluid { get; }
 
     /// <summary>The oil.</summary>
-    public OilCharge Oil { get; }
+    public ApplianceOil Oil { get; }
 
     /// <summary>Refrigerant that leaves with the oil.</summary>
     public MassRange Dissolved { get; }
@@ -67,19 +69,19 @@ public sealed class DrainedOil
     /// <code>
     /// DrainedOil drained = DrainedOil.Estimate(
     ///     Fluid.Get("R-22"),
-    ///     OilCharge.Mineral(Mass.FromKilograms(4)),
+    ///     new ApplianceOil { Mass = Mass.FromKilograms(4), Kind = OilKind.Mineral },
     ///     Temperature.FromDegreesCelsius(20),
     ///     Pressure.FromKilopascals(101.325));
-    /// Console.WriteLine($"{drained.MassFraction.Percent:F1} %"); // 6.3 %
+    /// Console.WriteLine($"{drained.MassFraction.Percent:F1} %"); // 4.9 %
     /// </code>
     /// </example>
-    public static DrainedOil Estimate(Fluid fluid, OilCharge oil, Temperature temperature, Pressure pressure, Barometer? barometer = null)
+    public static DrainedOil Estimate(Fluid fluid, ApplianceOil oil, Temperature temperature, Pressure pressure, Barometer? barometer = null)
     {
         PropertyModel model = Require.NotNull(fluid, nameof(fluid)).Model;
         double mass = Require.InRange(Require.NotNull(oil, nameof(oil)).Mass.Kilograms, 0, MostOil, "kg", nameof(oil));
         double kelvins = Require.Positive(temperature.Kelvins, "K", nameof(temperature));
         double pascals = Require.Positive(pressure.Pascals, "Pa absolute", nameof(pressure));
-        MassRange dissolved = OilSolubility.DissolvedUpToLimit(model, kelvins, pascals, oil, out bool atLeast);
+        MassRange dissolved = DissolvedInOil.UpToLimit(model, kelvins, pascals, oil, out bool atLeast);
         double gauge = (barometer ?? Barometer.Standard).ToGauge(pressure).Pascals;
         List<Finding> findings = [];
         if (gauge > EvacuationFigures.OilChangeGauge + Rounding)
@@ -97,12 +99,12 @@ public sealed class DrainedOil
                 ? new Finding(
                     RuleCodes.OilNearSaturation,
                     Severity.Warning,
-                    OilSolubility.Source,
+                    SolubilityTable.Source,
                     $"The oil is so near saturation that it holds {FindingValue.Kilograms("dissolved", dissolved.BestKilograms)} of {fluid.Designation} at least: warm it and pull the pressure down before it is drained, or it foams and boils as it comes out.")
                 : new Finding(
                     RuleCodes.OilTakesRefrigerant,
                     Severity.Caution,
-                    OilSolubility.Source,
+                    SolubilityTable.Source,
                     $"The oil takes some {FindingValue.Kilograms("dissolved", dissolved.BestKilograms)} of {fluid.Designation} with it, between {FindingValue.Kilograms("lowest", dissolved.LowKilograms)} and {FindingValue.Kilograms("highest", dissolved.HighKilograms)}: an estimate. Warmer oil at a lower pressure holds less; let it stand before it is drained."));
         }
 

@@ -12,8 +12,8 @@ public enum OilFamilies
     /// <summary>Mineral oil or alkylbenzene.</summary>
     Mineral = 1,
 
-    /// <summary>Polyolester (or polyvinylether).</summary>
-    Polyolester = 2,
+    /// <summary>Polyol ester (or polyvinyl ether).</summary>
+    PolyolEster = 2,
 
     /// <summary>Polyalkylene glycol.</summary>
     PolyalkyleneGlycol = 4,

@@ -13,7 +13,7 @@ public static class OilMatch
     private static readonly (OilFamilies Family, string Text)[] Names =
     [
         (OilFamilies.Mineral, "mineral oil"),
-        (OilFamilies.Polyolester, "polyolester"),
+        (OilFamilies.PolyolEster, "polyol ester"),
         (OilFamilies.PolyalkyleneGlycol, "polyalkylene glycol"),
         (OilFamilies.Polyalphaolefin, "polyalphaolefin"),
     ];
@@ -24,7 +24,7 @@ public static class OilMatch
     public static OilFamilies FamilyOf(OilKind oil) => oil switch
     {
         OilKind.Mineral or OilKind.Alkylbenzene => OilFamilies.Mineral,
-        OilKind.PolyolEster or OilKind.PolyvinylEther => OilFamilies.Polyolester,
+        OilKind.PolyolEster or OilKind.PolyvinylEther => OilFamilies.PolyolEster,
         OilKind.PolyalkyleneGlycol => OilFamilies.PolyalkyleneGlycol,
         _ => throw new ArgumentOutOfRangeException(nameof(oil), $"oil is {(int)oil}; it must be a kind of {nameof(OilKind)}."),
     };

@@ -20,7 +20,7 @@ internal static class OilServiceFigures
 
     public static readonly RuleFigure Families = new(
         "oil in customary use",
-        "mineral with CFC and HCFC, polyolester (or polyvinylether) with HFC, polyalkylene glycol in cars",
+        "mineral with CFC and HCFC, polyol ester (or polyvinyl ether) with HFC, polyalkylene glycol in cars",
         "trade education",
         Editions.None,
         Evidence.ReadSecondHand);

@@ -108,10 +108,10 @@ internal sealed class PureFacts
     public OilFamilies Oils => Family switch
     {
         SubstanceFamily.Cfc or SubstanceFamily.Hcfc => OilFamilies.Mineral,
-        SubstanceFamily.Hydrocarbon => OilFamilies.Mineral | OilFamilies.Polyolester,
+        SubstanceFamily.Hydrocarbon => OilFamilies.Mineral | OilFamilies.PolyolEster,
         SubstanceFamily.Ammonia => OilFamilies.Mineral | OilFamilies.Polyalphaolefin,
-        SubstanceFamily.CarbonDioxide => OilFamilies.Polyolester | OilFamilies.PolyalkyleneGlycol,
-        _ => Designation is "R-134a" or "R-1234yf" ? OilFamilies.Polyolester | OilFamilies.PolyalkyleneGlycol : OilFamilies.Polyolester,
+        SubstanceFamily.CarbonDioxide => OilFamilies.PolyolEster | OilFamilies.PolyalkyleneGlycol,
+        _ => Designation is "R-134a" or "R-1234yf" ? OilFamilies.PolyolEster | OilFamilies.PolyalkyleneGlycol : OilFamilies.PolyolEster,
     };
 
     public static PureFacts? Find(string designation) => All.FirstOrDefault(row => row.Designation == designation);

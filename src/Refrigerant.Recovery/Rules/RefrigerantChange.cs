@@ -5,6 +5,7 @@ using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Numerics;
+using Refrigerant.Recovery.Oils;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Residuals;
 using UnitsNet;
@@ -118,10 +119,10 @@ public sealed class RefrigerantChange
         MassRange oilBefore = default;
         MassRange oilAfter = default;
         bool beforeAtLeast = false;
-        if (options.Oil is OilCharge oil && foreign > 0)
+        if (options.Oil is ApplianceOil oil && foreign > 0)
         {
-            oilBefore = OilSolubility.DissolvedUpToLimit(model, kelvins, suction, oil, out beforeAtLeast);
-            MassRange settled = OilSolubility.DissolvedUpToLimit(model, kelvins, end, oil, out _);
+            oilBefore = DissolvedInOil.UpToLimit(model, kelvins, suction, oil, out beforeAtLeast);
+            MassRange settled = DissolvedInOil.UpToLimit(model, kelvins, end, oil, out _);
             oilAfter = new MassRange(settled.LowKilograms, settled.BestKilograms, oilBefore.HighKilograms);
         }
 
@@ -172,7 +173,7 @@ public sealed class RefrigerantChange
             findings.Add(new Finding(
                 RuleCodes.MachineOilNotGiven,
                 Severity.Note,
-                OilSolubility.Source,
+                SolubilityTable.Source,
                 $"No oil was given for the machine: what its oil holds, if it has any, is not counted."));
         }
         else if (oils == OilFamilies.None)

@@ -1,7 +1,6 @@
 using System;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Numerics;
-using Refrigerant.Recovery.Residuals;
 using UnitsNet;
 using UnitsNet.Units;
 
@@ -15,7 +14,7 @@ public sealed record RefrigerantChangeOptions
 
     /// <summary>Oil in the machine's compressor, 1000 kg at most; null for a machine without oil, or where it is not to be counted, which a finding says.</summary>
     /// <exception cref="ArgumentOutOfRangeException">More than 1000 kg.</exception>
-    public OilCharge? Oil
+    public ApplianceOil? Oil
     {
         get;
         init

@@ -69,7 +69,7 @@ public sealed class RefrigerantFacts
                 return OilFamilies.None;
             }
 
-            // One component with chlorine makes a blend an interim refrigerant for mineral oil; one without hydrocarbons needs polyolester.
+            // One component with chlorine makes a blend an interim refrigerant for mineral oil; one without hydrocarbons needs polyol ester.
             if (_parts.Any(part => part.Facts.Oils == OilFamilies.Mineral))
             {
                 return OilFamilies.Mineral;
@@ -81,7 +81,7 @@ public sealed class RefrigerantFacts
                 common &= facts.Oils;
             }
 
-            return common == OilFamilies.None ? OilFamilies.Polyolester : common;
+            return common == OilFamilies.None ? OilFamilies.PolyolEster : common;
         }
     }
 

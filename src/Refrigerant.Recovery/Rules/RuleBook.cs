@@ -3,7 +3,7 @@ using System.Linq;
 using Refrigerant.Recovery.Cylinders;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Gauges;
-using Refrigerant.Recovery.Residuals;
+using Refrigerant.Recovery.Oils;
 
 namespace Refrigerant.Recovery.Rules;
 
@@ -21,7 +21,7 @@ public static class RuleBook
         .. OilBearingFillingRatio.All.Select(row => row.Figure),
         .. NonCondensableFigures.All,
         .. PurityFigures.All,
-        .. OilSolubility.Figures,
+        .. SolubilityTable.Figures,
         .. EvacuationFigures.All,
         .. PlaceFigures.All,
         .. RecordFigures.All.Distinct(),

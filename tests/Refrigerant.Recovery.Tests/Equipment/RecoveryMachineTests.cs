@@ -29,6 +29,20 @@ public class RecoveryMachineTests
         Assert.Equal(0, machine.EfficiencyAt(10 * ratio));
     }
 
+    // GPSA Engineering Data Book (from memory), in per cent: 96 − r − C·(r^(1/k) − 1), by hand.
+    [Theory]
+    [InlineData(4, 0.04, 1.15, 0.8265)]
+    [InlineData(10, 0.05, 1.2, 0.5694)]
+    public void Efficiency_with_leakage(double ratio, double clearance, double exponent, double expected)
+    {
+        RecoveryMachine machine = Machine(clearance, exponent) with { VolumetricEfficiency = 0.96, LeakageTerm = 0.01 };
+        Assert.Equal(expected, machine.EfficiencyAt(ratio), 5e-5);
+        double deepest = 1e6 / machine.DeepestVacuum(Pressure.FromPascals(1e6)).Pascals;
+        Assert.Equal(0, machine.EfficiencyAt(deepest), 1e-10);
+        Assert.True(machine.EfficiencyAt(0.999 * deepest) > 0);
+        Assert.Equal(0.96 / 0.01, 1e6 / (machine with { ClearanceRatio = 0 }).DeepestVacuum(Pressure.FromPascals(1e6)).Pascals, 1e-6);
+    }
+
     [Theory]
     [InlineData(double.NaN)]
     [InlineData(0)]

@@ -51,14 +51,14 @@ public class LineTests
         };
         double pressure = pressurePsi * PoundPerSquareInch;
         double density = pressure * specificGravity * 0.0289647 / (8.314462618 * rankine / 1.8);
-        return VaporLine.MassFlow(new Line([hose]), pressure, density, 1e-12, outletPsi * PoundPerSquareInch, out choked);
+        return new VaporLine(new Line([hose])).MassFlow(pressure, density, 1.4, 1e-12, outletPsi * PoundPerSquareInch, out choked);
     }
 
     [Fact]
     public void A_short_drop_is_the_incompressible_one()
     {
         Line line = new([Half(10)]);
-        double flow = VaporLine.MassFlow(line, 1e6, 40, 1.2e-5, 1e6 - 100, out bool choked);
+        double flow = new VaporLine(line).MassFlow(1e6, 40, 1.15, 1.2e-5, 1e6 - 100, out bool choked);
         Assert.False(choked);
         Assert.Equal(100, LiquidLine.Drop(line, flow, 40, 1.2e-5), 0.02);
     }
@@ -110,8 +110,8 @@ public class LineTests
     public void A_choked_line_passes_no_more_when_the_outlet_pressure_falls()
     {
         Line line = new([Half(3)]);
-        double deep = VaporLine.MassFlow(line, 5e5, 25, 1.2e-5, 1e3, out bool choked);
-        double deeper = VaporLine.MassFlow(line, 5e5, 25, 1.2e-5, 0, out _);
+        double deep = new VaporLine(line).MassFlow(5e5, 25, 1.15, 1.2e-5, 1e3, out bool choked);
+        double deeper = new VaporLine(line).MassFlow(5e5, 25, 1.15, 1.2e-5, 0, out _);
         Assert.True(choked);
         Assert.Equal(deep, deeper, 1e-12);
     }
@@ -125,9 +125,9 @@ public class LineTests
             double diameter = 3 + (20 * t.Item2);
             double outlet = 5e5 * t.Item3 * 0.999;
             double viscosity = 1.2e-5;
-            double flow = VaporLine.MassFlow(Of(length, diameter), 5e5, 25, viscosity, outlet, out _);
-            double longer = VaporLine.MassFlow(Of(1.3 * length, diameter), 5e5, 25, viscosity, outlet, out _);
-            double thinner = VaporLine.MassFlow(Of(length, 0.8 * diameter), 5e5, 25, viscosity, outlet, out _);
+            double flow = new VaporLine(Of(length, diameter)).MassFlow(5e5, 25, 1.15, viscosity, outlet, out _);
+            double longer = new VaporLine(Of(1.3 * length, diameter)).MassFlow(5e5, 25, 1.15, viscosity, outlet, out _);
+            double thinner = new VaporLine(Of(length, 0.8 * diameter)).MassFlow(5e5, 25, 1.15, viscosity, outlet, out _);
             return longer <= flow && thinner <= flow && flow > 0;
         });
 
@@ -138,23 +138,24 @@ public class LineTests
         {
             double diameter = 3 + (15 * t.Item1);
             double pressure = 2e4 + (1e6 * t.Item2);
-            double discharge = 1e5 + (1.5e6 * t.Item3);
+            double discharge = 1e4 + (1.5e6 * t.Item3);
             double displacement = 1e-4 * Math.Pow(100, t.Item4);
             RecoveryMachine machine = RecoveryMachine.FromDisplacement(VolumeFlow.FromCubicMetersPerSecond(displacement));
             Line line = Of(6, diameter);
             double density = pressure * 4.2e-5;
             var suction = new SuctionLine(line, machine);
-            suction.Solve(pressure, density, 1.2e-5, discharge);
+            suction.Solve(pressure, density, 1.15, 1.2e-5, discharge);
             if (suction.MassFlow == 0)
             {
                 return machine.EfficiencyAt(discharge / pressure) == 0;
             }
 
             double drawn = displacement * machine.EfficiencyAt(discharge / suction.SuctionPressure) * density * suction.SuctionPressure / pressure;
-            double passed = VaporLine.MassFlow(line, pressure, density, 1.2e-5, suction.SuctionPressure, out bool choked);
-            return Math.Abs(drawn - suction.MassFlow) < 1e-8 * drawn
-                && Math.Abs(passed - suction.MassFlow) < 1e-6 * passed
-                && choked == suction.IsChoked;
+            double passed = new VaporLine(line).MassFlow(pressure, density, 1.15, 1.2e-5, suction.SuctionPressure, out bool choked);
+            bool bothAgree = suction.IsPassing
+                ? drawn <= suction.MassFlow && Math.Abs((suction.SuctionPressure / discharge) - 1) < 1e-12
+                : Math.Abs(drawn - suction.MassFlow) < 1e-8 * drawn && suction.SuctionPressure <= discharge * (1 + 1e-9);
+            return bothAgree && Math.Abs(passed - suction.MassFlow) < 1e-6 * passed && choked == suction.IsChoked;
         });
 
     private static Hose Half(double meters) => new() { Length = Length.FromMeters(meters), InnerDiameter = Length.FromMillimeters(10) };

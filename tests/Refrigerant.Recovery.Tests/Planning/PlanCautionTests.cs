@@ -36,7 +36,7 @@ public sealed class PlanCautionTests
         ["oil"] = () => With(appliance => appliance with { Oil = new ApplianceOil { Mass = Mass.FromKilograms(0.3), Kind = OilKind.Mineral, RefrigerantFraction = Ratio.FromPercent(10) } }),
         ["much vapor"] = () => With(appliance => appliance with { Charge = Mass.FromKilograms(10), InternalVolume = Volume.FromLiters(12) }),
         ["hot discharge"] = () => Bland() is var job
-            ? job with { Machine = job.Machine with { IsentropicEfficiency = 0.1, LowPressureSwitch = Pressure.FromKilopascals(125) } }
+            ? job with { Machine = job.Machine with { IsentropicEfficiency = 0.1, LowPressureSwitch = Pressure.FromKilopascals(110) }, Cylinders = [job.Cylinders[0] with { Content = Mass.FromKilograms(5) }] }
             : job,
         ["below the air"] = () => Bland() is var job
             ? job with

@@ -36,11 +36,14 @@ internal static class FullJob
                 Kind = OilKind.PolyolEster,
                 MolarMass = MolarMass.FromGramsPerMole(575),
                 RefrigerantFraction = Ratio.FromDecimalFractions(0.17),
-                OutgassingTime = Duration.FromMinutes(41),
+                SolubilityFactor = 1.3,
+                FoamingTime = Duration.FromMinutes(2.5),
+                DiffusionTime = Duration.FromMinutes(4100),
             },
         },
         Machine = RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(0.55), 0.045, 1.12, 0.93) with
         {
+            LeakageTerm = 0.006,
             IsentropicEfficiency = 0.61,
             LowPressureSwitch = Pressure.FromKilopascals(12.5),
             HighPressureCutout = Pressure.FromKilopascals(3600),
@@ -58,7 +61,7 @@ internal static class FullJob
         },
         Hoses = new HoseSet
         {
-            VaporSide = [Hose(1.4, 7.1, Fitting.CoreDepressor(), Fitting.FromFlowCoefficient("access valve", 1.3))],
+            VaporSide = [Hose(1.4, 7.1, Fitting.CoreDepressor(), Fitting.FromFlowCoefficient("access valve", 1.3) with { PressureDifferentialRatioFactor = 0.61, LiquidPressureRecoveryFactor = 0.84 })],
             LiquidSide = [Hose(3, 10.5, Fitting.BallValve(Length.FromMillimeters(9)), Fitting.FromLossCoefficient("long bend", 0.4, Length.FromMillimeters(10)))],
             Discharge = [Hose(1.2, 6.3), Hose(0.7, 6.3)],
         },

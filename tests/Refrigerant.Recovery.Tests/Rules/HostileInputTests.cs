@@ -55,7 +55,7 @@ public sealed class HostileInputTests
         (fluid, a, b, c) => Numbers(ResidualCharge.Estimate(
             fluid, new Volume(0.05, VolumeUnit.CubicMeter), Kelvins(290), Pascals(50_000), new ResidualOptions { RiseTest = new RiseReading { Pressure = Pascals(a), Temperature = Kelvins(b), PressureAccuracy = Pascals(c) } })),
         (fluid, a, b, c) => Numbers(ResidualCharge.Estimate(
-            fluid, new Volume(0.05, VolumeUnit.CubicMeter), Kelvins(290), Pascals(c), new ResidualOptions { Oil = OilCharge.PolyolEster(Kilograms(a)) with { SolubilityFactor = b } })),
+            fluid, new Volume(0.05, VolumeUnit.CubicMeter), Kelvins(290), Pascals(c), new ResidualOptions { Oil = new ApplianceOil { Mass = Kilograms(a), Kind = OilKind.PolyolEster } with { SolubilityFactor = b } })),
         (fluid, a, b, c) => Numbers(ResidualCharge.Estimate(
             fluid, new Volume(0.05, VolumeUnit.CubicMeter), Kelvins(290), Pascals(50_000), new ResidualOptions { Spaces = [new ResidualSpace { Volume = new Volume(a, VolumeUnit.CubicMeter), Temperature = Kelvins(b), Pressure = Pascals(c) }] })),
         (fluid, a, b, c) => [EvacuationRequirement.For(fluid, Kilograms(a), new EvacuationOptions { LowestAttainable = Pascals(b) }).RequiredPressure.Pascals, EvacuationRequirement.For(fluid, Kilograms(a), new EvacuationOptions { OwnLevel = Pascals(c) }).GaugeReading.Pascals],
@@ -64,14 +64,14 @@ public sealed class HostileInputTests
             fluid,
             Fluid.Get("R-22"),
             Kilograms(a),
-            new RefrigerantChangeOptions { Temperature = Kelvins(b), SuctionPressure = Pascals(c), Oil = OilCharge.PolyolEster(Kilograms(0.3)) })),
+            new RefrigerantChangeOptions { Temperature = Kelvins(b), SuctionPressure = Pascals(c), Oil = new ApplianceOil { Mass = Kilograms(0.3), Kind = OilKind.PolyolEster } })),
         (fluid, a, b, c) => Numbers(RefrigerantChange.Predict(
             RecoveryMachine.FromDisplacement(new VolumeFlow(5e-4, VolumeFlowUnit.CubicMeterPerSecond)),
             fluid,
             Fluid.Get("R-22"),
             Kilograms(5),
-            new RefrigerantChangeOptions { DischargePressure = Pascals(a), ClearingPressure = Pascals(b), Oil = OilCharge.PolyolEster(Kilograms(c)) })),
-        (fluid, a, b, c) => Numbers(DrainedOil.Estimate(fluid, OilCharge.PolyolEster(Kilograms(a)), Kelvins(b), Pascals(c))),
+            new RefrigerantChangeOptions { DischargePressure = Pascals(a), ClearingPressure = Pascals(b), Oil = new ApplianceOil { Mass = Kilograms(c), Kind = OilKind.PolyolEster } })),
+        (fluid, a, b, c) => Numbers(DrainedOil.Estimate(fluid, new ApplianceOil { Mass = Kilograms(a), Kind = OilKind.PolyolEster }, Kelvins(b), Pascals(c))),
         (_, a, b, c) => Numbers(OilPush.At(Oil(a, b, 2, 0.01), Pascals(c))),
         (_, a, b, c) => Numbers(OilPush.At(Oil(3, 0.05, a, b), Pascals(c))),
         (_, a, b, c) => Numbers(OilPush.Within(Oil(3, 0.05, a, b), new Duration(c, DurationUnit.Second))),

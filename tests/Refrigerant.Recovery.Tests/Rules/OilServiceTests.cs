@@ -4,7 +4,6 @@ using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Gauges;
-using Refrigerant.Recovery.Residuals;
 using Refrigerant.Recovery.Rules;
 using Refrigerant.Recovery.Tests.Doubles;
 using UnitsNet;
@@ -17,9 +16,9 @@ public sealed class OilServiceTests
     private const double PascalsPerPsi = 6894.757293168361;
 
     private static readonly Fluid R22 = Fluid.Get("R-22");
-    private static readonly OilCharge Oil = OilCharge.Mineral(Mass.FromKilograms(2));
+    private static readonly ApplianceOil Oil = new ApplianceOil { Mass = Mass.FromKilograms(2), Kind = OilKind.Mineral };
 
-    /// <summary>SWEP refrigerant handbook: mineral oil with CFC and HCFC, polyolester with HFC; polyvinylether stands with it.</summary>
+    /// <summary>SWEP refrigerant handbook: mineral oil with CFC and HCFC, polyol ester with HFC; polyvinyl ether stands with it.</summary>
     [Theory]
     [InlineData("R-22", OilKind.Mineral, true)]
     [InlineData("R-12", OilKind.Alkylbenzene, true)]
@@ -43,7 +42,7 @@ public sealed class OilServiceTests
     public void What_is_customary_is_named_in_words_and_the_unknown_is_left_to_the_maker()
     {
         Assert.Equal(
-            "R-410A is customarily used with polyolester, not with mineral oil: the maker's data decide.", OilMatch.Check(Fluid.Get("R-410A"), OilKind.Mineral)!.Message);
+            "R-410A is customarily used with polyol ester, not with mineral oil: the maker's data decide.", OilMatch.Check(Fluid.Get("R-410A"), OilKind.Mineral)!.Message);
         Finding unknown = OilMatch.Check(Fluid.FromModel(new SimpleFluid("R-own")), OilKind.Mineral)!;
         Assert.Equal(Severity.Note, unknown.Severity);
         Assert.Contains("not known here", unknown.Message, StringComparison.Ordinal);
@@ -112,7 +111,7 @@ public sealed class OilServiceTests
     [Fact]
     public void No_oil_takes_nothing_with_it()
     {
-        DrainedOil none = DrainedOil.Estimate(R22, OilCharge.Mineral(Mass.Zero), Temperature.FromDegreesCelsius(20), Pressure.FromKilopascals(100));
+        DrainedOil none = DrainedOil.Estimate(R22, new ApplianceOil { Mass = Mass.Zero, Kind = OilKind.Mineral }, Temperature.FromDegreesCelsius(20), Pressure.FromKilopascals(100));
         Assert.Equal(0, none.Dissolved.High.Kilograms);
         Assert.Equal(0, none.MassFraction.DecimalFractions);
         Assert.Empty(none.Findings);

@@ -131,11 +131,11 @@ public sealed class RefrigerantFactsTests
     [Theory]
     [InlineData("R-12", OilFamilies.Mineral)]
     [InlineData("R-22", OilFamilies.Mineral)]
-    [InlineData("R-32", OilFamilies.Polyolester)]
-    [InlineData("R-134a", OilFamilies.Polyolester | OilFamilies.PolyalkyleneGlycol)]
-    [InlineData("R-1234yf", OilFamilies.Polyolester | OilFamilies.PolyalkyleneGlycol)]
-    [InlineData("R-744", OilFamilies.Polyolester | OilFamilies.PolyalkyleneGlycol)]
-    [InlineData("R-290", OilFamilies.Mineral | OilFamilies.Polyolester)]
+    [InlineData("R-32", OilFamilies.PolyolEster)]
+    [InlineData("R-134a", OilFamilies.PolyolEster | OilFamilies.PolyalkyleneGlycol)]
+    [InlineData("R-1234yf", OilFamilies.PolyolEster | OilFamilies.PolyalkyleneGlycol)]
+    [InlineData("R-744", OilFamilies.PolyolEster | OilFamilies.PolyalkyleneGlycol)]
+    [InlineData("R-290", OilFamilies.Mineral | OilFamilies.PolyolEster)]
     [InlineData("R-717", OilFamilies.Mineral | OilFamilies.Polyalphaolefin)]
     public void Oils_AreThoseOfTheFamily(string designation, OilFamilies oils) => Assert.Equal(oils, Of(designation).Oils);
 
@@ -143,9 +143,9 @@ public sealed class RefrigerantFactsTests
     public void Oils_OfBlends_AreThoseOfTheirComponents()
     {
         Assert.Equal(OilFamilies.Mineral, Blend("R-402A", ("R-125", 0.6), ("R-290", 0.02), ("R-22", 0.38)).Oils);
-        Assert.Equal(OilFamilies.Polyolester, Blend("R-410A", ("R-32", 0.5), ("R-125", 0.5)).Oils);
-        Assert.Equal(OilFamilies.Polyolester | OilFamilies.PolyalkyleneGlycol, Blend("R-513A", ("R-1234yf", 0.56), ("R-134a", 0.44)).Oils);
-        Assert.Equal(OilFamilies.Polyolester, Blend("R-x", ("R-717", 0.5), ("R-32", 0.5)).Oils);
+        Assert.Equal(OilFamilies.PolyolEster, Blend("R-410A", ("R-32", 0.5), ("R-125", 0.5)).Oils);
+        Assert.Equal(OilFamilies.PolyolEster | OilFamilies.PolyalkyleneGlycol, Blend("R-513A", ("R-1234yf", 0.56), ("R-134a", 0.44)).Oils);
+        Assert.Equal(OilFamilies.PolyolEster, Blend("R-x", ("R-717", 0.5), ("R-32", 0.5)).Oils);
         Assert.Equal(SubstanceFamily.Hfc, Blend("R-410A", ("R-32", 0.5), ("R-125", 0.5)).Family);
         Assert.Equal(SubstanceFamily.Mixed, Blend("R-513A", ("R-1234yf", 0.56), ("R-134a", 0.44)).Family);
         Assert.Equal("difluoromethane / pentafluoroethane", Blend("R-410A", ("R-32", 0.5), ("R-125", 0.5)).ChemicalName);

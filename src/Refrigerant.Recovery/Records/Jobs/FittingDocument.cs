@@ -13,11 +13,17 @@ internal sealed record FittingDocument
     /// <summary>What it is.</summary>
     public string? Name { get; init; }
 
-    /// <summary>True for an access valve with its core held open; then nothing else is given.</summary>
+    /// <summary>True for an access valve with its core held open; then neither a flow coefficient nor a loss coefficient is given.</summary>
     public bool? CoreDepressor { get; init; }
 
     /// <summary>Cv: US gallons of water a minute at a drop of 1 psi, 0.001 to 10 000. Give this, or lossCoefficient with diameterMillimeters.</summary>
     public double? FlowCoefficient { get; init; }
+
+    /// <summary>Pressure differential ratio factor x_T of IEC 60534-2-1 of a core or of a fitting with a flow coefficient, 0.1 to 0.99; 0.72 by default (from memory).</summary>
+    public double? PressureDifferentialRatioFactor { get; init; }
+
+    /// <summary>Liquid pressure recovery factor F_L of IEC 60534-2-1 of a core or of a fitting with a flow coefficient, 0.1 to 1; 0.90 by default (from memory).</summary>
+    public double? LiquidPressureRecoveryFactor { get; init; }
 
     /// <summary>Loss coefficient K, 0 to 1e6, referred to the velocity in diameterMillimeters.</summary>
     public double? LossCoefficient { get; init; }
@@ -28,9 +34,16 @@ internal sealed record FittingDocument
     /// <summary>The loss coefficient refers to the bore of the hose; where it would be out of range there, to the smallest diameter.</summary>
     public static FittingDocument From(Fitting fitting, Length bore)
     {
-        if (fitting.IsCore)
+        if (fitting.FlowArea > 0)
         {
-            return new FittingDocument { CoreDepressor = true };
+            return new FittingDocument
+            {
+                Name = fitting.IsCore ? null : fitting.Name,
+                CoreDepressor = fitting.IsCore ? true : null,
+                FlowCoefficient = fitting.IsCore ? null : Plain.Number(fitting.FlowCoefficient),
+                PressureDifferentialRatioFactor = Plain.Number(fitting.PressureDifferentialRatioFactor),
+                LiquidPressureRecoveryFactor = Plain.Number(fitting.LiquidPressureRecoveryFactor),
+            };
         }
 
         double diameter = Plain.Millimeters(bore);
@@ -52,13 +65,19 @@ internal sealed record FittingDocument
         string name = Name ?? "fitting";
         return (CoreDepressor, FlowCoefficient, LossCoefficient, DiameterMillimeters) switch
         {
-            (true, null, null, null) => Fitting.CoreDepressor(),
-            (null or false, double flow, null, null) => node.Build(() => Fitting.FromFlowCoefficient(name, flow)),
+            (true, null, null, null) => node.Build(() => WithFactors(Fitting.CoreDepressor())),
+            (null or false, double flow, null, null) => node.Build(() => WithFactors(Fitting.FromFlowCoefficient(name, flow))),
             (null or false, null, double loss, double diameter) =>
                 node.Build(() => Fitting.FromLossCoefficient(name, loss, Plain.LengthOf(diameter / 1e3))),
             _ => throw node.Wrong("give one of coreDepressor, flowCoefficient, and lossCoefficient with diameterMillimeters."),
         };
     }
+
+    private Fitting WithFactors(Fitting fitting) => fitting with
+    {
+        PressureDifferentialRatioFactor = PressureDifferentialRatioFactor ?? fitting.PressureDifferentialRatioFactor,
+        LiquidPressureRecoveryFactor = LiquidPressureRecoveryFactor ?? fitting.LiquidPressureRecoveryFactor,
+    };
 
     /// <summary>K = R·A².</summary>
     private static double LossIn(double millimeters, Fitting fitting)

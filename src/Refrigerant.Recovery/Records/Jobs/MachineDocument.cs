@@ -17,8 +17,11 @@ internal sealed record MachineDocument
     /// <summary>Polytropic exponent of re-expansion n, 1 to 1.7; 1.15 by default.</summary>
     public double? PolytropicExponent { get; init; }
 
-    /// <summary>Volumetric efficiency at pressure ratio one η0, 0.05 to 1; 1 by default.</summary>
+    /// <summary>Volumetric efficiency at pressure ratio one, leakage not counted, η0, 0.05 to 1; 1 by default.</summary>
     public double? VolumetricEfficiency { get; init; }
+
+    /// <summary>Loss of volumetric efficiency by leakage for each unit of pressure ratio k, 0 to 0.04; none by default.</summary>
+    public double? LeakageTerm { get; init; }
 
     /// <summary>Isentropic efficiency of the compression, 0.1 to 1; 0.65 by default.</summary>
     public double? IsentropicEfficiency { get; init; }
@@ -47,6 +50,7 @@ internal sealed record MachineDocument
         ClearanceRatio = Plain.Number(machine.ClearanceRatio),
         PolytropicExponent = Plain.Number(machine.PolytropicExponent),
         VolumetricEfficiency = Plain.Number(machine.VolumetricEfficiency),
+        LeakageTerm = Plain.Number(machine.LeakageTerm),
         IsentropicEfficiency = Plain.Number(machine.IsentropicEfficiency),
         LowPressureSwitchKilopascalsAbsolute = machine.LowPressureSwitch is Pressure low ? Plain.Kilopascals(low) : null,
         HighPressureCutoutKilopascalsAbsolute = Plain.Kilopascals(machine.HighPressureCutout),
@@ -64,6 +68,7 @@ internal sealed record MachineDocument
             ClearanceRatio = ClearanceRatio ?? machine.ClearanceRatio,
             PolytropicExponent = PolytropicExponent ?? machine.PolytropicExponent,
             VolumetricEfficiency = VolumetricEfficiency ?? machine.VolumetricEfficiency,
+            LeakageTerm = LeakageTerm ?? machine.LeakageTerm,
             IsentropicEfficiency = IsentropicEfficiency ?? machine.IsentropicEfficiency,
             LowPressureSwitch = LowPressureSwitchKilopascalsAbsolute is double low ? Plain.PressureOf(low) : null,
             HighPressureCutout = HighPressureCutoutKilopascalsAbsolute is double high ? Plain.PressureOf(high) : machine.HighPressureCutout,

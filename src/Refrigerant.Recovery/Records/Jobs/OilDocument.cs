@@ -7,10 +7,10 @@ namespace Refrigerant.Recovery.Records.Jobs;
 /// <summary>The oil in an appliance.</summary>
 internal sealed record OilDocument
 {
-    /// <summary>Mass of the oil without refrigerant, greater than 0 up to 100 t.</summary>
+    /// <summary>Mass of the oil without refrigerant, 0 to 1000 t.</summary>
     public required double MassKilograms { get; init; }
 
-    /// <summary>The oil's family, which gives its typical molar mass.</summary>
+    /// <summary>The oil's family, which gives its typical molar mass and how much it dissolves.</summary>
     public required OilKind Kind { get; init; }
 
     /// <summary>Molar mass of the oil, 0.05 to 5 kg/mol; where it is left out a typical one of its family: mineral and alkylbenzene 320 g/mol, others 600 g/mol (from memory).</summary>
@@ -19,8 +19,14 @@ internal sealed record OilDocument
     /// <summary>Mass fraction of refrigerant in the liquid of oil and refrigerant at the start, 0 to 0.9; 0.2 by default (common practice, no source).</summary>
     public double? RefrigerantFraction { get; init; }
 
-    /// <summary>Time constant with which the dissolved refrigerant follows its equilibrium, 1 s to 1e6 s; 30 min by default (common practice, no source).</summary>
-    public double? OutgassingTimeMinutes { get; init; }
+    /// <summary>How many times Raoult's rule the oil dissolves, by moles, 0.01 to 10; where it is left out a figure for the pair of refrigerant and oil.</summary>
+    public double? SolubilityFactor { get; init; }
+
+    /// <summary>Time constant with which it gives off refrigerant while it foams, 1 s to 1e6 s; 1.5 min by default (from memory).</summary>
+    public double? FoamingTimeMinutes { get; init; }
+
+    /// <summary>Time constant with which it gives off refrigerant by diffusion where it does not foam, 1 s to 1e9 s; 3.2e5 s by default (from memory).</summary>
+    public double? DiffusionTimeMinutes { get; init; }
 
     public static OilDocument From(ApplianceOil oil) => new()
     {
@@ -28,7 +34,9 @@ internal sealed record OilDocument
         Kind = oil.Kind,
         MolarMassGramsPerMole = oil.MolarMass is MolarMass molar ? Plain.Number(molar.KilogramsPerMole * 1e3) : null,
         RefrigerantFraction = Plain.Number(oil.RefrigerantFraction.DecimalFractions),
-        OutgassingTimeMinutes = Plain.Minutes(oil.OutgassingTime),
+        SolubilityFactor = oil.SolubilityFactor is double factor ? Plain.Number(factor) : null,
+        FoamingTimeMinutes = Plain.Minutes(oil.FoamingTime),
+        DiffusionTimeMinutes = Plain.Minutes(oil.DiffusionTime),
     };
 
     public ApplianceOil ToOil(DocumentNode node) => node.Build(() =>
@@ -38,7 +46,9 @@ internal sealed record OilDocument
         {
             MolarMass = MolarMassGramsPerMole is double molar ? new MolarMass(molar / 1e3, MolarMassUnit.KilogramPerMole) : null,
             RefrigerantFraction = RefrigerantFraction is double fraction ? new Ratio(fraction, RatioUnit.DecimalFraction) : oil.RefrigerantFraction,
-            OutgassingTime = OutgassingTimeMinutes is double time ? Plain.DurationOf(time) : oil.OutgassingTime,
+            SolubilityFactor = SolubilityFactor,
+            FoamingTime = FoamingTimeMinutes is double foaming ? Plain.DurationOf(foaming) : oil.FoamingTime,
+            DiffusionTime = DiffusionTimeMinutes is double diffusion ? Plain.DurationOf(diffusion) : oil.DiffusionTime,
         };
     });
 }

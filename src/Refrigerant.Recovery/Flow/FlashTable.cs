@@ -1,0 +1,331 @@
+using System;
+using System.Collections.Generic;
+using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Numerics;
+
+namespace Refrigerant.Recovery.Flow;
+
+/// <summary>Specific volume of liquid that flashes along an isenthalp, and ∫ρ·dp along it, from a table that grows with the enthalpies asked for.</summary>
+/// <remarks>
+/// Two phases in equilibrium at constant enthalpy h, from the bubble pressure p_b(h) down: s = ln(p_b/p), τ = ln(1 + s/ε). ln v is a smooth
+/// function of τ (v rises from that of liquid about as 1 + s/ε), a Chebyshev series at each of some enthalpies on a grid, interpolated between eight of
+/// them; above p_b liquid, ln v a cubic in p. Interpolated to 1e-8
+/// up to 0.85 of the critical temperature, to 1e-5 up to 0.95 (tests). Not thread-safe: one for each simulation.
+/// </remarks>
+internal sealed class FlashTable
+{
+    /// <summary>Nodes in τ.</summary>
+    private const int Nodes = 28;
+
+    /// <summary>ε: about v over dv/ds at the bubble point of a refrigerant of low pressure, where it is least.</summary>
+    private const double Stretch = 0.01;
+
+    /// <summary>The table goes down to e^−4 of the bubble pressure where the equation does.</summary>
+    private const double Deepest = 4;
+
+    /// <summary>Distance of enthalpies in the table, J/kg, and how many lie around the one asked for.</summary>
+    private const double Spacing = 5000;
+    private const int Around = 8;
+
+    /// <summary>Liquid in the table up to this many times the bubble pressure.</summary>
+    private const double LiquidUpTo = 1.5;
+
+    private readonly PropertyModel _model;
+    private readonly Dictionary<long, Row> _rows = [];
+    private readonly double[] _cosines = new double[Nodes * Nodes];
+    private readonly double[] _logarithm = new double[Nodes];
+    private readonly double[] _values = new double[Nodes];
+    private readonly double[] _volume = new double[Nodes];
+    private readonly double[] _slope = new double[Nodes];
+    private readonly double[] _integral = new double[Nodes + 1];
+    private readonly double[] _weights = new double[Around];
+    private double _span = Deepest;
+    private double _half;
+    private double _liquidLinear;
+    private double _liquidSquare;
+    private double _liquidCube;
+    private double _atBubble;
+    private double _enthalpy = double.NaN;
+
+    public FlashTable(PropertyModel model)
+    {
+        _model = model;
+        for (int k = 0; k < Nodes; k++)
+        {
+            for (int i = 0; i < Nodes; i++)
+            {
+                _cosines[(k * Nodes) + i] = Math.Cos(Math.PI * k * (i + 0.5) / Nodes) * (k == 0 ? 1.0 : 2.0) / Nodes;
+            }
+        }
+
+        _half = 0.5 * Math.Log(1 + (_span / Stretch));
+    }
+
+    /// <summary>Bubble pressure at the enthalpy, Pa.</summary>
+    public double BubblePressure { get; private set; }
+
+    /// <summary>Lowest pressure of the table, Pa.</summary>
+    public double LowestPressure => BubblePressure * Math.Exp(-_span);
+
+    /// <summary>Largest τ.</summary>
+    public double Deep => 2 * _half;
+
+    /// <summary>Makes it that of an enthalpy, J/kg.</summary>
+    /// <exception cref="PropertyRangeException">No bubble point has that enthalpy.</exception>
+    public void Prepare(double enthalpy)
+    {
+        if (enthalpy == _enthalpy)
+        {
+            return;
+        }
+
+        if (!Require.IsFinite(enthalpy))
+        {
+            throw new ConvergenceException($"No bubble point for an enthalpy of {Require.Text(enthalpy)} J/kg.", 0);
+        }
+
+        _enthalpy = double.NaN;
+        double place = enthalpy / Spacing;
+        long first = FirstRow(enthalpy, place);
+        double span;
+        do
+        {
+            // A row with less room below it makes all of them shallower.
+            span = _span;
+            for (int j = 0; j < Around; j++)
+            {
+                RowAt(first + j);
+            }
+        }
+        while (span != _span);
+
+        double logPressure = 0;
+        double linear = 0;
+        double square = 0;
+        double cube = 0;
+        double bubble = 0;
+        Array.Clear(_logarithm, 0, Nodes);
+        Weigh(place - first);
+        for (int j = 0; j < Around; j++)
+        {
+            Row row = RowAt(first + j);
+            double w = _weights[j];
+            logPressure += w * row.LogPressure;
+            bubble += w * row.LogVolume;
+            linear += w * row.Linear;
+            square += w * row.Square;
+            cube += w * row.Cube;
+            for (int i = 0; i < Nodes; i++)
+            {
+                _logarithm[i] += w * row.Logarithms[i];
+            }
+        }
+
+        BubblePressure = Math.Exp(logPressure);
+        _atBubble = bubble;
+        _liquidLinear = linear;
+        _liquidSquare = square;
+        _liquidCube = cube;
+        Fit();
+        _enthalpy = enthalpy;
+    }
+
+    /// <summary>τ of a pressure at or below the bubble pressure; the end of the table for lower ones.</summary>
+    public double Depth(double pressure) => pressure <= 0 ? Deep : Math.Min(Deep, Math.Log(1 + (Math.Log(BubblePressure / pressure) / Stretch)));
+
+    /// <summary>Pressure at τ, Pa.</summary>
+    public double PressureAt(double depth) => BubblePressure * Math.Exp(-Stretch * (Math.Exp(depth) - 1));
+
+    /// <summary>ln v at τ, v in m³/kg.</summary>
+    public double LogVolumeAt(double depth) => Series(_volume, Nodes, depth);
+
+    /// <summary>−dv/dp at τ, m³/(kg·Pa).</summary>
+    public double SofteningAt(double depth) =>
+        Math.Exp(LogVolumeAt(depth) - depth) * Series(_slope, Nodes - 1, depth) / (Stretch * PressureAt(depth));
+
+    /// <summary>∫ρ·dp from the pressure at τ up to the bubble pressure, Pa·kg/m³.</summary>
+    public double ImpulseAt(double depth) => depth <= 0 ? 0 : Series(_integral, Nodes + 1, depth);
+
+    /// <summary>ln v of liquid at a pressure above the bubble pressure.</summary>
+    public double LiquidLogVolume(double pressure)
+    {
+        double z = (pressure / BubblePressure) - 1;
+        return _atBubble + (z * (_liquidLinear + (z * (_liquidSquare + (z * _liquidCube)))));
+    }
+
+    /// <summary>∫ρ·dp of liquid from the bubble pressure up to a pressure, by Simpson's rule over a nearly constant density.</summary>
+    public double LiquidImpulse(double pressure) => (pressure - BubblePressure) / 6
+        * (Math.Exp(-_atBubble) + (4 * Math.Exp(-LiquidLogVolume(0.5 * (pressure + BubblePressure)))) + Math.Exp(-LiquidLogVolume(pressure)));
+
+    /// <summary>Density at any pressure of the table, kg/m³.</summary>
+    public double Density(double pressure) =>
+        Math.Exp(-(pressure >= BubblePressure ? LiquidLogVolume(pressure) : LogVolumeAt(Depth(pressure))));
+
+    /// <summary>Lagrange's weights of equidistant nodes 0, 1, 2 …</summary>
+    private void Weigh(double x)
+    {
+        for (int j = 0; j < Around; j++)
+        {
+            double weight = 1;
+            for (int k = 0; k < Around; k++)
+            {
+                if (k != j)
+                {
+                    weight *= (x - k) / (j - k);
+                }
+            }
+
+            _weights[j] = weight;
+        }
+    }
+
+    /// <summary>The first of the rows around an enthalpy, all of which have a bubble point with room below it.</summary>
+    private long FirstRow(double enthalpy, double place)
+    {
+        double lowest = _model.SaturationAtTemperature(_model.Range.MinimumTemperature).Bubble.Enthalpy;
+        double highest = _model.SaturationAtTemperature(_model.Range.MaximumSaturationTemperature).Bubble.Enthalpy;
+        if (!(enthalpy > lowest && enthalpy < highest))
+        {
+            throw new PropertyRangeException(_model.Designation, nameof(enthalpy), enthalpy, lowest, highest, "J/kg", _model.Source);
+        }
+
+        long least = (long)Math.Ceiling(lowest / Spacing) + 1;
+        long most = (long)Math.Floor(highest / Spacing) - Around + 1;
+        return Math.Max(least, Math.Min(most, (long)Math.Floor(place) - (Around / 2) + 1));
+    }
+
+    private Row RowAt(long number)
+    {
+        if (_rows.TryGetValue(number, out Row? row))
+        {
+            return row;
+        }
+
+        row = Make(number * Spacing);
+        _rows.Add(number, row);
+        return row;
+    }
+
+    private Row Make(double enthalpy)
+    {
+        double low = _model.Range.MinimumTemperature;
+        double high = _model.Range.MaximumSaturationTemperature;
+        var bubble = new BubbleEnthalpy(_model, enthalpy);
+        StatePoint start = _model.SaturationAtTemperature(BracketedRoot.Find(ref bubble, low, high, 1e-12 * high)).Bubble;
+        double lowest = _model.SaturationAtTemperature(low).Bubble.Pressure;
+        double room = 0.98 * Math.Log(start.Pressure / lowest);
+        if (room < _span)
+        {
+            // Rows share one span: the shallowest decides, and rows made before are made again.
+            _span = room;
+            _half = 0.5 * Math.Log(1 + (_span / Stretch));
+            _rows.Clear();
+        }
+
+        var values = new double[Nodes];
+        for (int i = 0; i < Nodes; i++)
+        {
+            double depth = _half * (1 + Math.Cos(Math.PI * (i + 0.5) / Nodes));
+            double pressure = start.Pressure * Math.Exp(-Stretch * (Math.Exp(depth) - 1));
+            values[i] = -Math.Log(_model.StateAtEnthalpy(pressure, enthalpy).Density);
+        }
+
+        double atBubble = -Math.Log(start.Density);
+        const double Full = LiquidUpTo - 1;
+        double Liquid(double share) => -Math.Log(_model.StateAtEnthalpy((1 + (share * Full)) * start.Pressure, enthalpy).Density) - atBubble;
+        double third = Liquid(1.0 / 3);
+        double twoThirds = Liquid(2.0 / 3);
+        double end = Liquid(1);
+        double linear = (9 * third) - (4.5 * twoThirds) + end;
+        double square = (-22.5 * third) + (18 * twoThirds) - (4.5 * end);
+        double cube = (13.5 * third) - (13.5 * twoThirds) + (4.5 * end);
+        return new Row(Math.Log(start.Pressure), atBubble, linear / Full, square / (Full * Full), cube / (Full * Full * Full), values);
+    }
+
+    /// <summary>Series of ln v, of its slope, and of ∫ρ·dp = ∫ p·e^τ·ε/v·dτ.</summary>
+    private void Fit()
+    {
+        Transform(_logarithm, _volume);
+        for (int i = 0; i < Nodes; i++)
+        {
+            double depth = _half * (1 + Math.Cos(Math.PI * (i + 0.5) / Nodes));
+            _values[i] = PressureAt(depth) * Stretch * Math.Exp(depth - _logarithm[i]);
+        }
+
+        Transform(_values, _slope);
+
+        // ∫T_k: c_k/(2k) at k + 1 less c_k/(2k) at k − 1, so that the constant alone is left to choose: nothing at τ = 0, which is −1.
+        double atStart = 0;
+        for (int k = Nodes; k >= 1; k--)
+        {
+            double below = (k == 1 ? 2 : 1) * _slope[k - 1];
+            double above = k + 1 < Nodes ? _slope[k + 1] : 0;
+            _integral[k] = _half * (below - above) / (2 * k);
+            atStart += k % 2 == 0 ? _integral[k] : -_integral[k];
+        }
+
+        _integral[0] = -atStart;
+        double next = 0;
+        double afterNext = 0;
+        for (int k = Nodes - 1; k >= 1; k--)
+        {
+            double derivative = afterNext + (2 * k * _volume[k] / _half);
+            afterNext = next;
+            next = derivative;
+            _slope[k - 1] = derivative;
+        }
+
+        _slope[0] *= 0.5;
+        _slope[Nodes - 1] = 0;
+    }
+
+    private void Transform(double[] values, double[] coefficients)
+    {
+        for (int k = 0; k < Nodes; k++)
+        {
+            double sum = 0;
+            for (int i = 0; i < Nodes; i++)
+            {
+                sum += _cosines[(k * Nodes) + i] * values[i];
+            }
+
+            coefficients[k] = sum;
+        }
+    }
+
+    /// <summary>Clenshaw's sum.</summary>
+    private double Series(double[] coefficients, int count, double depth)
+    {
+        double x = (depth / _half) - 1;
+        double b1 = 0;
+        double b2 = 0;
+        for (int k = count - 1; k >= 1; k--)
+        {
+            double b = coefficients[k] + (2 * x * b1) - b2;
+            b2 = b1;
+            b1 = b;
+        }
+
+        return coefficients[0] + (x * b1) - b2;
+    }
+
+    private sealed class Row(double logPressure, double logVolume, double linear, double square, double cube, double[] logarithms)
+    {
+        public double LogPressure { get; } = logPressure;
+
+        public double LogVolume { get; } = logVolume;
+
+        public double Linear { get; } = linear;
+
+        public double Square { get; } = square;
+
+        public double Cube { get; } = cube;
+
+        public double[] Logarithms { get; } = logarithms;
+    }
+
+    private readonly struct BubbleEnthalpy(PropertyModel model, double enthalpy) : IScalarFunction
+    {
+        public double Value(double x) => model.SaturationAtTemperature(x).Bubble.Enthalpy - enthalpy;
+    }
+}

@@ -46,7 +46,7 @@ public class StageBenchmarks
     {
         Appliance appliance = _appliance with { Oil = new ApplianceOil { Mass = Mass.FromKilograms(2), Kind = OilKind.PolyolEster } };
         StageResult pull = VaporRecovery.Simulate(appliance, _machine, _hoses, _cylinder, Options);
-        return Hold.Simulate(appliance, new HoldOptions { Start = pull.Appliance });
+        return Hold.Simulate(appliance, new HoldOptions { Start = pull.After });
     }
 
     [Benchmark]

@@ -38,7 +38,10 @@ internal static class PlanReport
         Ledger(plan);
         Drift(plan);
         System.Console.WriteLine();
-        List("Findings", plan.Findings);
+        Screen.Say(plan.Verdict.ToString());
+        List("To do", plan.ToDo);
+        System.Console.WriteLine();
+        List("It rests on", plan.RestsOn);
         System.Console.WriteLine();
         List("Cautions", plan.Cautions);
     }

@@ -21,3 +21,4 @@ WhatIsFaster.Show(rooftop);
 
 string folder = args.Length > 0 ? args[0] : Environment.CurrentDirectory;
 Chart.Write(chiller, folder);
+HookupDrawing.Write(chiller, folder);

@@ -7,6 +7,12 @@ internal static class StageNames
 {
     public static string Of(StageKind kind) => kind switch
     {
+        StageKind.SetUp => "set up and weigh",
+        StageKind.LiquidRecovery => "liquid by machine",
+        StageKind.Rest => "rest and cool",
+        StageKind.Warm => "warm up",
+        StageKind.OilDrain => "drain machine's oil",
+        StageKind.OilFill => "fill machine's oil",
         StageKind.HoseSweep => "sweep hoses",
         StageKind.Equalize => "vapor first",
         StageKind.PushPull => "push-pull",

@@ -21,7 +21,7 @@ internal static class MarkdownReport
         var page = new StringBuilder();
         page.Append("# Recovery plan\n\n");
         page.Append(Line($"{appliance.Fluid.Designation}, {Both(appliance.Charge)}, in {appliance.InternalVolume.Liters:F0} L at {appliance.Temperature.DegreesCelsius:F0} °C ({appliance.Temperature.DegreesFahrenheit:F0} °F). Air at the place: {plan.Job.Barometer}."));
-        page.Append(Line($"**Level {(plan.IsLevelReached ? "reached" : "not reached")}**; {plan.TotalDuration.Minutes:F0} min on site; {Both(plan.Ledger.InCylinders)} into cylinders."));
+        page.Append(Line($"**{plan.Verdict}**; {plan.TotalDuration.Minutes:F0} min on site; {Both(plan.Ledger.InCylinders)} into cylinders."));
         page.Append(Line($"Required: {Pressure(plan.Requirement.RequiredPressure, plan.Job.Barometer)} ({plan.Requirement.Rule.Rule}; {plan.Requirement.Source}).").TrimEnd('\n') + "\n");
 
         Table(
@@ -59,10 +59,11 @@ internal static class MarkdownReport
                 ("released at connections", plan.Ledger.Released),
             }.Select(row => new[] { row.Name, Both(row.Mass), FormattableString.Invariant($"{row.Mass / plan.Ledger.Charge * 100:F2} %") }));
 
-        List(page, "Findings", plan.Findings);
+        List(page, "To do", plan.ToDo);
+        List(page, "It rests on", plan.RestsOn);
         List(page, "Cautions", plan.Cautions);
 
-        page.Append("\n![The course of the recovery](recovery.svg)\n");
+        page.Append("\n![The course of the recovery](recovery.svg)\n\n![What is connected to what](hookups.svg)\n");
         return page.ToString();
     }
 

@@ -23,6 +23,7 @@ try
     Write(folder, "plan.md", MarkdownReport.Of(plan));
     Write(folder, "plan.json", RecoveryPlanJson.Write(plan, course: true));
     Chart.Write(plan, folder);
+    HookupDrawing.Write(plan, folder);
     System.Console.WriteLine(plan);
     if (args.Length > 2)
     {

@@ -3,7 +3,6 @@ using System.Collections.Generic;
 using System.Linq;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Simulation;
-using UnitsNet.Units;
 
 namespace Refrigerant.Recovery.Planning;
 

@@ -1,6 +1,5 @@
 using System.Collections.Generic;
 using System.Linq;
-using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using UnitsNet.Units;

@@ -14,7 +14,7 @@ namespace Refrigerant.Recovery.Benchmarks;
 [MemoryDiagnoser]
 public class BlendBenchmarks
 {
-    private const double Volume = 0.02;
+    private const double VesselVolume = 0.02;
     private const int Turn = 40;
 
     private static readonly Temperature Warm = new(298.15, TemperatureUnit.Kelvin);
@@ -85,7 +85,7 @@ public class BlendBenchmarks
     {
         int place = _step++ % Turn;
         double share = 1 - ((place < Turn / 2 ? place : Turn - place) * 1e-3);
-        _vessel.SolveAtEnergy(share * _amount, Volume, share * share * _vesselEnergy);
+        _vessel.SolveAtEnergy(share * _amount, VesselVolume, share * share * _vesselEnergy);
         return _vessel.Pressure;
     }
 

@@ -361,15 +361,29 @@ internal sealed class MixturePhase
         Entropy = entropy / Rho;
     }
 
-    /// <summary>The same where only the density changes.</summary>
+    /// <summary>The same where only the density changes; the composition stays to the last digit.</summary>
     public void MoveDensity(double rho)
     {
+        const double r = MixtureEquation.GasConstant;
+        double step = rho - Rho;
+        double pressure = Pressure + (r * T * Stiffness * step);
+        double energy = Rho * Energy, entropy = Rho * Entropy;
         for (int i = 0; i < _n; i++)
         {
-            _a[i] = X[i] * rho;
+            double partial = X[i] * step;
+            energy += EnergyBy(i) * partial;
+            entropy += (IdealEntropy[i] - (r * (1 + Math.Log(X[i] * Rho) + LogPhi[i] + LogPhiByT[i]))) * partial;
         }
 
-        Move(_a, 1, T);
+        for (int i = 0; i < _n; i++)
+        {
+            LogPhi[i] += (PressureBy[i] - 1) * step / Rho;
+        }
+
+        Rho = rho;
+        Z = pressure / (rho * r * T);
+        Energy = energy / rho;
+        Entropy = entropy / rho;
     }
 
     private void AddIdealGas()

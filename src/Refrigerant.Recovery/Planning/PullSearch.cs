@@ -143,6 +143,12 @@ internal sealed class PullSearch(PlanSituation now)
                 cut = at >= 0.9 * part.Duration.Seconds || at < 1 ? part : now.Preview(how with { Duration = Time(at) }, from)!;
             }
 
+            if (cut.Trajectory.Count == 0)
+            {
+                // It could not be computed from here.
+                break;
+            }
+
             double length = cut.Duration.Seconds;
             (bool passes, double pressure) = Hold(cut.After);
             double stopped = cut.Appliance.Pressure.Pascals;

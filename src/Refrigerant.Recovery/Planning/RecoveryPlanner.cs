@@ -101,7 +101,7 @@ public static class RecoveryPlanner
         [
             .. run.Stages.Where(stage => stage.Result is not null)
                 .SelectMany(stage => stage.Result!.Trajectory.Where(point => point.Content is not null)
-                    .Select(point => new FractionationPoint(point, stage.Start.Seconds - start))),
+                    .Select(point => new FractionationPoint(point with { Seconds = stage.Start.Seconds + point.Seconds - start }, 0))),
         ];
         return new FractionationResult(
             (MixtureModel)run.Job.Appliance.Fluid.Model,

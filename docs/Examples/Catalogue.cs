@@ -37,6 +37,8 @@ internal static class Catalogue
         new("how-much-heat.txt", HowMuchMayIPut.Heat),
         new("left-estimate.txt", WhatIsLeft.Estimate),
         new("left-rise.txt", WhatIsLeft.Rise),
+        new("log-fit.txt", LogAJob.Fit),
+        new("log-read.txt", LogAJob.Read),
         new("change-predict.txt", ChangeOfRefrigerant.Predict),
         new("change-drain.txt", ChangeOfRefrigerant.Drain),
         new("change-push.txt", ChangeOfRefrigerant.Push),

@@ -1,0 +1,19 @@
+using System;
+using Refrigerant.Recovery.Numerics;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace Refrigerant.Recovery.Estimation;
+
+/// <summary>What the readings of a job are taken with. Immutable.</summary>
+public sealed record Instruments
+{
+    /// <summary>The gauge at the machine's inlet; class 1.6 from −100 kPa to 1.6 MPa by default (common practice, no source).</summary>
+    /// <exception cref="ArgumentNullException">The value is null.</exception>
+    public GaugeAccuracy SuctionGauge { get; init => field = Require.NotNull(value, nameof(SuctionGauge)); } =
+        GaugeAccuracy.FromClass(1.6, new Pressure(-100, PressureUnit.Kilopascal), new Pressure(1600, PressureUnit.Kilopascal));
+
+    /// <summary>The scale under the cylinder; steps of 10 g by default (common practice, no source).</summary>
+    /// <exception cref="ArgumentNullException">The value is null.</exception>
+    public ScaleAccuracy Scale { get; init => field = Require.NotNull(value, nameof(Scale)); } = ScaleAccuracy.FromResolution(new Mass(10, MassUnit.Gram));
+}

@@ -112,9 +112,9 @@ public sealed record EvacuationOptions
     }
 
     /// <summary>
-    /// The "normal temperature" of Japan's ordinance, which does not state it, greater than 0 K; null for the stricter of 25 °C and 35 °C.
+    /// The "normal temperature" of Japan's ordinance, which does not state it, 0 °C to 60 °C; null for the stricter of 25 °C and 35 °C.
     /// </summary>
-    /// <exception cref="ArgumentOutOfRangeException">Not greater than zero.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">Outside that range.</exception>
     public Temperature? NormalTemperature
     {
         get;
@@ -122,7 +122,7 @@ public sealed record EvacuationOptions
         {
             if (value is Temperature temperature)
             {
-                Require.Positive(temperature.Kelvins, "K", nameof(NormalTemperature));
+                Require.InRange(temperature.Kelvins, 273.15, 333.15, "K", nameof(NormalTemperature));
             }
 
             field = value;

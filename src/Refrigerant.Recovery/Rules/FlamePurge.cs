@@ -86,6 +86,11 @@ public sealed class FlamePurge
             $"Dead ends do not mix and oil gives off refrigerant late: a detector at the opening decides. Never air or oxygen; keep nitrogen flowing while you braze."));
     }
 
+    /// <summary>Refrigerant and exchanges, culture-invariant.</summary>
+    public override string ToString() => _exchanges is double exchanges
+        ? FormattableString.Invariant($"{Fluid.Designation}: {exchanges:F1} volumes of nitrogen")
+        : $"{Fluid.Designation}: no lower flammability limit was found";
+
     /// <summary>
     /// How often the volume is filled to a pressure with nitrogen and let down again to where it was: n = ln(ρ/c)/ln(p₁/p₀), rounded up; null
     /// where no limit was found.

@@ -11,7 +11,7 @@ public sealed class RecordRule
         Trigger = trigger;
         Years = years;
         Figure = figure;
-        Fields = fields;
+        Fields = System.Array.AsReadOnly(fields);
     }
 
     /// <summary>Who writes, and when.</summary>

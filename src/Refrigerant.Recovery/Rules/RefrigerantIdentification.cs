@@ -66,6 +66,9 @@ public sealed class RefrigerantIdentification
         return new RefrigerantIdentification(Array.AsReadOnly(found), FindingsFor([.. found.Where(candidate => candidate.Fits)], p, t));
     }
 
+    /// <summary>Those that fit, best first.</summary>
+    public override string ToString() => Fitting.Any() ? Words([.. Fitting.Select(candidate => candidate.Fluid.Designation)]) : "none fits";
+
     private static RefrigerantCandidate? Candidate(Fluid fluid, double p, double t, double dp, double dt)
     {
         PropertyModel model = fluid.Model;

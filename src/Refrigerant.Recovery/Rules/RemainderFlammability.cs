@@ -71,6 +71,9 @@ public sealed class RemainderFlammability
         return new RemainderFlammability(verdict, limit, verdict == FlammabilityVerdict.DoesNotBurn ? [] : [Caution(fluid, verdict, burning.Sum(i => shares[i]), limit)]);
     }
 
+    /// <summary>The verdict.</summary>
+    public override string ToString() => Verdict.ToString();
+
     private static bool? Burns(string designation) => PureFacts.Find(designation)?.Group is SourcedText group ? group.Value[1] != '1' : null;
 
     private static double? Limit(IReadOnlyList<FluidComponent> parts, double[] shares, int[] burning)

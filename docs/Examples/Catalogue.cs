@@ -39,6 +39,8 @@ internal static class Catalogue
         new("left-rise.txt", WhatIsLeft.Rise),
         new("during-course.txt", DuringTheJob.Course),
         new("during-fault.txt", DuringTheJob.Fault),
+        new("log-fit.txt", LogAJob.Fit),
+        new("log-read.txt", LogAJob.Read),
         new("change-predict.txt", ChangeOfRefrigerant.Predict),
         new("change-drain.txt", ChangeOfRefrigerant.Drain),
         new("change-push.txt", ChangeOfRefrigerant.Push),

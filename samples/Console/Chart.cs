@@ -17,15 +17,24 @@ internal static class Chart
 
     public static void Write(RecoveryPlan plan, string folder)
     {
+        UseInstalledFont();
+        Save(Draw(plan), folder, "recovery", Height);
+    }
+
+    /// <summary>The first font of the list that the machine has.</summary>
+    public static void UseInstalledFont() => Fonts.Default = SansSerif.FirstOrDefault(SKFontManager.Default.FontFamilies.Contains) ?? Fonts.Default;
+
+    /// <summary>Saves a chart as PNG and SVG, and says where.</summary>
+    public static void Save(Multiplot chart, string folder, string name, int height)
+    {
         Directory.CreateDirectory(folder);
-        Multiplot chart = Draw(plan);
-        string png = Path.GetFullPath(Path.Combine(folder, "recovery.png"));
+        string png = Path.GetFullPath(Path.Combine(folder, name + ".png"));
         string svg = Path.ChangeExtension(png, ".svg");
-        chart.SavePng(png, Width, Height);
+        chart.SavePng(png, Width, height);
         using (FileStream stream = File.Create(svg))
-        using (SKCanvas canvas = SKSvgCanvas.Create(new SKRect(0, 0, Width, Height), stream))
+        using (SKCanvas canvas = SKSvgCanvas.Create(new SKRect(0, 0, Width, height), stream))
         {
-            chart.Render(canvas, new PixelRect(0, Width, Height, 0));
+            chart.Render(canvas, new PixelRect(0, Width, height, 0));
         }
 
         Screen.Heading("The recovery as a picture");
@@ -39,7 +48,6 @@ internal static class Chart
 
     private static Multiplot Draw(RecoveryPlan plan)
     {
-        Fonts.Default = SansSerif.FirstOrDefault(SKFontManager.Default.FontFamilies.Contains) ?? Fonts.Default;
         PlanPoint[] course = [.. plan.Course()];
         PlanPoint[] connected = [.. course.Where(point => point.Stage.Kind != StageKind.Hold)];
         var chart = new Multiplot();

@@ -9,6 +9,7 @@ Properties.Show();
 Gauges.Show();
 CylinderLimits.Show();
 WhatIsLeft.Show();
+WhatTheLogTells.Show();
 
 RecoveryPlan chiller = RecoveryPlanner.Plan(ChillerJob.Create());
 PlanReport.Show("A water chiller in a cold plant room", chiller);

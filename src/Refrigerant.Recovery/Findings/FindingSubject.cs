@@ -80,4 +80,7 @@ public enum FindingSubject
 
     /// <summary>Metal that burns skin.</summary>
     HotSurface,
+
+    /// <summary>What instruments showed: units, gaps, jumps.</summary>
+    Readings,
 }

@@ -70,8 +70,19 @@ internal sealed class DocumentFormat<TDocument, TResult>
 
     public async Task<TResult> ReadAsync(Stream stream, FluidResolver? fluids, CancellationToken cancellation)
     {
+        Require.NotNull(stream, nameof(stream));
         using var buffer = new MemoryStream();
-        await Require.NotNull(stream, nameof(stream)).CopyToAsync(buffer, 81920, cancellation).ConfigureAwait(false);
+        byte[] block = new byte[81920];
+        int read;
+        while ((read = await stream.ReadAsync(block, 0, block.Length, cancellation).ConfigureAwait(false)) > 0)
+        {
+            buffer.Write(block, 0, read);
+            if (buffer.Length > LongestText)
+            {
+                throw TooLong(buffer.Length);
+            }
+        }
+
         return Read(new ReadOnlyMemory<byte>(buffer.GetBuffer(), 0, (int)buffer.Length), fluids);
     }
 
@@ -109,7 +120,7 @@ internal sealed class DocumentFormat<TDocument, TResult>
     {
         if (length > LongestText)
         {
-            throw new DocumentException("$", FormattableString.Invariant($"The document has {length} characters; at most {LongestText} are read."));
+            throw TooLong(length);
         }
 
         try
@@ -123,4 +134,7 @@ internal sealed class DocumentFormat<TDocument, TResult>
             throw new DocumentException("$", $"The document is no JSON of at most {DeepestNesting} levels{place}: {reason}", e);
         }
     }
+
+    private static DocumentException TooLong(long length) =>
+        new("$", FormattableString.Invariant($"The document has {length} characters or more; at most {LongestText} are read."));
 }

@@ -26,10 +26,10 @@ internal sealed class RecordBuilder
     public RecordBuilder(RecoveryPlan plan, RecordFacts facts)
     {
         _plan = plan;
-        _facts = facts;
+        _facts = facts.Completed(plan);
         _appliance = plan.Job.Appliance;
         _barometer = (facts.Barometer ?? plan.Job.Barometer).Pressure;
-        _findings = [.. plan.Findings.Select(FindingEntry.From)];
+        _findings = [.. plan.Findings.Concat(facts.Log?.Check(plan.Job) ?? []).Select(FindingEntry.From)];
     }
 
     private bool IsWeighed => _facts.ScaleReadings.Count > 0;
@@ -65,6 +65,7 @@ internal sealed class RecordBuilder
             Cautions = [.. _plan.Cautions.Select(FindingEntry.From)],
             Rules = [.. Rules(cylinders, kept)],
             LibraryVersion = Library.Version,
+            Logged = _facts.Log is null ? null : LoggedEntry.From(_plan, _facts.Log),
         };
     }
 

@@ -1,7 +1,9 @@
 using System;
 using System.Collections.Generic;
+using Refrigerant.Recovery.Estimation;
 using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Numerics;
+using Refrigerant.Recovery.Planning;
 using UnitsNet;
 
 namespace Refrigerant.Recovery.Records;
@@ -39,6 +41,12 @@ public sealed record RecordFacts
     /// <summary>What the gauge on the appliance showed at the end of the hold, negative for vacuum; null where it was not read.</summary>
     public Pressure? GaugeReading { get; init; }
 
+    /// <summary>
+    /// The log of the job; null where none was kept. Where they are not given, the last weight of each cylinder in it becomes its scale reading, and the
+    /// last pressure with the machine at rest the gauge reading; the record has the course, planned beside measured.
+    /// </summary>
+    public JobLog? Log { get; init; }
+
     /// <summary>The air at the place during the reading; null for the barometer of the job.</summary>
     public Barometer? Barometer { get; init; }
 
@@ -48,6 +56,34 @@ public sealed record RecordFacts
     /// <summary>What was sent for reclamation or destruction; none by default.</summary>
     /// <exception cref="ArgumentNullException">The list or one of its members is null.</exception>
     public IReadOnlyList<ShipmentEntry> Shipments { get; init => field = Require.Copy(value, nameof(Shipments)); } = new ValueList<ShipmentEntry>([]);
+
+    /// <summary>Date and place.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Date:yyyy-MM-dd}, {Location}: {ScaleReadings.Count} scale readings");
+
+    /// <summary>The facts with what the log tells put in where it was not given.</summary>
+    internal RecordFacts Completed(RecoveryPlan plan)
+    {
+        if (Log is null)
+        {
+            return this;
+        }
+
+        var weights = new Dictionary<string, Mass>();
+        string? label = plan.Job.Cylinders.Count > 0 ? plan.Job.Cylinders[0].Label : null;
+        Pressure? rest = null;
+        foreach (JobReading reading in Log.Readings)
+        {
+            label = reading.Cylinder ?? label;
+            if (label is not null && reading.GrossWeight is Mass gross)
+            {
+                weights[label] = gross;
+            }
+
+            rest = reading.MachineRunning ? null : reading.SuctionGaugePressure ?? rest;
+        }
+
+        return this with { ScaleReadings = ScaleReadings.Count > 0 ? ScaleReadings : weights, GaugeReading = GaugeReading ?? rest };
+    }
 
     private static ValueMap<string, Mass> Copy(IReadOnlyDictionary<string, Mass> readings)
     {
@@ -59,7 +95,4 @@ public sealed record RecordFacts
 
         return new ValueMap<string, Mass>(copy);
     }
-
-    /// <summary>Date and place.</summary>
-    public override string ToString() => FormattableString.Invariant($"{Date:yyyy-MM-dd}, {Location}: {ScaleReadings.Count} scale readings");
 }

@@ -13,4 +13,5 @@ namespace Refrigerant.Recovery.Records;
 [JsonSerializable(typeof(JobDocument))]
 [JsonSerializable(typeof(PlanDocument))]
 [JsonSerializable(typeof(RecoveryRecord))]
+[JsonSerializable(typeof(LogDocument))]
 internal sealed partial class RecordsContext : JsonSerializerContext;

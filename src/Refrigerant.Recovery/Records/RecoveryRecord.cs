@@ -128,6 +128,11 @@ public sealed record RecoveryRecord
     [JsonPropertyName("libraryVersion")]
     public required string LibraryVersion { get; init => field = Require.NotNull(value, nameof(LibraryVersion)); }
 
+    /// <summary>How the job went by its log, beside the plan; null where no log was kept.</summary>
+    [JsonPropertyName("logged")]
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public LoggedEntry? Logged { get; init; }
+
     /// <summary>The record of a job: what was planned, replaced by what was measured.</summary>
     /// <param name="plan">The plan of the job.</param>
     /// <param name="facts">Company, place, date, and what was read on scales and gauges.</param>

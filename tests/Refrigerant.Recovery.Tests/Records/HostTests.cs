@@ -136,6 +136,13 @@ public class HostTests
     }
 
     [Fact]
+    public async Task A_stream_without_end_is_given_up()
+    {
+        DocumentException error = await Assert.ThrowsAsync<DocumentException>(() => RecoveryJobJson.ReadAsync(new Blanks()));
+        Assert.Contains("at most", error.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_fluid_of_another_engine_is_written_and_read_by_a_resolver()
     {
         var other = Fluid.FromModel(new Doubles.SimpleFluid());
@@ -191,5 +198,35 @@ public class HostTests
         }
 
         return seen;
+    }
+
+    /// <summary>Blanks without end.</summary>
+    private sealed class Blanks : Stream
+    {
+        public override bool CanRead => true;
+
+        public override bool CanSeek => false;
+
+        public override bool CanWrite => false;
+
+        public override long Length => throw new NotSupportedException();
+
+        public override long Position { get => throw new NotSupportedException(); set => throw new NotSupportedException(); }
+
+        public override int Read(byte[] buffer, int offset, int count)
+        {
+            buffer.AsSpan(offset, count).Fill((byte)' ');
+            return count;
+        }
+
+        public override void Flush()
+        {
+        }
+
+        public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();
+
+        public override void SetLength(long value) => throw new NotSupportedException();
+
+        public override void Write(byte[] buffer, int offset, int count) => throw new NotSupportedException();
     }
 }

@@ -33,6 +33,8 @@ public class RecordSchemaTests
         ["findingEntry"] = DocumentWriter.Context.FindingEntry,
         ["ledgerEntry"] = DocumentWriter.Context.LedgerEntry,
         ["levelEntry"] = DocumentWriter.Context.LevelEntry,
+        ["loggedEntry"] = DocumentWriter.Context.LoggedEntry,
+        ["loggedPoint"] = DocumentWriter.Context.LoggedPoint,
         ["ruleEntry"] = DocumentWriter.Context.RuleEntry,
         ["shipmentEntry"] = DocumentWriter.Context.ShipmentEntry,
     });

@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using System.Text.Json.Nodes;
+using Refrigerant.Recovery.Estimation;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Planning;
@@ -161,4 +162,29 @@ public class RecoveryRecordTests
 
     private static RecoveryRecord Weighed(string label, Mass gross) =>
         RecoveryRecord.From(Plan, Facts with { ScaleReadings = new Dictionary<string, Mass> { [label] = gross } });
+
+    [Fact]
+    public void A_logged_job_is_its_record_planned_beside_measured()
+    {
+        Mass before = Before("C1");
+        JobReading At(double minutes, double kilopascals, double kilograms, bool running) => new()
+        {
+            Time = Duration.FromMinutes(minutes),
+            SuctionGaugePressure = Pressure.FromKilopascals(kilopascals),
+            GrossWeight = before + Mass.FromKilograms(kilograms),
+            MachineRunning = running,
+        };
+        JobLog log = JobLog.FromReadings([At(0, 400, 0, true), At(10, 200, 11, true), At(20, 50, 17, true), At(30, -40, 18.5, true), At(31, -40, 18.6, false), At(41, -31, 18.6, false)]);
+        RecoveryRecord record = RecoveryRecord.From(Plan, Facts with { Log = log });
+        Assert.True(record.IsRecoveredMeasured);
+        Assert.True(record.IsLevelMeasured);
+        Assert.Equal(18.6, record.RecoveredKilograms, 1e-9);
+        Assert.Equal((Plan.Job.Barometer.Pressure.Pascals / 1e3) - 31, record.Level.ReachedKilopascalsAbsolute, 1e-6);
+        LoggedEntry logged = record.Logged!;
+        Assert.Equal((6, 2460, 1860), (logged.Readings, logged.DurationSeconds, logged.MachineSeconds));
+        Assert.Equal(11, logged.Course[1].MeasuredRecoveredKilograms!.Value, 1e-9);
+        Assert.InRange(logged.Course[1].PlannedRecoveredKilograms!.Value, 0.1, 20);
+        Assert.Equal(RecoveryRecordJson.Write(record), RecoveryRecordJson.Write(RecoveryRecordJson.Read(RecoveryRecordJson.Write(record))));
+        Assert.Empty(new PublishedSchema("recovery-record.schema.json").Breaches(RecoveryRecordJson.Write(record)));
+    }
 }

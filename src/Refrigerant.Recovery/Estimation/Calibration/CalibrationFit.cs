@@ -1,0 +1,106 @@
+using System;
+using System.Linq;
+
+namespace Refrigerant.Recovery.Estimation.Calibration;
+
+/// <summary>Logs fitted: the values that bring the reduced model closest, and how sure they are.</summary>
+internal sealed class CalibrationFit
+{
+    /// <summary>Blocks a log is split into for the jackknife.</summary>
+    private const int Blocks = 8;
+
+    /// <summary>Charges tried as starts, prior standard deviations: a dry-out seen where there was none is a valley of its own.</summary>
+    private static readonly double[] Starts = [0, -1.2, 1.2];
+
+    private CalibrationFit(FitPrior prior, int[] first, double[] values, double[] sigma, double misfit, bool converged)
+    {
+        Prior = prior;
+        First = first;
+        Values = values;
+        Sigma = sigma;
+        Misfit = misfit;
+        Converged = converged;
+    }
+
+    /// <summary>What was known before.</summary>
+    public FitPrior Prior { get; }
+
+    /// <summary>The first reading taken of each log; not the first one where liquid was pushed before.</summary>
+    public int[] First { get; }
+
+    /// <summary>The parameters of the reduced model for each job as told.</summary>
+    public required ReducedParameters[] Typical { get; init; }
+
+    /// <summary>Viscosity of the vapor of each job, Pa·s.</summary>
+    public required double[] Viscosity { get; init; }
+
+    /// <summary>Fitted values, in the places of <see cref="FitIndex"/>.</summary>
+    public double[] Values { get; }
+
+    /// <summary>Standard deviations after the fit, not above those before.</summary>
+    public double[] Sigma { get; }
+
+    /// <summary>Root of the mean square of the residuals of readings, over what each is trusted to.</summary>
+    public double Misfit { get; }
+
+    /// <summary>Whether the search came to rest.</summary>
+    public bool Converged { get; }
+
+    /// <summary>Fits logs.</summary>
+    public static CalibrationFit Run(LoggedJob[] jobs, CalibrationOptions options)
+    {
+        Setup setup = Prepare(jobs, options);
+        FitPrior prior = setup.Prior;
+        FitProblem problem = setup.Problem;
+        var solver = new RobustLeastSquares(problem);
+        RobustLeastSquares.Solution? best = null;
+        foreach (double charge in Starts)
+        {
+            var start = new double[problem.Unknowns];
+            for (int log = 0; log < jobs.Length; log++)
+            {
+                start[FitIndex.Set(log) + FitIndex.Charge] = charge;
+            }
+
+            RobustLeastSquares.Solution found = solver.Solve(start);
+            best = best is null || found.Cost < best.Cost ? found : best;
+        }
+
+        double[] variances = BlockJackknife.Variances(best!, problem.Places(), Blocks);
+        var values = new double[problem.Unknowns];
+        var sigma = new double[problem.Unknowns];
+        for (int i = 0; i < values.Length; i++)
+        {
+            values[i] = prior.Mean[i] + (prior.Sigma[i] * FitProblem.Bounded(best!.Unknowns[i]));
+            sigma[i] = prior.Sigma[i] * Math.Sqrt(variances[i]);
+        }
+
+        double misfit = Math.Sqrt(best!.Residuals.Take(best.Readings).Sum(r => r * r) / Math.Max(1, best.Readings));
+        return new CalibrationFit(prior, setup.First, values, sigma, misfit, best.Converged)
+        {
+            Typical = setup.Typical,
+            Viscosity = setup.Viscosity,
+        };
+    }
+
+    /// <summary>What is made small for logs.</summary>
+    internal static FitProblem Problem(LoggedJob[] jobs, CalibrationOptions options) => Prepare(jobs, options).Problem;
+
+    private static Setup Prepare(LoggedJob[] jobs, CalibrationOptions options)
+    {
+        ReducedModel[] models = [.. jobs.Select(job => new ReducedModel(new SaturationTable(job.Job.Appliance.Fluid.Model)))];
+        ReducedParameters[] typical = [.. jobs.Select((job, i) => ReducedParameters.FromJob(job.Job, models[i].Table))];
+        ScaleCourse[] scales = [.. jobs.Select(job => ScaleCourse.Of(job.Log, job.Job))];
+        int[] first = [.. jobs.Select((job, i) => LiquidStart.End(job.Job, in typical[i], models[i].Table, job.Log, scales[i]))];
+        LogCourse[] courses = [.. jobs.Select((job, i) => LogCourse.Of(job, scales[i], first[i]))];
+        FitPrior prior = FitPrior.Of(jobs, typical, first, options);
+        return new Setup(
+            prior,
+            new FitProblem(courses, models, typical, prior, options.Instruments),
+            first,
+            typical,
+            [.. models.Select(model => model.Table.VaporViscosity)]);
+    }
+
+    private sealed record Setup(FitPrior Prior, FitProblem Problem, int[] First, ReducedParameters[] Typical, double[] Viscosity);
+}

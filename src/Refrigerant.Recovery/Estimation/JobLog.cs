@@ -1,0 +1,106 @@
+using System;
+using System.Collections.Generic;
+using Refrigerant.Recovery.Numerics;
+using UnitsNet;
+
+namespace Refrigerant.Recovery.Estimation;
+
+/// <summary>What was read while a job was done, in order of time. Immutable.</summary>
+/// <remarks>
+/// A log holds what instruments showed, right or wrong: only what cannot be a reading at all is refused. Whether it fits the job is what
+/// <see cref="Check"/> says. CSV and JSON texts are read by <c>JobLogCsv</c> and <c>JobLogJson</c> in <c>Refrigerant.Recovery.Records</c>.
+/// </remarks>
+public sealed class JobLog
+{
+    /// <summary>Ten hours at 10 Hz, and some.</summary>
+    internal const int MostReadings = 500_000;
+
+    /// <summary>Longest time since the start, s: a week.</summary>
+    internal const double LongestTime = 7 * 24 * 3600;
+
+    /// <summary>Bounds of gauge pressures, Pa: the lowest leaves room for a gauge that reads low in a vacuum.</summary>
+    internal const double LowestGauge = -200_000, HighestGauge = 1e8;
+
+    /// <summary>Heaviest weight, kg: ten tank cars.</summary>
+    internal const double HeaviestWeight = 1e6;
+
+    /// <summary>Bounds of temperatures, K.</summary>
+    internal const double Coldest = 150, Warmest = 400;
+
+    private JobLog(IReadOnlyList<JobReading> readings) => Readings = readings;
+
+    /// <summary>The readings, at least one, each later than the one before.</summary>
+    public IReadOnlyList<JobReading> Readings { get; }
+
+    /// <summary>From the first reading to the last.</summary>
+    public Duration Duration => Readings[Readings.Count - 1].Time - Readings[0].Time;
+
+    /// <summary>A log of readings.</summary>
+    /// <param name="readings">
+    /// 1 to 500 000 readings, each later than the one before; times 0 to 7 days, gauge pressures −200 kPa to 100 MPa, weights 0 to 1e6 kg, temperatures 150 K to 400 K.
+    /// </param>
+    /// <exception cref="ArgumentNullException">The list or one of its members is null.</exception>
+    /// <exception cref="ArgumentException">No reading, or too many; the message names a reading that is not later than the one before, not finite, or out of range.</exception>
+    public static JobLog FromReadings(IReadOnlyList<JobReading> readings)
+    {
+        IReadOnlyList<JobReading> copy = Require.Copy(readings, nameof(readings));
+        if (copy.Count is 0 or > MostReadings)
+        {
+            throw new ArgumentException($"readings has {copy.Count} members; a log has 1 to {MostReadings}.", nameof(readings));
+        }
+
+        for (int i = 0; i < copy.Count; i++)
+        {
+            if (Fault(copy[i], i == 0 ? null : copy[i - 1]) is (string member, string reason))
+            {
+                throw new ArgumentException(FormattableString.Invariant($"readings[{i}].{member}: {reason}"), nameof(readings));
+            }
+        }
+
+        return new JobLog(copy);
+    }
+
+    /// <summary>
+    /// What in the log does not go with the job: readings that look like another unit, absolute for gauge pressures, net for gross weights; times
+    /// without a reading; weights that jump. Empty where nothing was found, which proves nothing.
+    /// </summary>
+    /// <param name="job">The job that was logged, as planned.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="job"/> is null.</exception>
+    /// <exception cref="Fluids.PropertyRangeException">The appliance's temperature is outside the range of the refrigerant's equation.</exception>
+    public IReadOnlyList<Findings.Finding> Check(Planning.RecoveryJob job) => JobLogCheck.Of(this, Require.NotNull(job, nameof(job)));
+
+    /// <summary>Number of readings and the time they span, culture-invariant.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Readings.Count} readings in {Duration.Minutes:F1} min");
+
+    /// <summary>What makes a reading impossible, and in which member; null where nothing does.</summary>
+    internal static (string Member, string Reason)? Fault(JobReading reading, JobReading? previous)
+    {
+        double time = reading.Time.Seconds;
+        if (Outside(time, 0, LongestTime, "s") is string wrong)
+        {
+            return (nameof(JobReading.Time), wrong);
+        }
+
+        if (previous is not null && !(time > previous.Time.Seconds))
+        {
+            return (
+                nameof(JobReading.Time),
+                time < previous.Time.Seconds
+                    ? $"{Require.Text(time)} s runs back; the reading before was taken at {Require.Text(previous.Time.Seconds)} s."
+                    : $"{Require.Text(time)} s is the time of the reading before; each must be later.");
+        }
+
+        return Fault(reading.SuctionGaugePressure?.Pascals, LowestGauge, HighestGauge, "Pa gauge", nameof(JobReading.SuctionGaugePressure))
+            ?? Fault(reading.GrossWeight?.Kilograms, 0, HeaviestWeight, "kg", nameof(JobReading.GrossWeight))
+            ?? Fault(reading.Ambient?.Kelvins, Coldest, Warmest, "K", nameof(JobReading.Ambient))
+            ?? Fault(reading.PipeTemperature?.Kelvins, Coldest, Warmest, "K", nameof(JobReading.PipeTemperature))
+            ?? Fault(reading.DischargeGaugePressure?.Pascals, LowestGauge, HighestGauge, "Pa gauge", nameof(JobReading.DischargeGaugePressure));
+    }
+
+    private static (string Member, string Reason)? Fault(double? value, double low, double high, string unit, string member) =>
+        value is double given && Outside(given, low, high, unit) is string wrong ? (member, wrong) : null;
+
+    private static string? Outside(double value, double low, double high, string unit) => value >= low && value <= high
+        ? null
+        : $"{Require.Text(value)} {unit}; it must be from {Require.Text(low)} to {Require.Text(high)} {unit}.";
+}

@@ -1,0 +1,119 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using System.Text;
+using Refrigerant.Recovery.Estimation;
+using Refrigerant.Recovery.Numerics;
+using UnitsNet;
+
+namespace Refrigerant.Recovery.Records;
+
+/// <summary>Job logs as comma-separated values (RFC 4180) with units in the header.</summary>
+/// <remarks>
+/// The first line names the columns, each with its unit in brackets, such as <c>time [s],suction gauge [kPa],gross weight [kg],ambient [°C]</c>; see
+/// <see cref="Columns"/>. Commas, semicolons or tabs part the fields, as the first line has them; numbers have a decimal point; an empty field was not read.
+/// Lines that begin with # and empty lines are skipped. Reading is strict: an error names line, column, value and reason.
+/// </remarks>
+public static class JobLogCsv
+{
+    private const int LongestText = 64 * 1024 * 1024;
+    private const int LongestShown = 60;
+
+    /// <summary>The columns that are known, with the units that each may have; "time" must be there.</summary>
+    public static IReadOnlyList<string> Columns { get; } = Array.AsReadOnly<string>([.. LogColumn.All.Select(column => column.ToString())]);
+
+    /// <summary>Reads a log.</summary>
+    /// <param name="csv">The text.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="csv"/> is null.</exception>
+    /// <exception cref="DocumentException">The text is no log; <see cref="DocumentException.Path"/> is line and column, the message has the value and the reason.</exception>
+    public static JobLog Read(string csv)
+    {
+        if (Require.NotNull(csv, nameof(csv)).Length > LongestText)
+        {
+            throw new DocumentException("line 1", FormattableString.Invariant($"The text has {csv.Length} characters; at most {LongestText} are read."));
+        }
+
+        string[] lines = csv.TrimStart('\uFEFF').Split('\n');
+        LogHeader? header = null;
+        var readings = new List<JobReading>();
+        for (int i = 0; i < lines.Length; i++)
+        {
+            string line = lines[i].TrimEnd('\r');
+            if (line.Trim().Length == 0 || line[0] == '#')
+            {
+                continue;
+            }
+
+            if (header is null)
+            {
+                header = LogHeader.Read(line, i + 1);
+                continue;
+            }
+
+            if (readings.Count == JobLog.MostReadings)
+            {
+                throw Wrong(i + 1, null, null, $"a log has at most {JobLog.MostReadings} readings.");
+            }
+
+            readings.Add(Row(header, line, i + 1, readings.Count == 0 ? null : readings[readings.Count - 1]));
+        }
+
+        return readings.Count > 0 ? JobLog.FromReadings(readings) : throw Wrong(lines.Length, null, null, "there is no reading.");
+    }
+
+    /// <summary>Writes a log in SI units: s, kPa, kg, °C; columns that no reading has are left out. Numbers have 12 significant digits.</summary>
+    /// <param name="log">The log.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="log"/> is null.</exception>
+    public static string Write(JobLog log)
+    {
+        IReadOnlyList<JobReading> readings = Require.NotNull(log, nameof(log)).Readings;
+        LogColumn[] columns = [.. LogColumn.All.Where(column => readings.Any(reading => column.IsWritten(reading)))];
+        var text = new StringBuilder();
+        text.Append(string.Join(",", columns.Select(column => column.Header))).Append('\n');
+        foreach (JobReading reading in readings)
+        {
+            text.Append(string.Join(",", columns.Select(column => column.Text(reading)))).Append('\n');
+        }
+
+        return text.ToString();
+    }
+
+    internal static DocumentException Wrong(int line, string? column, string? value, string reason, Exception? inner = null)
+    {
+        string path = FormattableString.Invariant($"line {line}") + (column is null ? string.Empty : $", {column}");
+        string shown = value is null ? string.Empty : $" is \"{(value.Length <= LongestShown ? value : value.Substring(0, LongestShown) + "…")}\"";
+        return new DocumentException(path, $"{path}{shown}: {reason}", inner);
+    }
+
+    private static JobReading Row(LogHeader header, string line, int number, JobReading? before)
+    {
+        string[] fields = LogHeader.Fields(line, header.Separator, number);
+        if (fields.Length != header.Count)
+        {
+            throw Wrong(number, null, null, FormattableString.Invariant($"it has {fields.Length} fields; the header has {header.Count}."));
+        }
+
+        var reading = new JobReading { Time = Duration.Zero };
+        for (int i = 0; i < fields.Length; i++)
+        {
+            LogColumn column = header.Column(i);
+            string field = fields[i].Trim();
+            if (field.Length == 0)
+            {
+                reading = column.IsRequired ? throw Wrong(number, column.Name, field, "it must be given.") : reading;
+                continue;
+            }
+
+            reading = column.Set(reading, header.Unit(i), field, number);
+        }
+
+        if (JobLog.Fault(reading, before) is (string member, string reason))
+        {
+            LogColumn column = LogColumn.All.First(each => each.Member == member);
+            int at = header.IndexOf(column);
+            throw Wrong(number, column.Name, at >= 0 ? fields[at].Trim() : null, reason);
+        }
+
+        return reading;
+    }
+}

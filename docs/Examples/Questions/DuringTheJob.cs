@@ -19,7 +19,7 @@ internal static class DuringTheJob
     /// <summary>One whose hose kinks after five minutes, to thirty times its resistance.</summary>
     public static SimulatedJob Kinked { get; } = SimulatedJob.Draw("second", 1002, new Fault(FaultKind.Hose, 300, 30));
 
-    /// <summary>One with little heat: liquid that cools until the gauge nears the level over it.</summary>
+    /// <summary>One that was told 23 % too little, with liquid that cools far below the air.</summary>
     public static SimulatedJob Cold { get; } = SimulatedJob.Draw("second", 1023);
 
     public static void Course() => Watch(Good, 120);

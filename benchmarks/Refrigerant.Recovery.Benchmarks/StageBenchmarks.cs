@@ -2,7 +2,6 @@ using BenchmarkDotNet.Attributes;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Processes;
-using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 
 namespace Refrigerant.Recovery.Benchmarks;

@@ -9,7 +9,6 @@ using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Residuals;
 using Refrigerant.Recovery.Rules;
-using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 
 namespace Refrigerant.Recovery.Docs;

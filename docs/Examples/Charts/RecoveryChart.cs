@@ -2,7 +2,6 @@ using System;
 using System.Linq;
 using Refrigerant.Recovery.Docs.Questions;
 using Refrigerant.Recovery.Processes;
-using Refrigerant.Recovery.Simulation;
 using ScottPlot;
 
 namespace Refrigerant.Recovery.Docs.Charts;

@@ -4,7 +4,6 @@ using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Processes;
-using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 #endregion
 

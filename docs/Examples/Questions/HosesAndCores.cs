@@ -5,7 +5,6 @@ using System.Linq;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Processes;
-using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 #endregion
 

@@ -4,7 +4,6 @@ using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Processes;
-using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 #endregion
 

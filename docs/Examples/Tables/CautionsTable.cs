@@ -10,7 +10,6 @@ using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Rules;
-using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 
 namespace Refrigerant.Recovery.Docs.Tables;

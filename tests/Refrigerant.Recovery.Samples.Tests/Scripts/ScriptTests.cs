@@ -57,7 +57,7 @@ public class ScriptTests
         string Line(string name, double millimeters, params Fitting[] fittings)
         {
             Hose hose = new() { Length = Length.FromMeters(1.8), InnerDiameter = Length.FromMillimeters(millimeters), Fittings = fittings };
-            VaporRecoveryResult pull = VaporRecovery.Simulate(
+            StageResult pull = VaporRecovery.Simulate(
                 cabinet,
                 RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(0.6)),
                 new HoseSet { VaporSide = [hose] },

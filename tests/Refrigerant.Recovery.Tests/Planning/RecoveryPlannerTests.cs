@@ -8,7 +8,6 @@ using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Rules;
-using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using Xunit;
 
@@ -66,7 +65,7 @@ public class RecoveryPlannerTests
         Assert.False(plan.IsLevelReached);
         Finding missing = Assert.Single(plan.Findings, finding => finding.Subject == FindingSubject.CylinderCapacity && finding.Severity == Severity.Stop);
         double room = CylinderFill.Limit(Jobs.Cylinder(123), Fluid.Get("R-134a")).MaximumFill.Kilograms;
-Assert.Equal(150 - room, missing.Value("missing")!.InternationalValue!.Value, 1e-9);
+        Assert.Equal(150 - room, missing.Value("missing")!.InternationalValue!.Value, 1e-9);
         Assert.Equal(room, plan.Ledger.InCylinders.Kilograms, 0.02 * room);
     }
 

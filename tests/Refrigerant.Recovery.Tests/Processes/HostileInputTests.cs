@@ -7,7 +7,6 @@ using FsCheck.Xunit;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Processes;
-using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using UnitsNet.Units;
 using Xunit;

@@ -13,6 +13,9 @@ namespace Refrigerant.Recovery.Benchmarks;
 [MemoryDiagnoser]
 public class BlendBenchmarks
 {
+    private const double VesselVolume = 0.02;
+    private const int Turn = 40;
+
     private static readonly Temperature Warm = new(298.15, TemperatureUnit.Kelvin);
     private static readonly Pressure Low = new(500_000, PressureUnit.Pascal);
 
@@ -32,6 +35,10 @@ public class BlendBenchmarks
     private MixtureModel _model = null!;
     private double _density;
     private double _energy;
+    private TrackedVessel _vessel = null!;
+    private double _amount;
+    private double _vesselEnergy;
+    private int _step;
 
     [Params("R-410A", "R-448A")]
     public string Blend { get; set; } = "";
@@ -51,6 +58,9 @@ public class BlendBenchmarks
             HeatResistance = ThermalResistance.FromSquareMeterKelvinsPerWatt(0.02),
         };
         _energy = _model.VesselAtTemperature(290, _density).Bulk.InternalEnergy;
+        _amount = 6 / _model.MolarMass;
+        _vesselEnergy = 6 * _energy;
+        _vessel = new TrackedVessel(_model);
     }
 
     [Benchmark]
@@ -67,6 +77,16 @@ public class BlendBenchmarks
 
     [Benchmark]
     public VesselPoint VesselAtEnergy() => _model.VesselAtEnergy(_density, _energy);
+
+    /// <summary>A vessel whose content and energy change by a thousandth from call to call, as in a simulation. To reach: 4 µs for two components, 12 µs for five.</summary>
+    [Benchmark]
+    public double TrackedVesselStep()
+    {
+        int place = _step++ % Turn;
+        double share = 1 - ((place < Turn / 2 ? place : Turn - place) * 1e-3);
+        _vessel.SolveAtEnergy(share * _amount, VesselVolume, share * share * _vesselEnergy);
+        return _vessel.Pressure;
+    }
 
     /// <summary>The equation, the critical point and both curves, from nothing but the pure fluids.</summary>
     [Benchmark]

@@ -1,3 +1,10 @@
 using BenchmarkDotNet.Running;
+using Refrigerant.Recovery.Benchmarks;
+
+if (args is ["gate", _, ..])
+{
+    return RatioGate.Run(args);
+}
 
 BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+return 0;

@@ -34,7 +34,7 @@ internal static class BlendLoader
                 CriticalPressure = pressure,
                 CriticalDensity = density,
                 Range = new PropertyRange(
-                    cold, components.Min(component => component.MaximumTemperature), components.Min(component => component.MaximumPressure), warm),
+                    cold, components.Min(component => component.MaximumTemperature), components.Min(component => component.MaximumPressure), warm, lowest, highest),
                 MinimumSaturationPressure = lowest,
                 MaximumSaturationPressure = highest,
                 Reference = BlendModel.Weigh(components, moles),

@@ -1,4 +1,6 @@
+using System;
 using System.Collections.Generic;
+using Refrigerant.Recovery.Numerics;
 
 namespace Refrigerant.Recovery.Fluids;
 
@@ -8,7 +10,7 @@ namespace Refrigerant.Recovery.Fluids;
 /// </summary>
 /// <remarks>
 /// Implementations are immutable and thread-safe. Input that is NaN, infinite or outside <see cref="Range"/> throws
-/// <see cref="PropertyRangeException"/>; an iteration that fails throws <see cref="Numerics.ConvergenceException"/>; no method
+/// <see cref="PropertyRangeException"/>; an iteration that fails throws <see cref="ConvergenceException"/>; no method
 /// returns NaN or infinity. Methods of the embedded engine allocate nothing after the first call for a fluid.
 /// </remarks>
 public abstract class PropertyModel
@@ -90,6 +92,101 @@ public abstract class PropertyModel
     /// <param name="temperature">Temperature, K, on the saturation curves.</param>
     /// <exception cref="PropertyRangeException">The temperature is outside the saturation curves.</exception>
     public abstract SaturationViscosity ViscosityAtSaturation(double temperature);
+
+    /// <summary>Saturated liquid and vapor at a temperature, without an exception where there are none: for control loops.</summary>
+    /// <param name="temperature">Temperature, K.</param>
+    /// <param name="saturation">The states; default where there are none.</param>
+    /// <returns>Whether the temperature is on the saturation curves.</returns>
+    public virtual bool TrySaturationAtTemperature(double temperature, out SaturationPoint saturation)
+    {
+        try
+        {
+            saturation = SaturationAtTemperature(temperature);
+            return true;
+        }
+        catch (Exception problem) when (IsNoState(problem))
+        {
+            saturation = default;
+            return false;
+        }
+    }
+
+    /// <summary>Saturated liquid and vapor at an absolute pressure, without an exception where there are none.</summary>
+    /// <param name="pressure">Absolute pressure, Pa.</param>
+    /// <param name="saturation">The states; default where there are none.</param>
+    /// <returns>Whether the pressure is on the saturation curves.</returns>
+    public virtual bool TrySaturationAtPressure(double pressure, out SaturationPoint saturation)
+    {
+        try
+        {
+            saturation = SaturationAtPressure(pressure);
+            return true;
+        }
+        catch (Exception problem) when (IsNoState(problem))
+        {
+            saturation = default;
+            return false;
+        }
+    }
+
+    /// <summary>The stable state at a temperature and an absolute pressure, without an exception where there is none.</summary>
+    /// <param name="temperature">Temperature, K.</param>
+    /// <param name="pressure">Absolute pressure, Pa.</param>
+    /// <param name="state">The state; default where there is none.</param>
+    /// <returns>Whether the state is inside <see cref="Range"/> and was found.</returns>
+    public virtual bool TryStateAt(double temperature, double pressure, out StatePoint state)
+    {
+        try
+        {
+            state = StateAt(temperature, pressure);
+            return true;
+        }
+        catch (Exception problem) when (IsNoState(problem))
+        {
+            state = default;
+            return false;
+        }
+    }
+
+    /// <summary>The content of a closed vessel at a temperature, without an exception where there is none.</summary>
+    /// <param name="temperature">Temperature, K.</param>
+    /// <param name="density">Mean density, kg/m³.</param>
+    /// <param name="vessel">The content; default where there is none.</param>
+    /// <returns>Whether the state is inside <see cref="Range"/> and was found.</returns>
+    public virtual bool TryVesselAtTemperature(double temperature, double density, out VesselPoint vessel)
+    {
+        try
+        {
+            vessel = VesselAtTemperature(temperature, density);
+            return true;
+        }
+        catch (Exception problem) when (IsNoState(problem))
+        {
+            vessel = default;
+            return false;
+        }
+    }
+
+    /// <summary>The content of a closed vessel of known internal energy, without an exception where there is none.</summary>
+    /// <param name="density">Mean density, kg/m³.</param>
+    /// <param name="internalEnergy">Specific internal energy, J/kg.</param>
+    /// <param name="vessel">The content; default where there is none.</param>
+    /// <returns>Whether the state is inside <see cref="Range"/> and was found.</returns>
+    public virtual bool TryVesselAtEnergy(double density, double internalEnergy, out VesselPoint vessel)
+    {
+        try
+        {
+            vessel = VesselAtEnergy(density, internalEnergy);
+            return true;
+        }
+        catch (Exception problem) when (IsNoState(problem))
+        {
+            vessel = default;
+            return false;
+        }
+    }
+
+    private static bool IsNoState(Exception problem) => problem is PropertyRangeException or ConvergenceException;
 
     /// <summary>Vapor that is known to be one phase, with what follows it as it changes; in one evaluation where the model can.</summary>
     /// <param name="temperature">Temperature, K.</param>

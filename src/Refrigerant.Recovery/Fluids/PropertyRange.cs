@@ -9,12 +9,32 @@ public sealed record PropertyRange
     /// <param name="maximumTemperature">Highest temperature of any state, K.</param>
     /// <param name="maximumPressure">Highest absolute pressure of any state, Pa.</param>
     /// <param name="maximumSaturationTemperature">Upper end of the saturation curves, K: at or just below the critical point.</param>
-    public PropertyRange(double minimumTemperature, double maximumTemperature, double maximumPressure, double maximumSaturationTemperature)
+    /// <param name="minimumSaturationPressure">Lowest absolute pressure at which saturation may be asked, Pa.</param>
+    /// <param name="maximumSaturationPressure">Highest absolute pressure at which saturation may be asked, Pa.</param>
+    public PropertyRange(
+        double minimumTemperature,
+        double maximumTemperature,
+        double maximumPressure,
+        double maximumSaturationTemperature,
+        double minimumSaturationPressure,
+        double maximumSaturationPressure)
     {
+        MinimumSaturationPressure = minimumSaturationPressure;
+        MaximumSaturationPressure = maximumSaturationPressure;
         MinimumTemperature = minimumTemperature;
         MaximumTemperature = maximumTemperature;
         MaximumPressure = maximumPressure;
         MaximumSaturationTemperature = maximumSaturationTemperature;
+    }
+
+    /// <summary>Creates the range of an engine that does not tell its saturation pressures: they count as from 0 to the highest pressure of any state.</summary>
+    /// <param name="minimumTemperature">Lowest temperature of any state, K.</param>
+    /// <param name="maximumTemperature">Highest temperature of any state, K.</param>
+    /// <param name="maximumPressure">Highest absolute pressure of any state, Pa.</param>
+    /// <param name="maximumSaturationTemperature">Upper end of the saturation curves, K: at or just below the critical point.</param>
+    public PropertyRange(double minimumTemperature, double maximumTemperature, double maximumPressure, double maximumSaturationTemperature)
+        : this(minimumTemperature, maximumTemperature, maximumPressure, maximumSaturationTemperature, 0, maximumPressure)
+    {
     }
 
     /// <summary>Lowest temperature of any state and of the saturation curves, K.</summary>
@@ -28,6 +48,12 @@ public sealed record PropertyRange
 
     /// <summary>Upper end of the saturation curves, K.</summary>
     public double MaximumSaturationTemperature { get; }
+
+    /// <summary>Lowest absolute pressure at which saturation may be asked, Pa.</summary>
+    public double MinimumSaturationPressure { get; }
+
+    /// <summary>Highest absolute pressure at which saturation may be asked, Pa; of a blend where bubble and dew point still have one temperature each.</summary>
+    public double MaximumSaturationPressure { get; }
 
     /// <summary>The range of temperature and pressure.</summary>
     public override string ToString() => FormattableString.Invariant($"{MinimumTemperature:G7} K to {MaximumTemperature:G7} K, up to {MaximumPressure:G7} Pa; saturation up to {MaximumSaturationTemperature:G7} K");

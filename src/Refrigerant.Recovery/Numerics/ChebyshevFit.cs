@@ -64,4 +64,31 @@ internal sealed class ChebyshevFit
             }
         }
     }
+
+    /// <summary>The same for several functions side by side: values and coefficients of all of them stand together for every node and every power.</summary>
+    /// <param name="values">Values of all functions in the first node, in the second, …</param>
+    /// <param name="coefficients">As many coefficients: the constants of all functions, the factors of x, …</param>
+    /// <param name="count">How many functions.</param>
+    [MethodImpl(Jit.Hot)]
+    public void Polynomials(ReadOnlySpan<double> values, Span<double> coefficients, int count)
+    {
+        coefficients.Slice(0, _order * count).Clear();
+        for (int f = 0; f < count; f++)
+        {
+            for (int k = 0; k < _order; k++)
+            {
+                double c = 0;
+                for (int i = 0; i < _order; i++)
+                {
+                    c += values[(i * count) + f] * _transform[(k * _order) + i];
+                }
+
+                // Every other coefficient of a Chebyshev polynomial is 0.
+                for (int j = k & 1; j <= k; j += 2)
+                {
+                    coefficients[(j * count) + f] += c * _polynomials[(k * _order) + j];
+                }
+            }
+        }
+    }
 }

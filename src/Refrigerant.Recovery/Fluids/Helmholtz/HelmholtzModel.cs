@@ -73,10 +73,66 @@ internal sealed class HelmholtzModel : PropertyModel
         return new SaturationPoint(s.Liquid, s.Vapor);
     }
 
+    public override bool TrySaturationAtTemperature(double temperature, out SaturationPoint saturation)
+    {
+        PureEngine engine = _engine.Value;
+        bool isInside = IsSaturationTemperature(engine, temperature);
+        SaturationValues s = isInside ? engine.Curves.AtTemperature(temperature) : default;
+        saturation = isInside ? new SaturationPoint(s.Liquid, s.Vapor) : default;
+        return isInside;
+    }
+
+    public override bool TrySaturationAtPressure(double pressure, out SaturationPoint saturation)
+    {
+        PureEngine engine = _engine.Value;
+        bool isInside = IsSaturationPressure(engine, pressure);
+        SaturationValues s = isInside ? engine.Curves.AtPressure(pressure) : default;
+        saturation = isInside ? new SaturationPoint(s.Liquid, s.Vapor) : default;
+        return isInside;
+    }
+
+    public override bool TryStateAt(double temperature, double pressure, out StatePoint state)
+    {
+        state = default;
+        return IsTemperature(temperature) && IsPressure(pressure) && base.TryStateAt(temperature, pressure, out state);
+    }
+
+    public override bool TryVesselAtTemperature(double temperature, double density, out VesselPoint vessel)
+    {
+        vessel = default;
+        if (!IsTemperature(temperature) || !IsDensity(density))
+        {
+            return false;
+        }
+
+        VesselPoint found = VesselSolver.AtTemperature(_engine.Value, temperature, density);
+        vessel = IsResult(found) ? found : default;
+        return IsResult(found);
+    }
+
+    public override bool TryVesselAtEnergy(double density, double internalEnergy, out VesselPoint vessel)
+    {
+        vessel = default;
+        if (!IsDensity(density) || !Require.IsFinite(internalEnergy))
+        {
+            return false;
+        }
+
+        try
+        {
+            return VesselSolver.TryFindTemperature(_engine.Value, density, internalEnergy, out double temperature)
+                && TryVesselAtTemperature(temperature, density, out vessel);
+        }
+        catch (ConvergenceException)
+        {
+            return false;
+        }
+    }
+
     public override SaturationPoint SaturationAtPressure(double pressure)
     {
         PureEngine engine = _engine.Value;
-        if (!(pressure >= engine.MinimumSaturationPressure * (1 - Rounding) && pressure <= engine.MaximumSaturationPressure * (1 + Rounding)))
+        if (!IsSaturationPressure(engine, pressure))
         {
             Throw(nameof(pressure), pressure, engine.MinimumSaturationPressure, engine.MaximumSaturationPressure, "Pa");
         }
@@ -161,7 +217,9 @@ internal sealed class HelmholtzModel : PropertyModel
         _data.MinimumTemperature,
         _data.MaximumTemperature,
         Math.Max(_data.MaximumPressure, Engine.MaximumSaturationPressure * (1 + CriticalAllowance)),
-        Engine.Curves.MaximumTemperature);
+        Engine.Curves.MaximumTemperature,
+        Engine.MinimumSaturationPressure,
+        Engine.MaximumSaturationPressure);
 
     private StatePoint OnIsobar(double pressure, double target, bool isEntropy, string parameter, string unit)
     {
@@ -181,9 +239,25 @@ internal sealed class HelmholtzModel : PropertyModel
         return state;
     }
 
+    private static bool IsSaturationPressure(PureEngine engine, double pressure) =>
+        pressure >= engine.MinimumSaturationPressure * (1 - Rounding) && pressure <= engine.MaximumSaturationPressure * (1 + Rounding);
+
+    private bool IsTemperature(double temperature) =>
+        temperature >= _data.MinimumTemperature * (1 - Rounding) && temperature <= _data.MaximumTemperature * (1 + Rounding);
+
+    private bool IsSaturationTemperature(PureEngine engine, double temperature) =>
+        temperature >= _data.MinimumTemperature * (1 - Rounding) && temperature <= engine.Curves.MaximumTemperature * (1 + Rounding);
+
+    private bool IsPressure(double pressure) => pressure >= LeastAmount && pressure <= _range.Value.MaximumPressure;
+
+    private bool IsDensity(double density) => density >= LeastAmount && density <= MostDensity * CriticalDensity;
+
+    private bool IsResult(in VesselPoint vessel) =>
+        vessel.Bulk.Pressure > 0 && vessel.Bulk.Pressure <= _range.Value.MaximumPressure * (1 + PressureRounding);
+
     private void CheckTemperature(double temperature)
     {
-        if (!(temperature >= _data.MinimumTemperature * (1 - Rounding) && temperature <= _data.MaximumTemperature * (1 + Rounding)))
+        if (!IsTemperature(temperature))
         {
             Throw(nameof(temperature), temperature, _data.MinimumTemperature, _data.MaximumTemperature, "K");
         }
@@ -191,7 +265,7 @@ internal sealed class HelmholtzModel : PropertyModel
 
     private void CheckSaturationTemperature(PureEngine engine, double temperature)
     {
-        if (!(temperature >= _data.MinimumTemperature * (1 - Rounding) && temperature <= engine.Curves.MaximumTemperature * (1 + Rounding)))
+        if (!IsSaturationTemperature(engine, temperature))
         {
             Throw(nameof(temperature), temperature, _data.MinimumTemperature, engine.Curves.MaximumTemperature, "K");
         }
@@ -199,30 +273,26 @@ internal sealed class HelmholtzModel : PropertyModel
 
     private void CheckPressure(double pressure)
     {
-        double maximum = _range.Value.MaximumPressure;
-        if (!(pressure >= LeastAmount && pressure <= maximum))
+        if (!IsPressure(pressure))
         {
-            Throw(nameof(pressure), pressure, LeastAmount, maximum, "Pa");
+            Throw(nameof(pressure), pressure, LeastAmount, _range.Value.MaximumPressure, "Pa");
         }
     }
 
     private void CheckDensity(double density)
     {
-        double maximum = MostDensity * CriticalDensity;
-        if (!(density >= LeastAmount && density <= maximum))
+        if (!IsDensity(density))
         {
-            Throw(nameof(density), density, LeastAmount, maximum, "kg/m³");
+            Throw(nameof(density), density, LeastAmount, MostDensity * CriticalDensity, "kg/m³");
         }
     }
 
     /// <summary>A density may be too high for the temperature: the pressure that results tells.</summary>
     private void CheckResult(in VesselPoint vessel)
     {
-        double maximum = _range.Value.MaximumPressure;
-        double pressure = vessel.Bulk.Pressure;
-        if (!(pressure > 0 && pressure <= maximum * (1 + PressureRounding)))
+        if (!IsResult(vessel))
         {
-            double densest = _engine.Value.StateAt(vessel.Bulk.Temperature, maximum).Density;
+            double densest = _engine.Value.StateAt(vessel.Bulk.Temperature, _range.Value.MaximumPressure).Density;
             Throw("density", vessel.Bulk.Density, LeastAmount, densest, "kg/m³");
         }
     }

@@ -20,10 +20,16 @@ internal sealed class PureEngine
     /// <summary>How far a density at saturation may lie beyond that of the curves, relative.</summary>
     private const double SaturationMargin = 1e-6;
 
+    /// <summary>Pieces of the temperature range for starts of density searches.</summary>
+    private const int StartPieces = 32;
+
+    private readonly StartDensities _starts;
+
     private PureEngine(PureEquation equation, SaturationCurves curves)
     {
         Equation = equation;
         Curves = curves;
+        _starts = new StartDensities(equation.Data.MinimumTemperature, curves.MaximumTemperature, StartPieces, StiffnessAt());
         SaturationValues lowest = curves.AtTemperature(equation.Data.MinimumTemperature);
         SaturationValues highest = curves.AtTemperature(curves.MaximumTemperature);
         MinimumSaturationPressure = lowest.Pressure;
@@ -54,12 +60,14 @@ internal sealed class PureEngine
     public static PureEngine Create(PureFluidData data)
     {
         var raw = new PureEquation(data);
-        SaturationCurves curves = SaturationCurveBuilder.Build(raw);
-        bool isIir = curves.MaximumTemperature > ReferenceTemperature;
-        SaturationValues reference = isIir ? curves.AtTemperature(ReferenceTemperature) : curves.AtPressure(ReferencePressure);
+        SaturationLine line = SaturationCurveBuilder.Build(raw);
+        bool isIir = line.MaximumTemperature > ReferenceTemperature;
+        SaturationValues reference = line.AtTemperature(
+            isIir ? ReferenceTemperature : line.TemperatureAt(ReferencePressure, 0.5 * (data.MinimumTemperature + line.MaximumTemperature)));
         double enthalpy = (isIir ? ReferenceEnthalpy : 0) - reference.LiquidEnthalpy;
         double entropy = (isIir ? ReferenceEntropy : 0) - reference.LiquidEntropy;
-        return new PureEngine(raw.WithReference(enthalpy, entropy), curves.WithReference(enthalpy, entropy));
+        return new PureEngine(
+            raw.WithReference(enthalpy, entropy), new SaturationCurves(line.WithReference(enthalpy, entropy), data.MinimumTemperature));
     }
 
     /// <summary>The stable state at a temperature and a pressure.</summary>
@@ -87,6 +95,25 @@ internal sealed class PureEngine
         return new StatePoint(phase, temperature, pressure, density, enthalpy, entropy, phase == Phase.Liquid ? 0 : 1);
     }
 
+    /// <summary>(∂p/∂ρ)/(RT) of saturated vapor, of saturated liquid and of a little denser liquid, over temperature.</summary>
+    private Func<double, (double Vapor, double Liquid, double Denser)> StiffnessAt()
+    {
+        var isotherm = new double[Equation.Residual.IsothermLength];
+        return temperature =>
+        {
+            SaturationValues s = Curves.AtTemperature(temperature);
+            double tau = Equation.ReducingTemperature / temperature;
+            Equation.Residual.Isotherm(tau, isotherm);
+            double Stiffness(double density)
+            {
+                Equation.Residual.ByDensity(tau, density / Equation.ReducingDensity, isotherm, out double d, out double dd);
+                return 1 + (2 * d) + dd;
+            }
+
+            return (Stiffness(s.VaporDensity), Stiffness(s.LiquidDensity), Stiffness(s.LiquidDensity * (1 + StartDensities.Step)));
+        };
+    }
+
     /// <summary>The saturated states, or those at the end of the curves above it; nothing above critical.</summary>
     private SaturationValues Bounds(double temperature) => temperature > Curves.CriticalTemperature
         ? default
@@ -102,9 +129,39 @@ internal sealed class PureEngine
         double tau = Equation.ReducingTemperature / temperature;
         Span<double> isotherm = stackalloc double[Equation.Residual.IsothermLength];
         Equation.Residual.Isotherm(tau, isotherm);
-        double density = Equation.ReducingDensity * ReducedDensity(phase, temperature, tau, pressure, s, isotherm);
-        Equation.CaloricAtPressure(temperature, pressure, ref density, isotherm, out double enthalpy, out double entropy);
+        if (!TryFromStart(phase, temperature, pressure, s, isotherm, out double density, out double enthalpy, out double entropy))
+        {
+            density = Equation.ReducingDensity * ReducedDensity(phase, temperature, tau, pressure, s, isotherm);
+            Equation.CaloricAtPressure(temperature, pressure, ref density, isotherm, out enthalpy, out entropy);
+        }
+
         return new StatePoint(phase, temperature, pressure, density, enthalpy, entropy, phase == Phase.Liquid ? 0 : 1);
+    }
+
+    /// <summary>The state from a density that is so near that one full evaluation, or a few, do.</summary>
+    private bool TryFromStart(
+        Phase phase,
+        double temperature,
+        double pressure,
+        in SaturationValues s,
+        ReadOnlySpan<double> isotherm,
+        out double density,
+        out double enthalpy,
+        out double entropy)
+    {
+        density = enthalpy = entropy = double.NaN;
+        if (phase == Phase.Supercritical || !_starts.Covers(temperature))
+        {
+            return false;
+        }
+
+        double rt = Equation.GasConstant * temperature;
+        bool isLiquid = phase == Phase.Liquid;
+        density = isLiquid
+            ? _starts.Liquid(temperature, s.LiquidDensity, s.Pressure / rt, pressure / rt, out double curvature)
+            : _starts.Vapor(temperature, s.VaporDensity, s.Pressure / rt, pressure / rt, out curvature);
+        return Equation.TryCaloricNear(temperature, pressure, curvature, ref density, isotherm, out enthalpy, out entropy)
+            && (isLiquid ? density >= s.LiquidDensity * (1 - SaturationMargin) : density <= s.VaporDensity * (1 + SaturationMargin));
     }
 
     private double ReducedDensity(

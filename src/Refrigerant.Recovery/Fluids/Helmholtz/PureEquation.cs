@@ -11,6 +11,9 @@ internal sealed class PureEquation
     /// <summary>Largest relative step that a first-order correction of a state takes; the error left is of the size of its square.</summary>
     private const double LargestLastStep = 1e-6;
 
+    /// <summary>The same of a step that is corrected to second order where density is concerned.</summary>
+    private const double LargestCorrectedStep = 1e-5;
+
     private readonly double _enthalpyOffset;
     private readonly double _entropyOffset;
 
@@ -104,6 +107,65 @@ internal sealed class PureEquation
         }
     }
 
+    /// <summary>
+    /// Density, enthalpy and entropy at a pressure from a density near the root: Newton's steps with a correction of second order, as long as each is much
+    /// smaller than the one before.
+    /// </summary>
+    /// <param name="temperature">K.</param>
+    /// <param name="pressure">Pa.</param>
+    /// <param name="curvature">About half of the relative change of the isotherm's slope with the logarithm of density.</param>
+    /// <param name="density">kg/m³: near the root before, the root after.</param>
+    /// <param name="isotherm">The residual isotherm of the temperature.</param>
+    /// <param name="enthalpy">J/kg.</param>
+    /// <param name="entropy">J/(kg·K).</param>
+    /// <returns>Whether the density was near the root.</returns>
+    public bool TryCaloricNear(
+        double temperature,
+        double pressure,
+        double curvature,
+        ref double density,
+        ReadOnlySpan<double> isotherm,
+        out double enthalpy,
+        out double entropy)
+    {
+        const double firstStep = 0.5, slowest = 0.3, largeStep = 1e-3;
+        const int mostPasses = 8;
+        double rt = GasConstant * temperature;
+        double tau = ReducingTemperature / temperature;
+        double limit = firstStep;
+        double exponent = 1 + (2 * curvature);
+        for (int pass = 0; pass < mostPasses; pass++)
+        {
+            HelmholtzDerivatives r = Residual.At(tau, density / ReducingDensity, isotherm);
+            double byDensity = 1 + (2 * r.D) + r.DD;
+            double step = ((pressure / (density * rt)) - (1 + r.D)) / byDensity;
+            double size = Math.Abs(step) * (1 + Math.Abs(curvature));
+            if (!(byDensity > 0) || !(size <= limit))
+            {
+                break;
+            }
+
+            if (size <= LargestCorrectedStep)
+            {
+                step *= 1 - (curvature * step);
+                Complete(temperature, density, r, out enthalpy, out entropy);
+                double byTemperature = 1 + r.D - r.DT;
+                enthalpy += rt * (byDensity - byTemperature) * step;
+                entropy -= GasConstant * byTemperature * step;
+                density *= 1 + step;
+                return true;
+            }
+
+            // An isotherm p ~ ρ^n where the step is large.
+            double growth = 1 + (exponent * step);
+            density *= size < largeStep || exponent <= 1 || !(growth > 0) ? 1 + (step * (1 - (curvature * step))) : Math.Pow(growth, 1 / exponent);
+            limit = slowest * size;
+        }
+
+        enthalpy = entropy = double.NaN;
+        return false;
+    }
+
     /// <summary>Pressure and internal energy at a temperature in K and a density in kg/m³, with their slopes by temperature.</summary>
     public IsochoricSlopes Slopes(double temperature, double density)
     {
@@ -141,12 +203,16 @@ internal sealed class PureEquation
     private HelmholtzDerivatives Evaluate(
         double temperature, double density, ReadOnlySpan<double> isotherm, out double enthalpy, out double entropy)
     {
-        double tau = ReducingTemperature / temperature;
-        double delta = density / ReducingDensity;
-        Data.IdealGas.Evaluate(tau, out double ideal, out double idealT, out _);
-        HelmholtzDerivatives r = Residual.At(tau, delta, isotherm);
-        enthalpy = (GasConstant * temperature * (1 + r.D + idealT + r.T)) + _enthalpyOffset;
-        entropy = (GasConstant * (idealT + r.T - Math.Log(delta) - ideal - r.A)) + _entropyOffset;
+        HelmholtzDerivatives r = Residual.At(ReducingTemperature / temperature, density / ReducingDensity, isotherm);
+        Complete(temperature, density, r, out enthalpy, out entropy);
         return r;
+    }
+
+    /// <summary>Enthalpy and entropy of a residual part with the ideal-gas part.</summary>
+    private void Complete(double temperature, double density, in HelmholtzDerivatives r, out double enthalpy, out double entropy)
+    {
+        Data.IdealGas.Evaluate(ReducingTemperature / temperature, out double ideal, out double idealT, out _);
+        enthalpy = (GasConstant * temperature * (1 + r.D + idealT + r.T)) + _enthalpyOffset;
+        entropy = (GasConstant * (idealT + r.T - Math.Log(density / ReducingDensity) - ideal - r.A)) + _entropyOffset;
     }
 }

@@ -4,21 +4,18 @@ using Refrigerant.Recovery.Numerics;
 
 namespace Refrigerant.Recovery.Fluids.Helmholtz;
 
-/// <summary>Solves the phase equilibrium along the saturation line of a pure fluid, from cold to critical, and fits the curves to it.</summary>
+/// <summary>Solves the phase equilibrium along the saturation line of a pure fluid, from cold to critical, and fits a <see cref="SaturationLine"/> to it.</summary>
 internal sealed class SaturationCurveBuilder
 {
-    private const int Order = SaturationCurves.Order;
-    private const int Count = SaturationCurves.Count;
-    private const int Stride = SaturationCurves.Stride;
+    private const int Order = SaturationLine.Order;
+    private const int Count = SaturationLine.Count;
+    private const int Stride = SaturationLine.Stride;
 
     /// <summary>Pieces in x to begin with.</summary>
     private const int FirstPieces = 32;
 
     /// <summary>Cells of such a piece: it may be halved five times. The cell at the critical point is left out: the curves end there.</summary>
     private const int CellsPerPiece = 32;
-
-    /// <summary>Pieces of the temperature over ln p.</summary>
-    private const int TemperaturePieces = 64;
 
     /// <summary>A piece is halved where its last coefficients exceed this part of the value.</summary>
     private const double Tolerance = 1e-12;
@@ -43,7 +40,7 @@ internal sealed class SaturationCurveBuilder
 
     /// <summary>Builds the curves.</summary>
     /// <exception cref="ConvergenceException">The equation of state has no saturation line that can be followed.</exception>
-    public static SaturationCurves Build(PureEquation equation)
+    public static SaturationLine Build(PureEquation equation)
     {
         PureFluidData data = equation.Data;
         bool found = CriticalPoint.TryFind(
@@ -60,7 +57,7 @@ internal sealed class SaturationCurveBuilder
         return new SaturationCurveBuilder(equation, data.ReducingTemperature / tau).Build();
     }
 
-    private SaturationCurves Build()
+    private SaturationLine Build()
     {
         var track = new SaturationTrack(_equation, _criticalTemperature);
         Span<double> values = stackalloc double[Order * Count];
@@ -83,55 +80,7 @@ internal sealed class SaturationCurveBuilder
 
         double end = _firstCell * _cell;
         double maximum = Math.Min(_criticalTemperature * (1 - (end * end)), _equation.Data.MaximumTemperature);
-        var byTemperature = new SaturationCurves(_criticalTemperature, maximum, 1 / _cell, _pieceOfCell, pieces, 0, 1, new double[Order]);
-        double lowest = Math.Log(byTemperature.AtTemperature(_equation.Data.MinimumTemperature).Pressure);
-        double highest = Math.Log(byTemperature.AtTemperature(maximum).Pressure);
-        double piecesPerLog = TemperaturePieces / (highest - lowest);
-        return new SaturationCurves(
-            _criticalTemperature,
-            maximum,
-            1 / _cell,
-            _pieceOfCell,
-            pieces,
-            lowest,
-            piecesPerLog,
-            FitTemperature(byTemperature, lowest, piecesPerLog));
-    }
-
-    /// <summary>Temperature over ln p, by Newton's method on the finished curves.</summary>
-    private double[] FitTemperature(SaturationCurves curves, double lowest, double piecesPerLog)
-    {
-        var pieces = new double[TemperaturePieces * Order];
-        Span<double> values = stackalloc double[Order];
-        Span<double> coefficients = stackalloc double[Order];
-        double temperature = _equation.Data.MinimumTemperature;
-        for (int k = 0; k < TemperaturePieces; k++)
-        {
-            for (int i = Order - 1; i >= 0; i--)
-            {
-                double log = lowest + ((k + 0.5 + (0.5 * _fit.Node(i))) / piecesPerLog);
-                for (int step = 0; step < 20; step++)
-                {
-                    SaturationValues s = curves.AtTemperature(temperature);
-                    double change = (log - Math.Log(s.Pressure)) * s.Pressure / s.PressureSlope;
-                    temperature = Math.Min(temperature + change, curves.MaximumTemperature);
-                    if (Math.Abs(change) < 1e-9 * temperature)
-                    {
-                        break;
-                    }
-                }
-
-                values[i] = temperature;
-            }
-
-            _fit.Polynomial(values, coefficients);
-            for (int i = 0; i < Order; i++)
-            {
-                pieces[(k * Order) + i] = coefficients[Order - 1 - i];
-            }
-        }
-
-        return pieces;
+        return new SaturationLine(_criticalTemperature, maximum, 1 / _cell, _pieceOfCell, pieces);
     }
 
     /// <summary>Fits the cells, in halves where one piece does not do. False where the curves end.</summary>

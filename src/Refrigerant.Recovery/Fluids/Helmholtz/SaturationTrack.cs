@@ -56,7 +56,7 @@ internal sealed class SaturationTrack
     /// <summary>Stores pressure, densities, enthalpies and liquid entropy of the point at a node.</summary>
     public void Store(Span<double> values, int node)
     {
-        int n = SaturationCurves.Order;
+        int n = SaturationLine.Order;
         double liquid = _liquid * _equation.ReducingDensity;
         double vapor = _vapor * _equation.ReducingDensity;
         _equation.Caloric(Temperature, liquid, _isotherm, out _, out double liquidEnthalpy, out double liquidEntropy);

@@ -10,7 +10,8 @@ internal readonly struct SaturationValues
         double vaporDensity,
         double liquidEnthalpy,
         double vaporEnthalpy,
-        double liquidEntropy)
+        double liquidEntropy,
+        double vaporEntropy)
     {
         Temperature = temperature;
         Pressure = pressure;
@@ -19,6 +20,7 @@ internal readonly struct SaturationValues
         LiquidEnthalpy = liquidEnthalpy;
         VaporEnthalpy = vaporEnthalpy;
         LiquidEntropy = liquidEntropy;
+        VaporEntropy = vaporEntropy;
     }
 
     /// <summary>K.</summary>
@@ -42,8 +44,8 @@ internal readonly struct SaturationValues
     /// <summary>J/(kg·K).</summary>
     public double LiquidEntropy { get; }
 
-    /// <summary>J/(kg·K): equal Gibbs energy of both phases.</summary>
-    public double VaporEntropy => LiquidEntropy + ((VaporEnthalpy - LiquidEnthalpy) / Temperature);
+    /// <summary>J/(kg·K).</summary>
+    public double VaporEntropy { get; }
 
     /// <summary>dp/dT along saturation, Pa/K, after Clausius and Clapeyron.</summary>
     public double PressureSlope =>

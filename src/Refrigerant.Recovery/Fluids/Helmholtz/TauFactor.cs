@@ -1,11 +1,7 @@
-using System;
-using System.Runtime.CompilerServices;
-using Refrigerant.Recovery.Numerics;
-
 namespace Refrigerant.Recovery.Fluids.Helmholtz;
 
 /// <summary>
-/// A factor of τ that terms share: A(τ) = exp(E) with E = t·ln τ − beta·(τ − gamma)² (Gaussian), t·ln τ − τ^m (double exponential) or
+/// A factor of τ: A(τ) = exp(E) with E = t·ln τ, t·ln τ − beta·(τ − gamma)² (Gaussian), t·ln τ − τ^m (double exponential) or
 /// t·ln τ + 1/(b + beta·(τ − gamma)²) (Gao's second form).
 /// </summary>
 /// <param name="Kind">Which E.</param>
@@ -15,40 +11,32 @@ namespace Refrigerant.Recovery.Fluids.Helmholtz;
 /// <param name="B">b.</param>
 internal readonly record struct TauFactor(TauFactorKind Kind, double Exponent, double Beta, double Gamma, double B)
 {
-    /// <summary>A, τ·A' = A·τE' and τ²·A'' = A·((τE')² + τ²E'').</summary>
-    [MethodImpl(Jit.Hot)]
+    /// <summary>A, τA'/A = τE' and τ²A''/A = (τE')² + τ²E'' of the last two forms.</summary>
     public void Evaluate(double tau, double logTau, out double a, out double t, out double tt)
     {
         double e = Exponent * logTau;
         double e1 = Exponent;
         double e2 = -Exponent;
-        switch (Kind)
+        if (Kind == TauFactorKind.DoubleExponential)
         {
-            case TauFactorKind.Gaussian:
-                double y = tau - Gamma;
-                e -= Beta * y * y;
-                e1 -= 2 * Beta * tau * y;
-                e2 -= 2 * Beta * tau * tau;
-                break;
-            case TauFactorKind.DoubleExponential:
-                double power = Math.Exp(Beta * logTau);
-                e -= power;
-                e1 -= Beta * power;
-                e2 -= Beta * (Beta - 1) * power;
-                break;
-            case TauFactorKind.GaoB:
-                double z = tau - Gamma;
-                double inverse = 1 / (B + (Beta * z * z));
-                double slope = -2 * Beta * z * inverse * inverse;
-                e += inverse;
-                e1 += tau * slope;
-                e2 += tau * tau * ((-2 * Beta * inverse * inverse) + (8 * Beta * Beta * z * z * inverse * inverse * inverse));
-                break;
+            double power = Exponential.Of(Beta * logTau);
+            e -= power;
+            e1 -= Beta * power;
+            e2 -= Beta * (Beta - 1) * power;
+        }
+        else
+        {
+            double z = tau - Gamma;
+            double inverse = 1 / (B + (Beta * z * z));
+            double slope = -2 * Beta * z * inverse * inverse;
+            e += inverse;
+            e1 += tau * slope;
+            e2 += tau * tau * ((-2 * Beta * inverse * inverse) + (8 * Beta * Beta * z * z * inverse * inverse * inverse));
         }
 
-        a = Math.Exp(e);
-        t = a * e1;
-        tt = a * ((e1 * e1) + e2);
+        a = Exponential.Of(e);
+        t = e1;
+        tt = (e1 * e1) + e2;
     }
 }
 

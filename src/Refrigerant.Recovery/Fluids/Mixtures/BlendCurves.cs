@@ -15,15 +15,25 @@ internal sealed class BlendCurves
         Bubble = bubble;
         Dew = dew;
         TwoPhaseLimit = twoPhaseLimit;
+        Saturation = new BlendSaturation(bubble, dew);
     }
 
     public BoundaryCurve Bubble { get; }
 
     public BoundaryCurve Dew { get; }
 
+    /// <summary>Both curves for looking up.</summary>
+    public BlendSaturation Saturation { get; }
+
     public double MinimumTemperature => Bubble.MinimumTemperature;
 
     public double MaximumTemperature => Bubble.MaximumTemperature;
+
+    /// <summary>Lowest pressure of both curves, Pa.</summary>
+    public double MinimumPressure => Math.Max(Bubble.MinimumPressure, Dew.MinimumPressure);
+
+    /// <summary>Highest pressure at which both curves have one temperature each, Pa.</summary>
+    public double MaximumPressure => Math.Min(Bubble.MaximumPressure, Dew.MaximumPressure);
 
     /// <summary>A temperature above which there are no two phases: just above the highest of the dew curve, K.</summary>
     public double TwoPhaseLimit { get; }
@@ -43,7 +53,7 @@ internal sealed class BlendCurves
                 double limit = dew.WarmLimit();
                 if (dew.Reaches(warm) && bubble.Follow(warm, cold) && dew.Follow(warm, cold))
                 {
-                    return new BlendCurves(bubble.Curve(), dew.Curve(), limit);
+                    return new BlendCurves(bubble.Curve(cold), dew.Curve(cold), limit);
                 }
             }
         }
@@ -183,7 +193,8 @@ internal sealed class BoundaryTrace
         return Fit(x, last, 0);
     }
 
-    public BoundaryCurve Curve() => new(_isBubble, _criticalTemperature, [.. _ends], [.. _values], [.. _splits]);
+    /// <summary>The curve, down to the temperature that was followed.</summary>
+    public BoundaryCurve Curve(double cold) => new(_isBubble, _criticalTemperature, cold, [.. _ends], [.. _values], [.. _splits]);
 
     private bool HasOtherLiquid()
     {

@@ -19,8 +19,11 @@ internal sealed class BoundaryCurve
     /// <summary>ln p, density (liquid) or p/(ρT) (vapor), enthalpy, entropy.</summary>
     public const int Values = 4;
 
-    /// <summary>Newton steps that an inversion may take.</summary>
-    private const int MaximumIterations = 40;
+    /// <summary>Steps that an inversion may take; after some of them every other one halves its bounds.</summary>
+    private const int MaximumIterations = 120, PlainIterations = 20;
+
+    /// <summary>Change of x at which an inversion has arrived.</summary>
+    private const double Arrived = 1e-14;
 
     private readonly bool _isLiquid;
     private readonly double _criticalTemperature;
@@ -33,10 +36,11 @@ internal sealed class BoundaryCurve
 
     /// <param name="isLiquid">Whether the bulk is liquid: the bubble curve.</param>
     /// <param name="criticalTemperature">K.</param>
+    /// <param name="minimumTemperature">Lower end, K: that of the last piece.</param>
     /// <param name="ends">Ends of the pieces in x, ascending: one more than there are pieces.</param>
     /// <param name="values">For every piece and value, in the Chebyshev nodes.</param>
     /// <param name="splits">The same for the incipient phase: ln K of every component, then its molar density.</param>
-    public BoundaryCurve(bool isLiquid, double criticalTemperature, double[] ends, double[] values, double[] splits)
+    public BoundaryCurve(bool isLiquid, double criticalTemperature, double minimumTemperature, double[] ends, double[] values, double[] splits)
     {
         _isLiquid = isLiquid;
         _criticalTemperature = criticalTemperature;
@@ -45,7 +49,7 @@ internal sealed class BoundaryCurve
         _splitValues = splits.Length / (_pieces * Order);
         _coefficients = Interleave(values, Values);
         _splitCoefficients = Interleave(splits, _splitValues);
-        MinimumTemperature = TemperatureAt(ends[_pieces]);
+        MinimumTemperature = minimumTemperature;
         MaximumTemperature = TemperatureAt(ends[0]);
         _logPressures = new double[ends.Length];
         for (int i = 0; i < ends.Length; i++)
@@ -133,6 +137,7 @@ internal sealed class BoundaryCurve
     }
 
     /// <summary>The temperature at which the curve has a pressure between its lowest and highest, K.</summary>
+    /// <exception cref="ConvergenceException">It was not found.</exception>
     public double TemperatureOf(double pressure)
     {
         double target = Math.Log(pressure);
@@ -160,20 +165,20 @@ internal sealed class BoundaryCurve
             }
 
             double next = x - (excess / slope);
-            if (!(next > low && next < high))
+            if (!(next > low && next < high) || (k > PlainIterations && (k & 1) == 0))
             {
-                next = Math.Abs(next - x) < 1e-15 ? x : 0.5 * (low + high);
+                next = Math.Abs(next - x) < Arrived ? x : 0.5 * (low + high);
             }
 
             double change = Math.Abs(next - x);
             x = next;
-            if (change < 1e-14)
+            if (change < Arrived || high - low < Arrived)
             {
-                break;
+                return Math.Max(MinimumTemperature, TemperatureAt(x));
             }
         }
 
-        return TemperatureAt(x);
+        throw new ConvergenceException($"No temperature found at {Require.Text(pressure)} Pa.", MaximumIterations);
     }
 
     private static double Clamp01(double value) => Math.Max(0, Math.Min(1, value));

@@ -26,11 +26,19 @@ internal static class ColdStart
         double rhoLiquid = 0;
         for (int k = 0; k < Substitutions; k++)
         {
-            rhoLiquid = DensityRoot.Liquid(liquid, pressure);
+            if (!DensityRoot.TryLiquid(liquid, pressure, out rhoLiquid))
+            {
+                return false;
+            }
+
             liquid.SetDensity(rhoLiquid);
             vapor.SetAmounts(partial);
             vapor.SetTemperature(temperature);
-            double rhoVapor = DensityRoot.Vapor(vapor, pressure);
+            if (!DensityRoot.TryVapor(vapor, pressure, out double rhoVapor))
+            {
+                return false;
+            }
+
             vapor.SetDensity(rhoVapor);
             pressure = 0;
             for (int i = 0; i < n; i++)
@@ -70,11 +78,19 @@ internal static class ColdStart
         double rhoVapor = 0;
         for (int k = 0; k < Substitutions; k++)
         {
-            rhoVapor = DensityRoot.Vapor(vapor, pressure);
+            if (!DensityRoot.TryVapor(vapor, pressure, out rhoVapor))
+            {
+                return false;
+            }
+
             vapor.SetDensity(rhoVapor);
             liquid.SetAmounts(amounts);
             liquid.SetTemperature(temperature);
-            double rhoLiquid = DensityRoot.Liquid(liquid, pressure);
+            if (!DensityRoot.TryLiquid(liquid, pressure, out double rhoLiquid))
+            {
+                return false;
+            }
+
             liquid.SetDensity(rhoLiquid);
             double sum = 0;
             for (int i = 0; i < n; i++)

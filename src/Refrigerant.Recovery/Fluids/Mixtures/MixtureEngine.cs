@@ -1,5 +1,6 @@
 using System;
 using System.Linq;
+using Refrigerant.Recovery.Fluids.Helmholtz;
 using Refrigerant.Recovery.Numerics;
 
 namespace Refrigerant.Recovery.Fluids.Mixtures;
@@ -21,7 +22,11 @@ internal sealed class MixtureEngine
     /// <summary>A reduced density above any that the highest pressure reaches.</summary>
     private const double Packed = 5;
 
+    /// <summary>Pieces of the temperature range for starts of density searches.</summary>
+    private const int StartPieces = 16;
+
     private readonly ScratchPool<MixtureScratch> _pool;
+    private readonly StartDensities _starts;
 
     /// <summary>Finds the critical point and traces the curves.</summary>
     /// <exception cref="ConvergenceException">The composition has no critical point, or no curves, that were found.</exception>
@@ -45,6 +50,7 @@ internal sealed class MixtureEngine
         double minimum = Math.Max(ColdestShare * tc, Math.Min(ColdShare * tc, coldest));
         Curves = BlendCurves.Trace(equation, composition, MolarMass, minimum, tc);
         _pool = new ScratchPool<MixtureScratch>(() => new MixtureScratch(equation, composition));
+        _starts = new StartDensities(Curves.MinimumTemperature, Curves.MaximumTemperature, StartPieces, StiffnessAt());
     }
 
     public MixtureEquation Equation { get; }
@@ -67,7 +73,12 @@ internal sealed class MixtureEngine
     public StatePoint Point(MixturePhase phase, Phase name, double pressure)
     {
         phase.SetIdealGas();
-        return new StatePoint(
+        return Named(phase, name, pressure);
+    }
+
+    /// <summary>The state of the bulk as one phase that is set, caloric properties included.</summary>
+    private StatePoint Named(MixturePhase phase, Phase name, double pressure) =>
+        new(
             name,
             phase.T,
             pressure,
@@ -75,7 +86,6 @@ internal sealed class MixtureEngine
             (phase.Energy + (pressure / phase.Rho)) / MolarMass,
             phase.Entropy / MolarMass,
             name == Phase.Liquid ? 0 : 1);
-    }
 
     /// <summary>One phase of the bulk at a temperature and a mass density.</summary>
     public StatePoint Single(MixtureScratch scratch, Phase name, double temperature, double density)
@@ -96,7 +106,17 @@ internal sealed class MixtureEngine
     {
         MixturePhase phase = scratch.Bulk;
         phase.SetTemperature(bubble.Temperature);
-        double low = bubble.Density / MolarMass * (1 - SaturationMargin);
+        double saturated = bubble.Density / MolarMass, rt = MixtureEquation.GasConstant * bubble.Temperature;
+        double low = saturated * (1 - SaturationMargin);
+        if (_starts.Covers(bubble.Temperature))
+        {
+            double start = _starts.Liquid(bubble.Temperature, saturated, bubble.Pressure / rt, pressure / rt, out double curvature);
+            if (DensityRoot.TrySettle(phase, pressure, start, curvature) && phase.Rho >= low)
+            {
+                return Named(phase, Phase.Liquid, pressure);
+            }
+        }
+
         double high = low;
         double limit = Packed * phase.ReducingDensity;
         do
@@ -114,9 +134,17 @@ internal sealed class MixtureEngine
     {
         MixturePhase phase = scratch.Bulk;
         phase.SetTemperature(dew.Temperature);
-        double high = dew.Density / MolarMass * (1 + SaturationMargin);
-        double ideal = pressure / (MixtureEquation.GasConstant * dew.Temperature);
-        double idealDew = dew.Pressure / (MixtureEquation.GasConstant * dew.Temperature);
+        double saturated = dew.Density / MolarMass, rt = MixtureEquation.GasConstant * dew.Temperature;
+        double high = saturated * (1 + SaturationMargin);
+        double ideal = pressure / rt, idealDew = dew.Pressure / rt;
+        if (_starts.Covers(dew.Temperature))
+        {
+            double near = _starts.Vapor(dew.Temperature, saturated, idealDew, ideal, out double curvature);
+            if (DensityRoot.TrySettle(phase, pressure, near, curvature) && phase.Rho <= high)
+            {
+                return Named(phase, Phase.Vapor, pressure);
+            }
+        }
 
         // A two-term virial equation through the dew point.
         double b = ((idealDew / high) - 1) / high;
@@ -143,6 +171,23 @@ internal sealed class MixtureEngine
             liquid.Entropy + (quality * (vapor.Entropy - liquid.Entropy)),
             quality);
         return new VesselPoint(bulk, liquid, vapor);
+    }
+
+    /// <summary>(∂p/∂ρ)/(RT) of the bulk as vapor at the dew point, as liquid at the bubble point and a little denser, over temperature.</summary>
+    private Func<double, (double Vapor, double Liquid, double Denser)> StiffnessAt()
+    {
+        var phase = new MixturePhase(Equation);
+        phase.SetComposition(Composition);
+        return temperature =>
+        {
+            phase.SetTemperature(temperature);
+            double rt = MixtureEquation.GasConstant * temperature;
+            double liquid = Curves.Bubble.At(temperature).Density / MolarMass;
+            _ = phase.PressureAt(Curves.Dew.At(temperature).Density / MolarMass, out double vapor);
+            _ = phase.PressureAt(liquid, out double atBubble);
+            _ = phase.PressureAt(liquid * (1 + StartDensities.Step), out double denser);
+            return (vapor / rt, atBubble / rt, denser / rt);
+        };
     }
 
     private StatePoint Part(MixturePhase phase, Phase name, double pressure, out double molarMass)

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
 using Refrigerant.Recovery.Fluids.Helmholtz;
 
 namespace Refrigerant.Recovery.Fluids.Mixtures;
@@ -43,6 +44,7 @@ internal sealed class MixtureEquation
         }
 
         Departures = [.. departures];
+        Powers = Components.Select(c => c.Residual).Concat(departures.Select(d => d.Residual)).Max(r => r.Table.Powers);
         Sources = sources;
         Reducing = new ReducingFunctions(
             Array.ConvertAll(Components, c => c.Data.ReducingTemperature),
@@ -55,6 +57,9 @@ internal sealed class MixtureEquation
     public PairDeparture[] Departures { get; }
 
     public ReducingFunctions Reducing { get; }
+
+    /// <summary>How many powers of δ the terms have, the zeroth included.</summary>
+    public int Powers { get; }
 
     /// <summary>Whether every pair has published parameters.</summary>
     public ModelQuality Quality { get; }

@@ -4,6 +4,7 @@ using System.Diagnostics.CodeAnalysis;
 using System.Linq;
 using System.Threading;
 using Refrigerant.Recovery.Fluids.Helmholtz;
+using Refrigerant.Recovery.Numerics;
 
 namespace Refrigerant.Recovery.Fluids.Mixtures;
 
@@ -27,8 +28,8 @@ internal sealed class MixtureModel : PropertyModel
 
     private const double LeastMaximumPressure = 20e6;
 
-    /// <summary>A pressure that a lookup at an end of the curves returned may be asked again: rounding of an exponential.</summary>
-    private const double PressureRounding = 1e-12;
+    /// <summary>A temperature or pressure that a lookup at an end of the curves returned may be asked again, rounding included.</summary>
+    private const double Rounding = 1e-12;
 
     private readonly double[] _moleFractions;
     private readonly Lazy<MixtureEngine> _engine;
@@ -79,23 +80,73 @@ internal sealed class MixtureModel : PropertyModel
     {
         BlendCurves curves = Engine.Curves;
         CheckSaturationTemperature(curves, temperature);
-        return new SaturationPoint(curves.Bubble.At(temperature), curves.Dew.At(temperature));
+        return curves.Saturation.AtTemperature(temperature);
     }
 
     public override SaturationPoint SaturationAtPressure(double pressure)
     {
         BlendCurves curves = Engine.Curves;
-        double highest = Math.Min(curves.Bubble.MaximumPressure, curves.Dew.MaximumPressure);
-        double lowest = Math.Max(curves.Bubble.MinimumPressure, curves.Dew.MinimumPressure);
-        if (!(pressure >= lowest * (1 - PressureRounding) && pressure <= highest * (1 + PressureRounding)))
+        if (!IsSaturationPressure(curves, pressure))
         {
-            Throw(nameof(pressure), pressure, lowest, highest, "Pa");
+            Throw(nameof(pressure), pressure, curves.MinimumPressure, curves.MaximumPressure, "Pa");
         }
 
-        double within = Math.Max(lowest, Math.Min(highest, pressure));
-        return new SaturationPoint(
-            curves.Bubble.At(curves.Bubble.TemperatureOf(within)).WithPressure(pressure),
-            curves.Dew.At(curves.Dew.TemperatureOf(within)).WithPressure(pressure));
+        double within = Math.Max(curves.MinimumPressure, Math.Min(curves.MaximumPressure, pressure));
+        SaturationPoint point = curves.Saturation.AtPressure(within);
+        return within == pressure ? point : new SaturationPoint(point.Bubble.WithPressure(pressure), point.Dew.WithPressure(pressure));
+    }
+
+    public override bool TrySaturationAtTemperature(double temperature, out SaturationPoint saturation)
+    {
+        saturation = default;
+        return IsSaturationTemperature(Engine.Curves, temperature) && base.TrySaturationAtTemperature(temperature, out saturation);
+    }
+
+    public override bool TrySaturationAtPressure(double pressure, out SaturationPoint saturation)
+    {
+        saturation = default;
+        return IsSaturationPressure(Engine.Curves, pressure) && base.TrySaturationAtPressure(pressure, out saturation);
+    }
+
+    public override bool TryStateAt(double temperature, double pressure, out StatePoint state)
+    {
+        state = default;
+        return IsTemperature(temperature) && IsPressure(pressure) && base.TryStateAt(temperature, pressure, out state);
+    }
+
+    public override bool TryVesselAtTemperature(double temperature, double density, out VesselPoint vessel)
+    {
+        vessel = default;
+        return IsTemperature(temperature) && IsDensity(density) && base.TryVesselAtTemperature(temperature, density, out vessel);
+    }
+
+    public override bool TryVesselAtEnergy(double density, double internalEnergy, out VesselPoint vessel)
+    {
+        vessel = default;
+        if (!IsDensity(density) || double.IsNaN(internalEnergy))
+        {
+            return false;
+        }
+
+        MixtureScratch scratch = Engine.Rent();
+        try
+        {
+            if (!BlendVessel.TryFind(Engine, scratch, Range, density, internalEnergy, out VesselPoint found) || !(found.Bulk.Pressure <= Range.MaximumPressure))
+            {
+                return false;
+            }
+
+            vessel = found;
+            return true;
+        }
+        catch (ConvergenceException)
+        {
+            return false;
+        }
+        finally
+        {
+            Engine.Return(scratch);
+        }
     }
 
     public override StatePoint StateAt(double temperature, double pressure)
@@ -205,7 +256,9 @@ internal sealed class MixtureModel : PropertyModel
         Engine.Curves.MinimumTemperature,
         Math.Max(LeastMaximumTemperature, components.Min(c => c.Data.MaximumTemperature)),
         Math.Max(LeastMaximumPressure, components.Min(c => c.Data.MaximumPressure)),
-        Engine.Curves.MaximumTemperature);
+        Engine.Curves.MaximumTemperature,
+        Engine.Curves.MinimumPressure,
+        Engine.Curves.MaximumPressure);
 
     /// <summary>One phase, stable or not, and (∂p/∂ρ)/(RT).</summary>
     private IsochoricSlopes SlopesAt(double temperature, double density, out double stiffness)
@@ -246,18 +299,30 @@ internal sealed class MixtureModel : PropertyModel
         return state;
     }
 
+    private static bool IsSaturationTemperature(BlendCurves curves, double temperature) =>
+        temperature >= curves.MinimumTemperature * (1 - Rounding) && temperature <= curves.MaximumTemperature * (1 + Rounding);
+
+    private static bool IsSaturationPressure(BlendCurves curves, double pressure) =>
+        pressure >= curves.MinimumPressure * (1 - Rounding) && pressure <= curves.MaximumPressure * (1 + Rounding);
+
+    private bool IsTemperature(double temperature) =>
+        temperature >= Range.MinimumTemperature * (1 - Rounding) && temperature <= Range.MaximumTemperature * (1 + Rounding);
+
+    private bool IsPressure(double pressure) => pressure >= LeastAmount && pressure <= Range.MaximumPressure;
+
+    private bool IsDensity(double density) => density >= LeastAmount && density <= MostDensity * CriticalDensity;
+
     private void CheckTemperature(double temperature)
     {
-        PropertyRange range = Range;
-        if (!(temperature >= range.MinimumTemperature && temperature <= range.MaximumTemperature))
+        if (!IsTemperature(temperature))
         {
-            Throw(nameof(temperature), temperature, range.MinimumTemperature, range.MaximumTemperature, "K");
+            Throw(nameof(temperature), temperature, Range.MinimumTemperature, Range.MaximumTemperature, "K");
         }
     }
 
     private void CheckSaturationTemperature(BlendCurves curves, double temperature)
     {
-        if (!(temperature >= curves.MinimumTemperature && temperature <= curves.MaximumTemperature))
+        if (!IsSaturationTemperature(curves, temperature))
         {
             Throw(nameof(temperature), temperature, curves.MinimumTemperature, curves.MaximumTemperature, "K");
         }
@@ -265,7 +330,7 @@ internal sealed class MixtureModel : PropertyModel
 
     private void CheckPressure(double pressure)
     {
-        if (!(pressure >= LeastAmount && pressure <= Range.MaximumPressure))
+        if (!IsPressure(pressure))
         {
             Throw(nameof(pressure), pressure, LeastAmount, Range.MaximumPressure, "Pa");
         }
@@ -273,10 +338,9 @@ internal sealed class MixtureModel : PropertyModel
 
     private void CheckDensity(double density)
     {
-        double maximum = MostDensity * CriticalDensity;
-        if (!(density >= LeastAmount && density <= maximum))
+        if (!IsDensity(density))
         {
-            Throw(nameof(density), density, LeastAmount, maximum, "kg/m³");
+            Throw(nameof(density), density, LeastAmount, MostDensity * CriticalDensity, "kg/m³");
         }
     }
 

@@ -29,6 +29,8 @@ internal sealed class MixturePhase
     private readonly double[] _a;
     private readonly double[] _aT;
     private readonly double[] _aD;
+    private readonly double[] _x;
+    private readonly double[] _idealHeatCapacity;
 
     private double _reducingTemperature;
     private double _reducingVolume;
@@ -47,6 +49,8 @@ internal sealed class MixturePhase
         _a = new double[_n];
         _aT = new double[_n];
         _aD = new double[_n];
+        _x = new double[_n];
+        _idealHeatCapacity = new double[_n];
         _pure = new HelmholtzDerivatives[_n];
         _isotherms = Array.ConvertAll(equation.Components, c => new double[c.Residual.IsothermLength]);
         _departure = new HelmholtzDerivatives[equation.Departures.Length];
@@ -92,19 +96,19 @@ internal sealed class MixturePhase
     /// <summary>∂p/∂ρ at constant temperature and composition, over RT.</summary>
     public double Stiffness { get; private set; }
 
-    /// <summary>Ideal-gas molar internal energies of the components, J/mol, after <see cref="SetIdealGas"/>.</summary>
+    /// <summary>Ideal-gas molar internal energies of the components, J/mol, after <see cref="SetIdealGas()"/>.</summary>
     public double[] IdealEnergy { get; }
 
-    /// <summary>Ideal-gas molar entropies of the components at 1 mol/m³, J/(mol·K), after <see cref="SetIdealGas"/>.</summary>
+    /// <summary>Ideal-gas molar entropies of the components at 1 mol/m³, J/(mol·K), after <see cref="SetIdealGas()"/>.</summary>
     public double[] IdealEntropy { get; }
 
-    /// <summary>Molar isochoric heat capacity, J/(mol·K), after <see cref="SetIdealGas"/>.</summary>
+    /// <summary>Molar isochoric heat capacity, J/(mol·K), after <see cref="SetIdealGas()"/>.</summary>
     public double HeatCapacity { get; private set; }
 
-    /// <summary>Molar internal energy, J/mol, after <see cref="SetIdealGas"/>.</summary>
+    /// <summary>Molar internal energy, J/mol, after <see cref="SetIdealGas()"/>.</summary>
     public double Energy { get; private set; }
 
-    /// <summary>Molar entropy, J/(mol·K), after <see cref="SetIdealGas"/>.</summary>
+    /// <summary>Molar entropy, J/(mol·K), after <see cref="SetIdealGas()"/>.</summary>
     public double Entropy { get; private set; }
 
     /// <summary>The residual Helmholtz energy and its derivatives.</summary>
@@ -141,13 +145,12 @@ internal sealed class MixturePhase
             sum += amounts[i];
         }
 
-        Span<double> x = stackalloc double[_n];
         for (int i = 0; i < _n; i++)
         {
-            x[i] = amounts[i] / sum;
+            _x[i] = amounts[i] / sum;
         }
 
-        SetComposition(x);
+        SetComposition(_x);
         return sum;
     }
 
@@ -155,14 +158,15 @@ internal sealed class MixturePhase
     {
         T = temperature;
         _tau = _reducingTemperature / temperature;
+        double log = Math.Log(_tau);
         for (int i = 0; i < _n; i++)
         {
-            _equation.Components[i].Residual.Isotherm(_tau, _isotherms[i]);
+            _equation.Components[i].Residual.Isotherm(_tau, log, _isotherms[i]);
         }
 
         for (int k = 0; k < _departureIsotherms.Length; k++)
         {
-            _equation.Departures[k].Residual.Isotherm(_tau, _departureIsotherms[k]);
+            _equation.Departures[k].Residual.Isotherm(_tau, log, _departureIsotherms[k]);
         }
     }
 
@@ -171,9 +175,11 @@ internal sealed class MixturePhase
     {
         double delta = rho * _reducingVolume;
         double d = 0, dd = 0;
+        Span<double> powers = stackalloc double[TermTable.HighestPower + 1];
+        ResidualHelmholtz.FillPowers(delta, powers.Slice(0, _equation.Powers));
         for (int i = 0; i < _n; i++)
         {
-            _equation.Components[i].Residual.ByDensity(_tau, delta, _isotherms[i], out double d1, out double d2);
+            _equation.Components[i].Residual.ByDensity(_tau, delta, powers, _isotherms[i], out double d1, out double d2);
             d += X[i] * d1;
             dd += X[i] * d2;
         }
@@ -181,7 +187,7 @@ internal sealed class MixturePhase
         for (int k = 0; k < _departureIsotherms.Length; k++)
         {
             PairDeparture pair = _equation.Departures[k];
-            pair.Residual.ByDensity(_tau, delta, _departureIsotherms[k], out double d1, out double d2);
+            pair.Residual.ByDensity(_tau, delta, powers, _departureIsotherms[k], out double d1, out double d2);
             double weight = X[pair.First] * X[pair.Second] * pair.Weight;
             d += weight * d1;
             dd += weight * d2;
@@ -197,10 +203,12 @@ internal sealed class MixturePhase
     {
         Rho = rho;
         double delta = rho * _reducingVolume;
+        Span<double> powers = stackalloc double[TermTable.HighestPower + 1];
+        ResidualHelmholtz.FillPowers(delta, powers.Slice(0, _equation.Powers));
         HelmholtzDerivatives sum = default;
         for (int i = 0; i < _n; i++)
         {
-            HelmholtzDerivatives pure = _equation.Components[i].Residual.At(_tau, delta, _isotherms[i]);
+            HelmholtzDerivatives pure = _equation.Components[i].Residual.At(_tau, delta, powers, _isotherms[i]);
             _pure[i] = pure;
             Accumulate(ref sum, pure, X[i]);
             _a[i] = pure.A;
@@ -212,7 +220,7 @@ internal sealed class MixturePhase
         for (int k = 0; k < _departure.Length; k++)
         {
             PairDeparture pair = _equation.Departures[k];
-            HelmholtzDerivatives a = pair.Residual.At(_tau, delta, _departureIsotherms[k]);
+            HelmholtzDerivatives a = pair.Residual.At(_tau, delta, powers, _departureIsotherms[k]);
             _departure[k] = a;
             double first = pair.Weight * X[pair.First];
             double second = pair.Weight * X[pair.Second];
@@ -280,15 +288,114 @@ internal sealed class MixturePhase
     /// <summary>Adds the ideal-gas part at the temperature and density set: energy, entropy and heat capacity of the phase.</summary>
     public void SetIdealGas()
     {
+        for (int i = 0; i < _n; i++)
+        {
+            _equation.Components[i].IdealGas(T, out IdealEnergy[i], out _idealHeatCapacity[i], out IdealEntropy[i]);
+        }
+
+        AddIdealGas();
+    }
+
+    /// <summary>The same with the ideal gas of another phase at the same temperature.</summary>
+    public void SetIdealGas(MixturePhase other)
+    {
+        for (int i = 0; i < _n; i++)
+        {
+            IdealEnergy[i] = other.IdealEnergy[i];
+            _idealHeatCapacity[i] = other._idealHeatCapacity[i];
+            IdealEntropy[i] = other.IdealEntropy[i];
+        }
+
+        AddIdealGas();
+    }
+
+    /// <summary>∂U/∂n_i at constant temperature and volume, J/mol, after <see cref="SetIdealGas()"/>.</summary>
+    public double EnergyBy(int component) => IdealEnergy[component] - (MixtureEquation.GasConstant * T * LogPhiByT[component]);
+
+    /// <summary>
+    /// Moves composition, density, temperature, pressure, fugacities, energy and entropy by a step so small that its square does not count; the other
+    /// derivatives stay where they are. The ideal gas must be set.
+    /// </summary>
+    /// <param name="amounts">Amounts of the components, mol.</param>
+    /// <param name="volume">Their volume, m³.</param>
+    /// <param name="temperature">K.</param>
+    public void Move(ReadOnlySpan<double> amounts, double volume, double temperature)
+    {
+        const double r = MixtureEquation.GasConstant;
+        double change = temperature - T;
+        double pressure = Pressure + (Rho * r * ZByT * change);
+        double energy = Rho * (Energy + (HeatCapacity * change));
+        double entropy = Rho * (Entropy + (HeatCapacity * change / T));
+        double total = 0;
+        for (int i = 0; i < _n; i++)
+        {
+            double density = X[i] * Rho;
+            double step = (amounts[i] / volume) - density;
+            _x[i] = step / Rho;
+            pressure += r * T * PressureBy[i] * step;
+            energy += EnergyBy(i) * step;
+            entropy += (IdealEntropy[i] - (r * (1 + Math.Log(density) + LogPhi[i] + LogPhiByT[i]))) * step;
+            total += amounts[i];
+        }
+
+        for (int i = 0; i < _n; i++)
+        {
+            double sum = LogPhiByT[i] * change / T;
+            for (int j = 0; j < _n; j++)
+            {
+                sum += Matrix[(i * _n) + j] * _x[j];
+            }
+
+            LogPhi[i] += sum;
+        }
+
+        for (int i = 0; i < _n; i++)
+        {
+            X[i] = amounts[i] / total;
+        }
+
+        T = temperature;
+        Rho = total / volume;
+        Z = pressure / (Rho * r * temperature);
+        Energy = energy / Rho;
+        Entropy = entropy / Rho;
+    }
+
+    /// <summary>The same where only the density changes; the composition stays to the last digit.</summary>
+    public void MoveDensity(double rho)
+    {
+        const double r = MixtureEquation.GasConstant;
+        double step = rho - Rho;
+        double pressure = Pressure + (r * T * Stiffness * step);
+        double energy = Rho * Energy, entropy = Rho * Entropy;
+        for (int i = 0; i < _n; i++)
+        {
+            double partial = X[i] * step;
+            energy += EnergyBy(i) * partial;
+            entropy += (IdealEntropy[i] - (r * (1 + Math.Log(X[i] * Rho) + LogPhi[i] + LogPhiByT[i]))) * partial;
+        }
+
+        for (int i = 0; i < _n; i++)
+        {
+            LogPhi[i] += (PressureBy[i] - 1) * step / Rho;
+        }
+
+        Rho = rho;
+        Z = pressure / (rho * r * T);
+        Energy = energy / rho;
+        Entropy = entropy / rho;
+    }
+
+    private void AddIdealGas()
+    {
         const double r = MixtureEquation.GasConstant;
         double energy = r * T * Residual.T;
         double entropy = r * (Residual.T - Residual.A);
         double heatCapacity = -r * Residual.TT;
         for (int i = 0; i < _n; i++)
         {
-            _equation.Components[i].IdealGas(T, out IdealEnergy[i], out double cv, out IdealEntropy[i]);
             energy += X[i] * IdealEnergy[i];
-            heatCapacity += X[i] * cv;
+            heatCapacity += X[i] * _idealHeatCapacity[i];
             entropy += X[i] * (IdealEntropy[i] - (r * Math.Log(X[i] * Rho)));
         }
 
@@ -318,6 +425,8 @@ internal sealed class MixturePhase
 
     private void FillMatrix(in HelmholtzDerivatives sum, double mixed)
     {
+        double inverseT = 1 / _reducingTemperature, inverseV = 1 / _reducingVolume;
+
         // ρ·∂²/∂ρ_i∂ρ_j of Σ_{k<l} ρ_k ρ_l F_kl α_kl/ρ is F_ij α_ij − s_i − s_j + 2 Σ_{k<l} x_k x_l F_kl α_kl, with
         // s_i = Σ_k x_k F_ik α_ik.
         for (int i = 0; i < _n; i++)
@@ -326,8 +435,8 @@ internal sealed class MixturePhase
             for (int j = i; j < _n; j++)
             {
                 double sj = _a[j] + mixed - _pure[j].A;
-                double tij = ((_hessianT[(i * _n) + j] - (2 * (_gradientT[i] + _gradientT[j]))) / _reducingTemperature) + 6;
-                double dij = ((_hessianV[(i * _n) + j] - _gradientV[i] - _gradientV[j]) / _reducingVolume) + 2;
+                double tij = ((_hessianT[(i * _n) + j] - (2 * (_gradientT[i] + _gradientT[j]))) * inverseT) + 6;
+                double dij = ((_hessianV[(i * _n) + j] - _gradientV[i] - _gradientV[j]) * inverseV) + 2;
                 double value = (2 * mixed) - si - sj
                     + (_aT[i] * _t[j]) + (_aT[j] * _t[i])
                     + (_aD[i] * _d[j]) + (_aD[j] * _d[i])

@@ -1,5 +1,4 @@
 using System;
-using Refrigerant.Recovery.Numerics;
 
 namespace Refrigerant.Recovery.Fluids.Mixtures;
 
@@ -11,8 +10,8 @@ namespace Refrigerant.Recovery.Fluids.Mixtures;
 /// </summary>
 internal sealed class PhaseSplit
 {
-    /// <summary>Relative change at which Newton has arrived: its next error is the square of it.</summary>
-    private const double Arrived = 1e-7;
+    /// <summary>Relative change at which Newton has arrived: what follows it is taken to first order, and the error left is of the size of its square.</summary>
+    private const double Arrived = 1e-6;
 
     /// <summary>Share of a component at which rounding of the rest of it shows.</summary>
     private const double Rounding = 1e-8;
@@ -25,23 +24,15 @@ internal sealed class PhaseSplit
     /// <summary>Phases whose densities and compositions differ by less than this are one.</summary>
     private const double SamePhase = 1e-6;
 
-    /// <summary>
-    /// Steps in which a liquid's isotherm is looked at beyond its density, and at least how far: loops are wider than the steps, and far beyond
-    /// the liquid some equations fail.
-    /// </summary>
-    private const double LoopStep = 1.055;
-
-    private const double Denser = 1.3;
-
-    /// <summary>Where a vapor's isotherm is looked at below its density.</summary>
-    private static readonly double[] Thinner = [0.9, 0.7, 0.4];
-
     private readonly int _n;
     private readonly double[] _overall;
     private readonly double[] _liquid;
     private readonly double[] _vapor;
     private readonly SplitEquations _equations;
     private readonly double[] _rhs;
+    private bool _hasFactors;
+    private double _volume;
+    private double _energy;
 
     public PhaseSplit(MixtureEquation equation)
     {
@@ -88,38 +79,6 @@ internal sealed class PhaseSplit
     /// <summary>Amounts in the liquid, mol.</summary>
     public double[] LiquidAmounts => _liquid;
 
-    /// <summary>
-    /// Whether the liquid is on the branch that only rises from it, and the vapor on that which only rises to it: several published equations
-    /// have loops between the phases with a stretch that is stable by itself.
-    /// </summary>
-    /// <param name="reducedLiquid">A reduced density up to which a liquid's branch is looked at in any case: a little more than that of the liquids at hand.</param>
-    public bool IsOnOuterBranches(double reducedLiquid)
-    {
-        double densest = Math.Max(reducedLiquid * Liquid.ReducingDensity, Denser * Liquid.Rho);
-        double pressure = Liquid.Pressure;
-        for (double density = LoopStep * Liquid.Rho; density < densest; density *= LoopStep)
-        {
-            double next = Liquid.PressureAt(density, out double slope);
-            if (!(next > pressure) || !(slope > 0))
-            {
-                return false;
-            }
-
-            pressure = next;
-        }
-
-        foreach (double factor in Thinner)
-        {
-            _ = Vapor.PressureAt(factor * Vapor.Rho, out double slope);
-            if (!(slope > 0))
-            {
-                return false;
-            }
-        }
-
-        return true;
-    }
-
     /// <summary>Makes the whole larger or smaller by a volume: a forecast at constant pressure, vaporizing or condensing what fills it.</summary>
     public void Stretch(double volume)
     {
@@ -135,6 +94,47 @@ internal sealed class PhaseSplit
         }
 
         VaporVolume *= factor;
+    }
+
+    /// <summary>Keeps <see cref="TryForecast"/> from starting from the last solution.</summary>
+    public void Forget() => _hasFactors = false;
+
+    /// <summary>
+    /// From the last solution, if it was at a given energy and volume, to where it leads to first order at others, as a start for <see cref="Solve"/>.
+    /// </summary>
+    /// <returns>Whether there is such a solution, and the step from it is short.</returns>
+    public bool TryForecast(ReadOnlySpan<double> overall, double energy, double volume)
+    {
+        const double mostAmount = 0.3, mostLogarithm = 0.15;
+        if (!_hasFactors)
+        {
+            return false;
+        }
+
+        Span<double> change = stackalloc double[_n];
+        for (int i = 0; i < _n; i++)
+        {
+            change[i] = overall[i] - _overall[i];
+        }
+
+        if (!_equations.Forecast(change, volume - _volume, energy - _energy) || !(MostOf(_rhs.AsSpan(_n, 3)) < mostLogarithm))
+        {
+            return false;
+        }
+
+        for (int i = 0; i < _n; i++)
+        {
+            double liquid = change[i] + _rhs[i];
+            if (!(Math.Abs(_rhs[i]) < mostAmount * _vapor[i] && Math.Abs(liquid) < mostAmount * _liquid[i]))
+            {
+                return false;
+            }
+        }
+
+        overall.CopyTo(_overall);
+        Temperature *= Math.Exp(-_rhs[_n + 2]);
+        Advance(1);
+        return true;
     }
 
     /// <summary>
@@ -154,6 +154,7 @@ internal sealed class PhaseSplit
             Temperature = first;
         }
 
+        _hasFactors = false;
         double total = 0;
         for (int i = 0; i < _n; i++)
         {
@@ -170,7 +171,7 @@ internal sealed class PhaseSplit
             }
 
             _equations.Fill(goal, size, first, second);
-            if (!DenseLinear.Solve(_equations.Jacobian, _rhs, size))
+            if (!_equations.Solve(size))
             {
                 return SplitOutcome.NotConverged;
             }
@@ -188,30 +189,62 @@ internal sealed class PhaseSplit
 
             if (change < Arrived)
             {
-                return Finish(oneLiquid);
+                SplitOutcome outcome = Finish(isothermal, oneLiquid);
+                _hasFactors = goal == SplitGoal.EnergyVolume && outcome == SplitOutcome.TwoPhase;
+                _energy = first;
+                _volume = second;
+                return outcome;
             }
         }
 
         return SplitOutcome.NotConverged;
     }
 
-    private SplitOutcome Finish(bool oneLiquid)
+    private static double MostOf(ReadOnlySpan<double> values)
     {
-        if (!Evaluate(true))
+        double most = 0;
+        foreach (double value in values)
         {
-            return SplitOutcome.NotConverged;
+            most = Math.Max(most, Math.Abs(value));
         }
 
+        return most;
+    }
+
+    /// <summary>Looks at the solution, which is a last small step away from where the phases were evaluated, and takes them there.</summary>
+    private SplitOutcome Finish(bool isothermal, bool oneLiquid)
+    {
         double difference = Math.Abs(Math.Log(Liquid.Rho / Vapor.Rho));
         for (int i = 0; i < _n; i++)
         {
             difference = Math.Max(difference, Math.Abs(Liquid.X[i] - Vapor.X[i]));
+            _liquid[i] = _overall[i] - _vapor[i];
+            if (!(_liquid[i] > 0) || !(_vapor[i] > 0))
+            {
+                return SplitOutcome.NotConverged;
+            }
         }
 
         // A solution with an unstable phase is one of the equations, not of the physics.
-        return difference < SamePhase ? SplitOutcome.Same
-            : Liquid.Rho > Vapor.Rho && (oneLiquid ? Liquid.Stiffness > 0 : Liquid.IsLocallyStable()) && Vapor.IsLocallyStable() ? SplitOutcome.TwoPhase
-            : SplitOutcome.NotConverged;
+        if (difference < SamePhase)
+        {
+            return SplitOutcome.Same;
+        }
+
+        if (!(Liquid.Rho > Vapor.Rho && (oneLiquid ? Liquid.Stiffness > 0 : Liquid.IsLocallyStable()) && Vapor.IsLocallyStable()))
+        {
+            return SplitOutcome.NotConverged;
+        }
+
+        if (isothermal)
+        {
+            Liquid.SetIdealGas();
+            Vapor.SetIdealGas(Liquid);
+        }
+
+        Liquid.Move(_liquid, LiquidVolume, Temperature);
+        Vapor.Move(_vapor, VaporVolume, Temperature);
+        return SplitOutcome.TwoPhase;
     }
 
     private bool Evaluate(bool caloric)
@@ -234,7 +267,7 @@ internal sealed class PhaseSplit
         if (caloric)
         {
             Liquid.SetIdealGas();
-            Vapor.SetIdealGas();
+            Vapor.SetIdealGas(Liquid);
         }
 
         return true;
@@ -268,6 +301,13 @@ internal sealed class PhaseSplit
             Temperature *= Math.Exp(-factor * _rhs[_n + 2]);
         }
 
+        Advance(factor);
+        return change;
+    }
+
+    /// <summary>Amounts and volumes after a share of the step; the temperature is the caller's.</summary>
+    private void Advance(double factor)
+    {
         double liquid = LiquidAmount / LiquidVolume * Math.Exp(-factor * _rhs[_n]);
         double vapor = VaporAmount / VaporVolume * Math.Exp(-factor * _rhs[_n + 1]);
         LiquidAmount = 0;
@@ -281,6 +321,5 @@ internal sealed class PhaseSplit
 
         LiquidVolume = LiquidAmount / liquid;
         VaporVolume = VaporAmount / vapor;
-        return change;
     }
 }

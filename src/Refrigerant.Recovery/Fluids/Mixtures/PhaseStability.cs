@@ -21,7 +21,7 @@ internal static class PhaseStability
     /// <param name="amounts">The start; the trial's amounts at the end.</param>
     /// <param name="isLiquid">Whether the trial is a liquid.</param>
     /// <param name="reducedStart">Where a liquid's density is sought from, in reducing densities: just above that of the liquids at hand.</param>
-    /// <param name="excess">The sum of the trial's amounts less 1; −1 where there is no trial phase other than the bulk.</param>
+    /// <param name="excess">The sum of the trial's amounts less 1; −1 where no trial phase other than the bulk was found.</param>
     public static bool Forms(MixturePhase bulk, MixturePhase trial, Span<double> amounts, bool isLiquid, double reducedStart, out double excess)
     {
         excess = -1;
@@ -35,7 +35,10 @@ internal static class PhaseStability
         {
             trial.SetAmounts(amounts);
             trial.SetTemperature(bulk.T);
-            trial.SetDensity(isLiquid ? DensityRoot.Liquid(trial, pressure, reducedStart) : DensityRoot.Vapor(trial, pressure));
+
+            // Without a root at the composition of the moment there may be one at the next.
+            bool isRoot = isLiquid ? DensityRoot.TryLiquid(trial, pressure, out double density, reducedStart) : DensityRoot.TryVapor(trial, pressure, out density);
+            trial.SetDensity(density);
             double sum = 0, change = 0, distance = Math.Abs(Math.Log(trial.Rho / bulk.Rho));
             for (int i = 0; i < amounts.Length; i++)
             {
@@ -48,17 +51,12 @@ internal static class PhaseStability
 
             if (!(sum > 0) || double.IsInfinity(sum) || distance < 1e-4)
             {
-                return false;
+                break;
             }
 
-            excess = sum - 1;
-            if (sum > 1 + Excess && change < 1e-3)
+            if (isRoot && (change < Arrived || (sum > 1 + Excess && change < 1e-3)))
             {
-                return true;
-            }
-
-            if (change < Arrived)
-            {
+                excess = sum - 1;
                 return sum > 1 + Excess;
             }
         }

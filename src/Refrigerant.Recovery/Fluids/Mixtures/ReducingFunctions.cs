@@ -83,14 +83,15 @@ internal sealed class ReducingFunctions
                 double beta = beta2[k];
 
                 // x_i x_j r with r = (a + b)/(β² a + b).
-                double q = (beta * a) + b;
-                double r = (a + b) / q;
-                double m = (1 - beta) / (q * q);
+                double inverse = 1 / ((beta * a) + b);
+                double r = (a + b) * inverse;
+                double m = (1 - beta) * inverse * inverse;
                 double ra = m * b;
                 double rb = -m * a;
-                double raa = -2 * beta * m * b / q;
-                double rbb = 2 * m * a / q;
-                double rab = m * ((beta * a) - b) / q;
+                m *= inverse;
+                double raa = -2 * beta * m * b;
+                double rbb = 2 * m * a;
+                double rab = m * ((beta * a) - b);
                 value += c * a * b * r;
                 gradient[i] += c * b * (r + (a * ra));
                 gradient[j] += c * a * (r + (b * rb));

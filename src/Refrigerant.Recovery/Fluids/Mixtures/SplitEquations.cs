@@ -1,4 +1,5 @@
 using System;
+using Refrigerant.Recovery.Numerics;
 
 namespace Refrigerant.Recovery.Fluids.Mixtures;
 
@@ -10,6 +11,8 @@ internal sealed class SplitEquations
 {
     private readonly PhaseSplit _split;
     private readonly int _n;
+    private readonly int[] _pivots;
+    private readonly double[] _scales;
 
     public SplitEquations(PhaseSplit split)
     {
@@ -17,12 +20,54 @@ internal sealed class SplitEquations
         _n = split.Liquid.X.Length;
         Jacobian = new double[(_n + 3) * (_n + 3)];
         Residuals = new double[_n + 3];
+        _pivots = new int[_n + 3];
+        _scales = new double[_n + 3];
     }
 
     /// <summary>Row by row.</summary>
     public double[] Jacobian { get; }
 
     public double[] Residuals { get; }
+
+    /// <summary>Turns the residuals into Newton's step; the Jacobian becomes its factors.</summary>
+    public bool Solve(int size) => DenseLinear.Factor(Jacobian, _pivots, _scales, size) && DenseLinear.Substitute(Jacobian, _pivots, _scales, Residuals, size);
+
+    /// <summary>
+    /// Writes into the residuals how the unknowns change to first order, with the sign of Newton's step, where amounts, volume and energy change from the last
+    /// solution at given energy and volume, of which the factors are at hand.
+    /// </summary>
+    public bool Forecast(ReadOnlySpan<double> amounts, double volume, double energy)
+    {
+        MixturePhase phase = _split.Liquid;
+        double change = 0;
+        for (int j = 0; j < _n; j++)
+        {
+            change += amounts[j];
+        }
+
+        // What is added stands in the liquid at first, whose density it leaves as it is.
+        double stretch = change / _split.LiquidAmount;
+        double rt = MixtureEquation.GasConstant * _split.Temperature;
+        double pressureChange = -phase.Rho * phase.Stiffness * stretch;
+        double energyChange = -energy + (_split.LiquidVolume * stretch * rt * phase.Rho * (phase.ZByT - phase.Z));
+        for (int i = 0; i < _n; i++)
+        {
+            double sum = 0;
+            for (int j = 0; j < _n; j++)
+            {
+                sum += phase.Matrix[(i * _n) + j] * amounts[j];
+            }
+
+            Residuals[i] = (sum / _split.LiquidAmount) + (amounts[i] / _split.LiquidAmounts[i]) - (phase.PressureBy[i] * stretch);
+            pressureChange += phase.PressureBy[i] * amounts[i] / _split.LiquidVolume;
+            energyChange += phase.EnergyBy(i) * amounts[i];
+        }
+
+        Residuals[_n] = pressureChange / phase.Rho;
+        Residuals[_n + 1] = ((_split.LiquidVolume * stretch) - volume) / (_split.LiquidVolume + _split.VaporVolume);
+        Residuals[_n + 2] = energyChange / (rt * (_split.LiquidAmount + _split.VaporAmount));
+        return DenseLinear.Substitute(Jacobian, _pivots, _scales, Residuals, _n + 3);
+    }
 
     /// <summary>Writes residuals and Jacobian at the present point of the split.</summary>
     /// <param name="goal">What is given.</param>
@@ -36,7 +81,7 @@ internal sealed class SplitEquations
         for (int i = 0; i < _n; i++)
         {
             int row = i * size;
-            Residuals[i] = Math.Log(_split.Liquid.X[i] * _split.Liquid.Rho) + _split.Liquid.LogPhi[i] - Math.Log(_split.Vapor.X[i] * _split.Vapor.Rho) - _split.Vapor.LogPhi[i];
+            Residuals[i] = Math.Log(_split.Liquid.X[i] * _split.Liquid.Rho / (_split.Vapor.X[i] * _split.Vapor.Rho)) + _split.Liquid.LogPhi[i] - _split.Vapor.LogPhi[i];
             for (int j = 0; j < _n; j++)
             {
                 Jacobian[row + j] = -(_split.Liquid.Matrix[(i * _n) + j] / _split.LiquidAmount) - (_split.Vapor.Matrix[(i * _n) + j] / _split.VaporAmount);

@@ -43,7 +43,9 @@ internal static class SubstitutionFlash
         for (int k = 1; k <= MaximumIterations; k++)
         {
             beta = Math.Max(Inside, Math.Min(1 - Inside, RachfordRice.VaporFraction(z, logK)));
-            Evaluate(split, z, logK, beta, temperature, pressure, reduced);
+
+            // Without roots at the compositions of the moment there may be some at the next.
+            _ = TryEvaluate(split, z, logK, beta, temperature, pressure, reduced);
             double offset = Math.Log(split.Liquid.Rho / split.Vapor.Rho);
             double change = 0, square = 0, product = 0;
             for (int i = 0; i < z.Length; i++)
@@ -78,15 +80,19 @@ internal static class SubstitutionFlash
         }
 
         beta = Math.Max(Inside, Math.Min(1 - Inside, RachfordRice.VaporFraction(z, logK)));
-        Evaluate(split, z, logK, beta, temperature, pressure, reduced);
+        if (!TryEvaluate(split, z, logK, beta, temperature, pressure, reduced))
+        {
+            return false;
+        }
+
         split.Temperature = temperature;
         split.LiquidVolume = (1 - beta) / split.Liquid.Rho;
         split.VaporVolume = beta / split.Vapor.Rho;
         return split.Solve(SplitGoal.TemperaturePressure, z, temperature, pressure, oneLiquid: true) == SplitOutcome.TwoPhase;
     }
 
-    /// <summary>Liquid and vapor of the K factors, with the densities they have at the pressure.</summary>
-    private static void Evaluate(
+    /// <summary>Liquid and vapor of the K factors, with the densities they have at the pressure; false where one of them has none.</summary>
+    private static bool TryEvaluate(
         PhaseSplit split, double[] z, double[] logK, double beta, double temperature, double pressure, double reducedLiquid)
     {
         for (int i = 0; i < z.Length; i++)
@@ -101,12 +107,16 @@ internal static class SubstitutionFlash
         split.Vapor.SetAmounts(split.VaporAmounts);
         split.Liquid.SetTemperature(temperature);
         split.Vapor.SetTemperature(temperature);
-        split.Liquid.SetDensity(DensityRoot.Liquid(split.Liquid, pressure, reducedLiquid));
-        split.Vapor.SetDensity(DensityRoot.Vapor(split.Vapor, pressure));
+        bool areRoots = DensityRoot.TryLiquid(split.Liquid, pressure, out double liquidDensity, reducedLiquid)
+            & DensityRoot.TryVapor(split.Vapor, pressure, out double vaporDensity);
+        split.Liquid.SetDensity(liquidDensity);
+        split.Vapor.SetDensity(vaporDensity);
         for (int i = 0; i < z.Length; i++)
         {
             split.VaporAmounts[i] *= beta;
         }
+
+        return areRoots;
     }
 
     /// <summary>A little more than the reduced density of the bulk's saturated liquid.</summary>

@@ -4,22 +4,23 @@ using Refrigerant.Recovery.Numerics;
 namespace Refrigerant.Recovery.Fluids.Mixtures;
 
 /// <summary>
-/// A closed vessel of a blend whose composition changes: given the amounts of all components, the volume and the internal energy (or the
-/// temperature), the equilibrium of liquid and vapor with the composition of each. Every solution starts from the last, so steps of a
-/// simulation cost a few Newton iterations and no allocation. Mutable: one simulation, one vessel.
+/// A closed vessel of a blend: given the amounts of all components, the volume and the internal energy (or the temperature), the equilibrium of liquid and
+/// vapor with the composition of each. Every solution starts from where the last one and its derivatives lead, so a small step of a simulation costs one
+/// evaluation of each phase, or two, and no allocation. Mutable: one simulation, one vessel.
 /// </summary>
+/// <remarks>
+/// Where Newton's method does not get from the last solution to the state asked, the way is gone in parts. Where that fails too it is tried from the last
+/// <see cref="Snapshot"/> and from the curves of the blend, and then a <see cref="ConvergenceException"/> says so; the last solution stays.
+/// </remarks>
 internal sealed class TrackedVessel
 {
     /// <summary>Amounts below this share of the whole are raised to it, so that logarithms exist; far below the tolerance of any balance.</summary>
     private const double Trace = 1e-14;
 
-    /// <summary>Relative temperature step at which a single phase's temperature has arrived.</summary>
-    private const double Arrived = 1e-12;
-
-    private const int MaximumIterations = 50;
-
-    /// <summary>Share of the whole with which a new phase starts.</summary>
+    /// <summary>Share of the whole with which a new phase starts; from there it is tried with four times as much, this many times.</summary>
     private const double NewPhase = 1e-3;
+
+    private const int NewPhaseAttempts = 8;
 
     /// <summary>
     /// A first drop in a vapor lowers the pressure a little; what would lower it to less than this share is a liquid of the equation's own making
@@ -27,28 +28,45 @@ internal sealed class TrackedVessel
     /// </summary>
     private const double LeastPressureShare = 0.7;
 
-    /// <summary>Newton without a near start may need several: amounts are approached in this many parts.</summary>
-    private const int ColdParts = 8;
-
     /// <summary>Where a single vapor's trial liquid is as good as there, its margin is this.</summary>
     private const double LeastMargin = 1e-12;
 
-    /// <summary>Excess of a trial phase beyond which a single phase cannot stand for both.</summary>
-    private const double LargestExcess = 1e-4;
+    /// <summary>Excess of a trial phase from which it forms, and beyond which a single phase cannot stand for both.</summary>
+    private const double LeastExcess = 1e-11, LargestExcess = 1e-4;
+
+    /// <summary>
+    /// A phase with less than this share of the whole does not count: more than what an excess below <see cref="LeastExcess"/> makes even of an azeotrope, so that a phase is
+    /// there or not whatever the last solution was.
+    /// </summary>
+    private const double LeastShare = 1e-8;
+
+    /// <summary>A way gone in parts: how many at most, the first and the least of them.</summary>
+    private const int MostParts = 60;
+
+    private const double FirstPart = 0.25, LeastPart = 1e-4;
 
     private readonly MixtureModel _model;
     private readonly MixtureEngine _engine;
     private readonly PhaseSplit _split;
-    private readonly MixturePhase _single;
-    private readonly MixturePhase _trial;
+    private readonly SinglePhase _single;
+    private readonly TrialPhase _trial;
+    private readonly BranchCheck _branches;
     private readonly double[] _amounts;
     private readonly double[] _last;
+    private readonly double[] _origin;
+    private readonly double[] _target;
     private readonly double[] _trialAmounts;
     private readonly double[] _lastLiquid;
     private readonly double[] _lastVapor;
-    private readonly double _bulkReducingDensity;
+    private double _lastVolume;
     private TrackedContent? _anchor;
     private bool _isStarted;
+
+    /// <summary>
+    /// Whether a liquid counts as one phase even where it would itself split into two, as some do when cold: taken up where nothing else is found, and until the
+    /// liquid is stable again.
+    /// </summary>
+    private bool _oneLiquid;
 
     /// <param name="model">The blend whose components, in their order, the amounts are of.</param>
     /// <param name="start">What the vessel held last, where that is known: the start of the first solution.</param>
@@ -58,18 +76,19 @@ internal sealed class TrackedVessel
         _engine = model.Engine;
         int n = _engine.Equation.Count;
         _split = new PhaseSplit(_engine.Equation);
-        _single = new MixturePhase(_engine.Equation);
-        _trial = new MixturePhase(_engine.Equation);
-        _single.SetComposition(_engine.Composition);
-        _bulkReducingDensity = _single.ReducingDensity;
+        _single = new SinglePhase(_engine.Equation);
+        _trial = new TrialPhase(_engine.Equation);
+        _branches = new BranchCheck(_engine);
         _amounts = new double[n];
         _last = new double[n];
+        _origin = new double[n];
+        _target = new double[n];
         _trialAmounts = new double[n];
         _lastLiquid = (double[])_engine.Composition.Clone();
         _lastVapor = (double[])_engine.Composition.Clone();
         if (start is not null)
         {
-            Resume(start);
+            _isStarted = TryResume(start);
         }
     }
 
@@ -122,96 +141,148 @@ internal sealed class TrackedVessel
     public void SolveAtEnergy(ReadOnlySpan<double> amounts, double volume, double energy) =>
         Solve(SplitGoal.EnergyVolume, amounts, volume, energy);
 
-    /// <summary>What the vessel holds at the last solution; where a later one fails it is tried again from here.</summary>
-    public TrackedContent Snapshot() => _anchor = new(_model, _amounts, _lastLiquid, _lastVapor, Temperature, Pressure, Liquid, Vapor);
-
-    /// <summary>Takes over what another vessel held, so that the next solution starts from it.</summary>
-    private void Resume(TrackedContent content)
+    /// <summary>Finds the equilibrium of the blend's own composition at an internal energy.</summary>
+    /// <param name="amount">Amount of all components, mol, greater than 0.</param>
+    /// <param name="volume">m³.</param>
+    /// <param name="energy">J, on the reference states of the components.</param>
+    /// <exception cref="ConvergenceException">No equilibrium was found.</exception>
+    public void SolveAtEnergy(double amount, double volume, double energy)
     {
-        content.Amounts.CopyTo(_amounts);
-        content.Amounts.CopyTo(_last);
-        content.LiquidFractions.CopyTo(_lastLiquid);
-        content.VaporFractions.CopyTo(_lastVapor);
-        Temperature = content.Temperature;
-        Pressure = content.Pressure;
-        Liquid = content.Liquid;
-        Vapor = content.Vapor;
-        _isStarted = true;
-        if (Liquid.Amount > 0 && Vapor.Amount > 0)
+        for (int i = 0; i < Count; i++)
         {
-            for (int i = 0; i < Count; i++)
-            {
-                _split.VaporAmounts[i] = Vapor.Amount * _lastVapor[i];
-            }
-
-            _split.LiquidVolume = Liquid.Volume;
-            _split.VaporVolume = Vapor.Volume;
-            if (_split.Solve(SplitGoal.TemperatureVolume, _amounts, Temperature, Liquid.Volume + Vapor.Volume) != SplitOutcome.TwoPhase)
-            {
-                _isStarted = false;
-            }
+            _target[i] = amount * _engine.Composition[i];
         }
+
+        Solve(SplitGoal.EnergyVolume, _target, volume, energy);
     }
+
+    /// <summary>What the vessel holds at the last solution; where a later one fails it is tried again from here.</summary>
+    public TrackedContent Snapshot() => _anchor = new(_model, _last, _lastLiquid, _lastVapor, Temperature, Pressure, Liquid, Vapor);
 
     private void Solve(SplitGoal goal, ReadOnlySpan<double> amounts, double volume, double given)
     {
-        double total = Take(amounts);
-        if (!_isStarted)
+        double total = 0;
+        foreach (double amount in amounts)
         {
-            Start(goal, volume, given, total);
+            total += amount;
         }
 
-        try
+        for (int i = 0; i < Count; i++)
         {
-            SolveFromLast(goal, volume, given, total);
+            _amounts[i] = _target[i] = Math.Max(amounts[i], Trace * total);
         }
-        catch (ConvergenceException) when (_anchor is not null)
+
+        bool isSolved = _isStarted && TryReach(goal, volume, given);
+        if (!isSolved && _anchor is not null && TryResume(_anchor))
         {
             // The last solution may be that of a trial step gone astray.
-            Resume(_anchor);
-            _ = Take(amounts);
-            SolveFromLast(goal, volume, given, total);
+            _target.CopyTo(_amounts, 0);
+            isSolved = TryReach(goal, volume, given);
+        }
+
+        if (!isSolved && !(TryStart(goal, volume, given, total) && TryReach(goal, volume, given)))
+        {
+            string what = goal == SplitGoal.TemperatureVolume ? "K" : "J";
+            throw new ConvergenceException(
+                $"{_model.Designation}: no equilibrium found for {Require.Text(total)} mol in {Require.Text(volume)} m³ at {Require.Text(given)} {what}.", MostParts);
         }
     }
 
-    private double Take(ReadOnlySpan<double> amounts)
+    private bool TryReach(SplitGoal goal, double volume, double given)
     {
-        double total = 0;
-        for (int i = 0; i < amounts.Length; i++)
+        if (TrySolve(goal, volume, given) || TryApproach(goal, volume, given))
         {
-            total += amounts[i];
+            return true;
         }
 
-        for (int i = 0; i < amounts.Length; i++)
-        {
-            _amounts[i] = Math.Max(amounts[i], Trace * total);
-        }
-
-        return total;
+        bool isTried = _oneLiquid;
+        _oneLiquid = true;
+        bool isSolved = !isTried && (TrySolve(goal, volume, given) || TryApproach(goal, volume, given));
+        _oneLiquid &= isSolved;
+        return isSolved;
     }
 
-    private void SolveFromLast(SplitGoal goal, double volume, double given, double total)
+    /// <summary>From the last solution to the amounts in place.</summary>
+    private bool TrySolve(SplitGoal goal, double volume, double given)
     {
-        if (Liquid.Amount > 0 && Vapor.Amount > 0)
+        bool wasTwoPhase = Liquid.Amount > 0 && Vapor.Amount > 0;
+        if (wasTwoPhase)
         {
-            Warm(volume);
-            if (_split.Solve(goal, _amounts, given, volume) == SplitOutcome.TwoPhase && _split.IsOnOuterBranches(ReducedLiquid(_split.Temperature)) && IsNear(total))
+            if (goal == SplitGoal.EnergyVolume && _split.TryForecast(_amounts, given, volume) && TryTwoPhase(goal, volume, given))
             {
-                KeepTwoPhase();
-                return;
+                return true;
             }
+
+            Warm(volume);
+            if (TryTwoPhase(goal, volume, given))
+            {
+                return true;
+            }
+
+            _split.Forget();
         }
 
-        SolveSingle(goal, volume, given, total);
+        return TrySingle(goal, volume, given, wasTwoPhase);
     }
+
+    /// <summary>From the last solution to the state asked in parts.</summary>
+    private bool TryApproach(SplitGoal goal, double volume, double given)
+    {
+        _last.CopyTo(_origin, 0);
+        double fromVolume = _lastVolume;
+        double from = goal == SplitGoal.TemperatureVolume ? Temperature : Energy;
+        double done = 0, part = FirstPart;
+        for (int k = 0; k < MostParts && part >= LeastPart; k++)
+        {
+            double next = Math.Min(1, done + part);
+            for (int i = 0; i < Count; i++)
+            {
+                _amounts[i] = _origin[i] + (next * (_target[i] - _origin[i]));
+            }
+
+            if (!TrySolve(goal, fromVolume + (next * (volume - fromVolume)), from + (next * (given - from))))
+            {
+                part /= 4;
+                continue;
+            }
+
+            if (next == 1)
+            {
+                return true;
+            }
+
+            done = next;
+            part *= 2;
+        }
+
+        _target.CopyTo(_amounts, 0);
+        return false;
+    }
+
+    private bool TryTwoPhase(SplitGoal goal, double volume, double given)
+    {
+        if (_split.Solve(goal, _amounts, given, volume, _oneLiquid) != SplitOutcome.TwoPhase || !AreReal() || !IsNear())
+        {
+            return false;
+        }
+
+        KeepTwoPhase(volume);
+        return true;
+    }
+
+    /// <summary>Whether both phases of a solution count, and are phases.</summary>
+    private bool AreReal() =>
+        Math.Min(_split.LiquidAmount, _split.VaporAmount) > LeastShare * (_split.LiquidAmount + _split.VaporAmount)
+        && _branches.IsLiquid(_split.Liquid)
+        && _branches.IsVapor(_split.Vapor);
 
     /// <summary>Whether the solution follows from the last one: a small step does not take away much of the pressure.</summary>
-    private bool IsNear(double total)
+    private bool IsNear()
     {
         const double near = 8, share = 0.2;
         double last = Liquid.Amount + Vapor.Amount;
         return Math.Abs(_split.Temperature - Temperature) > near
-            || Math.Abs(total - last) > share * last
+            || Math.Abs(_split.LiquidAmount + _split.VaporAmount - last) > share * last
             || _split.Pressure > LeastPressureShare * Pressure;
     }
 
@@ -242,9 +313,10 @@ internal sealed class TrackedVessel
         }
     }
 
-    private void KeepTwoPhase()
+    private void KeepTwoPhase(double volume)
     {
         _amounts.CopyTo(_last, 0);
+        _lastVolume = volume;
         Temperature = _split.Temperature;
         Pressure = _split.Pressure;
         _split.Liquid.X.CopyTo(_lastLiquid, 0);
@@ -253,6 +325,7 @@ internal sealed class TrackedVessel
         Vapor = Content(_split.Vapor, _split.VaporAmount, _split.VaporVolume);
         Energy = (_split.LiquidAmount * _split.Liquid.Energy) + (_split.VaporAmount * _split.Vapor.Energy);
         LiquidMargin = Liquid.Mass / (Liquid.Mass + Vapor.Mass);
+        _oneLiquid &= !_split.Liquid.IsLocallyStable();
     }
 
     private PhaseContent Content(MixturePhase phase, double amount, double volume)
@@ -271,160 +344,183 @@ internal sealed class TrackedVessel
             phase.Entropy / molarMass);
     }
 
-    private void SolveSingle(SplitGoal goal, double volume, double given, double total)
+    private bool TrySingle(SplitGoal goal, double volume, double given, bool wasTwoPhase)
     {
-        double temperature = goal == SplitGoal.TemperatureVolume ? given : SingleTemperature(volume, given, total);
-        EvaluateSingle(temperature, volume, total);
-        _single.SetIdealGas();
-        bool isLiquid = _single.Rho > _engine.Critical.Density && temperature < _engine.Critical.Temperature;
-        (isLiquid ? _lastVapor : _lastLiquid).CopyTo(_trialAmounts, 0);
-        bool stable = _single.Pressure > 0 && _single.IsLocallyStable();
-        bool splits = PhaseStability.Forms(_single, _trial, _trialAmounts, !isLiquid, ReducedLiquid(temperature), out double excess) || !stable;
-        if (splits && TrySplitFromSingle(goal, volume, given, total, temperature, isLiquid))
+        if (goal == SplitGoal.TemperatureVolume)
         {
-            return;
+            _single.SetTemperature(_amounts, volume, given);
+        }
+        else if (!_single.TrySetEnergy(_amounts, volume, given, Temperature))
+        {
+            return false;
+        }
+
+        MixturePhase phase = _single.Phase;
+        bool isLiquid = phase.Rho > _engine.Critical.Density && phase.T < _engine.Critical.Temperature;
+        if (wasTwoPhase)
+        {
+            PhaseContent other = isLiquid ? Vapor : Liquid;
+            _trial.Begin(isLiquid ? _lastVapor : _lastLiquid, other.Amount / other.Volume, !isLiquid);
+        }
+
+        if (!_trial.TryFollow(phase, !isLiquid, _trialAmounts, out double excess))
+        {
+            (isLiquid ? _lastVapor : _lastLiquid).CopyTo(_trialAmounts, 0);
+            excess = _trial.Find(phase, _trialAmounts, !isLiquid, _branches.ReducedLiquid(phase.T));
+        }
+
+        if (excess > LeastExcess && !(isLiquid ? _branches.IsVapor(_trial.Phase) : _branches.IsLiquid(_trial.Phase)))
+        {
+            _trial.Forget();
+            excess = -1;
+        }
+
+        bool stable = phase.Pressure > 0 && (isLiquid && _oneLiquid ? phase.Stiffness > 0 : phase.IsLocallyStable()) && (isLiquid ? _branches.IsLiquid(phase) : _branches.IsVapor(phase));
+        if ((excess > LeastExcess || !stable) && TrySplitFromSingle(goal, volume, given, isLiquid))
+        {
+            return true;
         }
 
         // So little of a second phase that it is not found does not count.
-        if (!stable || (splits && excess > LargestExcess))
+        if (!stable || excess > LargestExcess)
         {
-            throw new ConvergenceException(
-                $"{_model.Designation}: no equilibrium found for {Require.Text(total)} mol in {Require.Text(volume)} m³ near {Require.Text(temperature)} K.",
-                MaximumIterations);
+            return false;
         }
 
+        KeepSingle(volume, isLiquid, excess);
+        return true;
+    }
+
+    private void KeepSingle(double volume, bool isLiquid, double excess)
+    {
+        MixturePhase phase = _single.Phase;
         _amounts.CopyTo(_last, 0);
-        Temperature = temperature;
-        Pressure = _single.Pressure;
-        Energy = total * _single.Energy;
-        _single.X.CopyTo(isLiquid ? _lastLiquid : _lastVapor, 0);
-        PhaseContent content = Content(_single, total, volume);
+        _lastVolume = volume;
+        Temperature = phase.T;
+        Pressure = phase.Pressure;
+        Energy = phase.Rho * volume * phase.Energy;
+        phase.X.CopyTo(isLiquid ? _lastLiquid : _lastVapor, 0);
+        PhaseContent content = Content(phase, phase.Rho * volume, volume);
         Liquid = isLiquid ? content : default;
         Vapor = isLiquid ? default : content;
         LiquidMargin = isLiquid ? 1 : Math.Min(-LeastMargin, excess);
+        _oneLiquid &= isLiquid && !phase.IsLocallyStable();
     }
 
-    /// <summary>A little more than the reduced density of the bulk's saturated liquid.</summary>
-    private double ReducedLiquid(double temperature)
+    /// <summary>Starts from the single phase with a little of the trial phase, of which there is more and more.</summary>
+    private bool TrySplitFromSingle(SplitGoal goal, double volume, double given, bool isLiquid)
     {
-        const double margin = 1.08;
-        double t = Math.Max(_engine.Curves.MinimumTemperature, Math.Min(_engine.Curves.MaximumTemperature, temperature));
-        return margin * _engine.Curves.Bubble.At(t).Density / (_engine.MolarMass * _bulkReducingDensity);
-    }
-
-    private bool TrySplitFromSingle(SplitGoal goal, double volume, double given, double total, double temperature, bool isLiquid)
-    {
-        double sum = 0;
-        foreach (double a in _trialAmounts)
+        double sum = 0, total = 0;
+        for (int i = 0; i < Count; i++)
         {
-            sum += a;
+            sum += _trialAmounts[i];
+            total += _amounts[i];
         }
 
-        double small = NewPhase * total;
-        double trialRho = _trial.Rho > 0 ? _trial.Rho : _single.Rho * (isLiquid ? 0.01 : 3);
-        double smallVolume = small / trialRho;
-        for (int attempt = 0; attempt < ColdParts; attempt++)
+        double density = _trial.Phase.Rho > 0 ? _trial.Phase.Rho : _single.Phase.Rho * (isLiquid ? 0.01 : 3);
+        double amount = NewPhase * total;
+        for (int attempt = 0; attempt < NewPhaseAttempts && amount <= 0.5 * total; attempt++, amount *= 4)
         {
-            double scale = Math.Pow(4, attempt) * small;
-            if (scale > 0.5 * total)
+            for (int i = 0; i < Count; i++)
             {
-                break;
-            }
-
-            for (int i = 0; i < _amounts.Length; i++)
-            {
-                double inNew = Math.Min(scale * _trialAmounts[i] / sum, 0.9 * _amounts[i]);
+                double inNew = Math.Min(amount * _trialAmounts[i] / sum, 0.9 * _amounts[i]);
                 _split.VaporAmounts[i] = isLiquid ? inNew : _amounts[i] - inNew;
             }
 
-            _split.Temperature = temperature;
-            _split.LiquidVolume = isLiquid ? volume - Math.Min(0.5 * volume, scale / small * smallVolume) : scale / small * smallVolume;
+            double newVolume = isLiquid ? Math.Min(0.5 * volume, amount / density) : amount / density;
+            _split.Temperature = _single.Phase.T;
+            _split.LiquidVolume = isLiquid ? volume - newVolume : newVolume;
             _split.VaporVolume = volume - _split.LiquidVolume;
-            if (_split.Solve(goal, _amounts, given, volume) == SplitOutcome.TwoPhase && _split.IsOnOuterBranches(ReducedLiquid(_split.Temperature)))
+            if (_split.Solve(goal, _amounts, given, volume, _oneLiquid) == SplitOutcome.TwoPhase && AreReal())
             {
-                KeepTwoPhase();
+                KeepTwoPhase(volume);
                 return true;
             }
         }
 
+        _split.Forget();
         return false;
     }
 
-    private double SingleTemperature(double volume, double energy, double total)
+    /// <summary>Takes over what another vessel held, so that the next solution starts from it.</summary>
+    private bool TryResume(TrackedContent content)
     {
-        double t = Temperature;
-        for (int k = 0; k < MaximumIterations; k++)
-        {
-            EvaluateSingle(t, volume, total);
-            _single.SetIdealGas();
-            double step = ((energy / total) - _single.Energy) / _single.HeatCapacity;
-            t += Math.Max(-0.1 * t, Math.Min(0.1 * t, step));
-            if (Math.Abs(step) < Arrived * t)
-            {
-                return t;
-            }
-        }
-
-        throw new ConvergenceException(
-            $"{_model.Designation}: no temperature found for {Require.Text(energy)} J in {Require.Text(volume)} m³.", MaximumIterations);
+        content.Amounts.CopyTo(_amounts);
+        content.LiquidFractions.CopyTo(_lastLiquid);
+        content.VaporFractions.CopyTo(_lastVapor);
+        Temperature = content.Temperature;
+        Pressure = content.Pressure;
+        Liquid = content.Liquid;
+        Vapor = content.Vapor;
+        _amounts.CopyTo(_last, 0);
+        _lastVolume = Liquid.Volume + Vapor.Volume;
+        Energy = (Liquid.Mass * Liquid.Enthalpy) + (Vapor.Mass * Vapor.Enthalpy) - (Pressure * _lastVolume);
+        _split.Forget();
+        _trial.Forget();
+        return TrySolve(SplitGoal.TemperatureVolume, _lastVolume, Temperature);
     }
 
-    private void EvaluateSingle(double temperature, double volume, double total)
-    {
-        _single.SetAmounts(_amounts);
-        _single.SetTemperature(temperature);
-        _single.SetDensity(total / volume);
-    }
-
-    /// <summary>The first solution is that of the model's own composition, from its curves.</summary>
-    private void Start(SplitGoal goal, double volume, double given, double total)
+    /// <summary>A solution of the model's own composition, from its curves, with the total amount, volume and temperature or energy asked.</summary>
+    private bool TryStart(SplitGoal goal, double volume, double given, double total)
     {
         double mass = total * _engine.MolarMass;
         MixtureScratch scratch = _engine.Rent();
-        VesselPoint vessel;
-        if (goal == SplitGoal.TemperatureVolume)
+        try
         {
-            vessel = BlendStates.AtDensity(_engine, scratch, given, mass / volume);
-        }
-        else if (!BlendVessel.TryFind(_engine, scratch, _model.Range, mass / volume, given / mass, out vessel))
-        {
-            throw new ConvergenceException(
-                $"{_model.Designation}: no temperature found for {Require.Text(given)} J in {Require.Text(volume)} m³.", MaximumIterations);
-        }
-
-        Temperature = vessel.Bulk.Temperature;
-        Pressure = vessel.Bulk.Pressure;
-        if (vessel.Bulk.Phase == Phase.TwoPhase)
-        {
-            PhaseSplit split = scratch.Split;
-            _split.Temperature = Temperature;
-            for (int i = 0; i < _amounts.Length; i++)
+            VesselPoint vessel;
+            if (goal == SplitGoal.TemperatureVolume)
             {
-                _split.VaporAmounts[i] = split.VaporAmounts[i] * total;
-                _last[i] = _engine.Composition[i] * total;
+                vessel = BlendStates.AtDensity(_engine, scratch, given, mass / volume);
+            }
+            else if (!BlendVessel.TryFind(_engine, scratch, _model.Range, mass / volume, given / mass, out vessel))
+            {
+                return false;
             }
 
-            _split.LiquidVolume = split.LiquidVolume * total;
-            _split.VaporVolume = split.VaporVolume * total;
-            SplitOutcome outcome = _split.Solve(SplitGoal.TemperatureVolume, _last, Temperature, volume);
-            if (outcome == SplitOutcome.TwoPhase)
+            for (int i = 0; i < Count; i++)
             {
-                _engine.Return(scratch);
-                double[] wanted = (double[])_amounts.Clone();
-                _last.CopyTo(_amounts, 0);
-                KeepTwoPhase();
-                wanted.CopyTo(_amounts, 0);
-                _isStarted = true;
-                return;
+                _amounts[i] = _engine.Composition[i] * total;
+            }
+
+            Temperature = vessel.Bulk.Temperature;
+            Pressure = vessel.Bulk.Pressure;
+            _isStarted = vessel.Bulk.Phase == Phase.TwoPhase && TryStartTwoPhase(scratch.Split, total, volume);
+            if (!_isStarted)
+            {
+                StartIncipient();
+                _isStarted = TrySingle(SplitGoal.TemperatureVolume, volume, Temperature, wasTwoPhase: false);
             }
         }
-        else
+        catch (ConvergenceException)
         {
-            StartIncipient();
+            return false;
+        }
+        finally
+        {
+            _engine.Return(scratch);
         }
 
-        _engine.Return(scratch);
-        _isStarted = true;
+        _target.CopyTo(_amounts, 0);
+        return _isStarted;
+    }
+
+    private bool TryStartTwoPhase(PhaseSplit mole, double total, double volume)
+    {
+        for (int i = 0; i < Count; i++)
+        {
+            _split.VaporAmounts[i] = mole.VaporAmounts[i] * total;
+        }
+
+        _split.Temperature = Temperature;
+        _split.LiquidVolume = mole.LiquidVolume * total;
+        _split.VaporVolume = mole.VaporVolume * total;
+        if (_split.Solve(SplitGoal.TemperatureVolume, _amounts, Temperature, volume) != SplitOutcome.TwoPhase)
+        {
+            return false;
+        }
+
+        KeepTwoPhase(volume);
+        return true;
     }
 
     /// <summary>Where one phase alone is there, the composition that a second one would have comes from the curves.</summary>

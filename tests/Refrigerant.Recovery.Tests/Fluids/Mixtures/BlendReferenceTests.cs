@@ -16,7 +16,10 @@ public class BlendReferenceTests
     /// </summary>
     private static readonly HashSet<(string, double)> BetweenThePhases = [("R-451A", 350.14), ("R-451B", 350.2), ("R-516A", 353.81)];
 
-    public static IEnumerable<object[]> Blends => BlendCases.All;
+    /// <summary>The blends that the reference has rows of.</summary>
+    public static IEnumerable<object[]> Blends => WithRows("bubble-dew-blends.csv");
+
+    public static IEnumerable<object[]> BlendsWithStates => WithRows("single-phase-blends.csv");
 
     [Fact]
     public void AllBlendsAreThere() => Assert.Equal(144, BlendCases.Models.Count);
@@ -33,7 +36,9 @@ public class BlendReferenceTests
     public void BubbleAndDew(string blend)
     {
         MixtureModel model = BlendCases.Model(blend);
-        foreach (double[] row in ReferenceTable.Rows("bubble-dew-blends.csv", blend))
+        IReadOnlyList<double[]> rows = ReferenceTable.Rows("bubble-dew-blends.csv", blend);
+        Assert.NotEmpty(rows);
+        foreach (double[] row in rows)
         {
             if (BetweenThePhases.Contains((blend, row[0])))
             {
@@ -51,7 +56,7 @@ public class BlendReferenceTests
     }
 
     [Theory]
-    [MemberData(nameof(Blends))]
+    [MemberData(nameof(BlendsWithStates))]
     public void SinglePhase(string blend)
     {
         MixtureModel model = BlendCases.Model(blend);
@@ -83,11 +88,9 @@ public class BlendReferenceTests
             .. ReferenceTable.Rows("bubble-dew-blends.csv", blend).Where(row => !BetweenThePhases.Contains((blend, row[0])))
                 .Select(row => model.SaturationAtTemperature(row[0]).Bubble.Enthalpy - row[3]),
         ];
-        if (differences.Length > 0)
-        {
-            Assert.InRange(differences.Max() - differences.Min(), 0, 1);
-            Assert.InRange(differences.Max(d => Math.Abs(d)), 0, 17);
-        }
+        Assert.True(differences.Length > 1);
+        Assert.InRange(differences.Max() - differences.Min(), 0, 1);
+        Assert.InRange(differences.Max(d => Math.Abs(d)), 0, 17);
     }
 
     [Fact]
@@ -111,6 +114,9 @@ public class BlendReferenceTests
             Assert.True(loop, $"{blend}: no unstable stretch between the reference's liquid and the one found");
         }
     }
+
+    private static IEnumerable<object[]> WithRows(string file) =>
+        BlendCases.All.Where(blend => ReferenceTable.Rows(file, (string)blend[0]).Count > 0);
 
     private static void Close(double expected, double actual, double relative) =>
         Assert.InRange(actual / expected, 1 - relative, 1 + relative);

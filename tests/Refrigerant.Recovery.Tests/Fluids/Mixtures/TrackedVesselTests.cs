@@ -164,4 +164,71 @@ public class TrackedVesselTests
             Assert.Equal(0, vessel.Liquid.Amount);
         }
     }
+
+    /// <summary>
+    /// Random walks in small steps of heat and of vapor drawn or put in, across bubble and dew points and past the critical point: every state is found, holds
+    /// the volume and the energy given, and has equal pressures. The soak run "vessels" walks longer.
+    /// </summary>
+    [Theory]
+    [MemberData(nameof(Blends))]
+    public void SmallStepsAreAlwaysSolved(string blend)
+    {
+        MixtureModel model = BlendCases.Model(blend);
+        var walk = new VesselWalk(model, seed: 7);
+        for (int step = 0; step < 120; step++)
+        {
+            walk.Step(0.02);
+            TrackedVessel vessel = walk.Vessel;
+            Assert.InRange((vessel.Energy - walk.Energy) / walk.EnergyScale, -1e-9, 1e-9);
+            Assert.InRange(((vessel.Liquid.Volume + vessel.Vapor.Volume) / VesselWalk.Volume) - 1, -1e-10, 1e-10);
+            if (vessel.Liquid.Amount > 0 && vessel.Vapor.Amount > 0)
+            {
+                Assert.InRange(Pressure(model, vessel, vessel.LiquidFractions, vessel.Liquid) - vessel.Pressure, -1e-6 * model.CriticalPressure, 1e-6 * model.CriticalPressure);
+                Assert.InRange((Pressure(model, vessel, vessel.VaporFractions, vessel.Vapor) / vessel.Pressure) - 1, -1e-8, 1e-8);
+            }
+        }
+
+        static double Pressure(MixtureModel model, TrackedVessel vessel, ReadOnlySpan<double> fractions, PhaseContent content)
+        {
+            var phase = new MixturePhase(model.Engine.Equation);
+            phase.SetComposition(fractions);
+            phase.SetTemperature(vessel.Temperature);
+            return phase.PressureAt(content.Amount / content.Volume, out _);
+        }
+    }
+
+    /// <summary>With amounts in the blend's own proportion the vessel is that of the model.</summary>
+    [Theory]
+    [InlineData("R-410A")]
+    [InlineData("R-448A")]
+    [InlineData("R-455A")]
+    public void FixedCompositionIsTheModels(string blend)
+    {
+        MixtureModel model = BlendCases.Model(blend);
+        var vessel = new TrackedVessel(model);
+        for (double kilograms = 12; kilograms > 0.05; kilograms *= 0.93)
+        {
+            VesselPoint expected = model.VesselAtTemperature(260 + (3 * kilograms), kilograms / 0.02);
+            vessel.SolveAtEnergy(kilograms / model.MolarMass, 0.02, kilograms * expected.Bulk.InternalEnergy);
+            Assert.Equal(1, vessel.Temperature / expected.Bulk.Temperature, 1e-9);
+            Assert.Equal(1, vessel.Pressure / expected.Bulk.Pressure, 1e-8);
+            Assert.Equal(expected.Bulk.VaporFraction, vessel.Vapor.Mass / kilograms, 1e-7);
+            Assert.Equal(expected.Bulk.Phase == Phase.TwoPhase, vessel.Liquid.Amount > 0 && vessel.Vapor.Amount > 0);
+        }
+    }
+
+    /// <summary>A state that cannot be is said to be none, and the last one stays.</summary>
+    [Fact]
+    public void AnImpossibleStateThrowsAndLeavesTheLast()
+    {
+        MixtureModel model = BlendCases.Model("R-407C");
+        var vessel = new TrackedVessel(model);
+        double[] amounts = [.. model.Composition.Select(c => c.MoleFraction * 20)];
+        vessel.SolveAtTemperature(amounts, 0.02, 290);
+        (double temperature, double pressure, double energy) = (vessel.Temperature, vessel.Pressure, vessel.Energy);
+        Assert.Throws<Refrigerant.Recovery.Numerics.ConvergenceException>(() => vessel.SolveAtEnergy(amounts, 0.02, double.NaN));
+        vessel.SolveAtEnergy(amounts, 0.02, energy);
+        Assert.Equal(temperature, vessel.Temperature, 1e-8);
+        Assert.Equal(1, vessel.Pressure / pressure, 1e-9);
+    }
 }

@@ -28,6 +28,7 @@ internal static class ApiExamples
         Air();
         Residual();
         Requirement();
+        Place();
         Rise();
         Ratings();
         Vapor();
@@ -150,6 +151,17 @@ internal static class ApiExamples
             charge: Mass.FromPounds(300),
             new EvacuationOptions { Barometer = here });
         Console.WriteLine($"{level.RequiredPressure.Kilopascals:F1} kPa"); // 50.5 kPa
+        #endregion
+    }
+
+    private static void Place()
+    {
+        #region RuleSet
+        EvacuationRequirement level = EvacuationRequirement.For(
+            Fluid.Get("R-410A"),
+            charge: Mass.FromKilograms(3),
+            new EvacuationOptions { Rules = RuleSet.Japan });
+        Console.WriteLine($"{level.RequiredPressure.Kilopascals:F0} kPa"); // 90 kPa
         #endregion
     }
 

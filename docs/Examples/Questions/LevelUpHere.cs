@@ -34,7 +34,7 @@ internal static class LevelUpHere
             Fluid.Get("R-134a"),
             charge: Mass.FromPounds(300),
             new EvacuationOptions { Barometer = here });
-        double byLaw = Mercury.ToInches(level.VacuumOnRegulationBasis);
+        double byLaw = Mercury.ToInches(level.VacuumOnRegulationBasis!.Value);
         double upHere = -Mercury.ToInches(level.GaugeReading);
 
         Console.WriteLine($"class:   {level.Class}-pressure");

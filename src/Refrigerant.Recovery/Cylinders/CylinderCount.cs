@@ -33,10 +33,10 @@ public sealed class CylinderCount
         else
         {
             findings.Add(new Finding(
+                CylinderCodes.NoRoom,
                 Severity.Stop,
-                FindingSubject.CylinderCapacity,
-                $"{limit.Cylinder.Label} has no room left: no number of cylinders with that content holds {Require.Text(charge)} kg.",
-                limit.GoverningRule.Source));
+                limit.GoverningRule.Source,
+                $"{limit.Cylinder.Label} has no room left: no number of cylinders with that content holds {FindingValue.Kilograms("charge", charge)}."));
         }
 
         Findings = Require.Copy(findings, nameof(findings));

@@ -54,7 +54,7 @@ public static class CylinderFill
         }
 
         return new FillLimit(
-            cylinder, fluid, governing, set.Rules, set.NotApplied, FillFindings.For(cylinder, fluid, options, set.Rules, governing));
+            cylinder, fluid, governing, set.Rules, set.NotApplied, FillFindings.For(cylinder, fluid, options, set, governing));
     }
 
     /// <summary>What may still be added to a cylinder that stands on a scale; zero where it is at or past its limit.</summary>

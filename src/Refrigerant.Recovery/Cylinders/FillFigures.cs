@@ -11,6 +11,9 @@ internal static class FillFigures
     /// <summary>77 °F, K.</summary>
     public const double GuidelineTemperature = 298.15;
 
+    /// <summary>20 °C, K.</summary>
+    public const double SpanishTemperature = 293.15;
+
     /// <summary>131 °F, 55 °C, K.</summary>
     public const double LiquidFullTemperature = 328.15;
 
@@ -32,7 +35,7 @@ internal static class FillFigures
     /// <summary>1 bar, by which P200 reduces the absolute pressure at 65 °C before it is held against the (gauge) test pressure.</summary>
     public const double TestPressureAllowance = 1e5;
 
-    /// <summary>A remembered filling ratio binds where it is stricter than the rule by more than this share. Our choice.</summary>
+    /// <summary>Where the table is not the law of the place, its ratio binds where it is stricter than the rule by more than this share. Our choice.</summary>
     public const double SecondOpinionTolerance = 0.02;
 
     /// <summary>"Not liquid-full" means less than full: the share by which the mass stays below it. Our choice.</summary>
@@ -50,6 +53,11 @@ internal static class FillFigures
     public static readonly RuleFigure NotLiquidFullAt60C = new(
         "not liquid-full at any temperature up to 60 °C", "V·ρ'(60 °C)", "UN Model Regulations, P200 (3)(c); 49 CFR 173.304b(b)(2)", Editions.UnModelRegulations, Evidence.Read);
 
+    /// <summary>The same two where P200 applies by itself.</summary>
+    public static readonly RuleFigure P200Density = new("P200: " + LiquidDensityAt50C.Rule, LiquidDensityAt50C.Figure, "UN Model Regulations, P200 (3)(c); ADR/RID P200 (5)(c)", Editions.Adr, Evidence.Read);
+
+    public static readonly RuleFigure P200Full = new("P200: " + NotLiquidFullAt60C.Rule, NotLiquidFullAt60C.Figure, "UN Model Regulations, P200 (3)(c); ADR/RID P200 (5)(c)", Editions.Adr, Evidence.Read);
+
     public static readonly RuleFigure TestPressureAt65C = new(
         "pressure at 65 °C, less 1 bar, at most the test pressure", "p(65 °C) − 1 bar", "UN Model Regulations, P200 (3)", Editions.UnModelRegulations, Evidence.Read);
 
@@ -61,6 +69,18 @@ internal static class FillFigures
 
     public static readonly RuleFigure EightyPercentOfWaterCapacity = new(
         "80 % of the water capacity, without specific gravity (never a limit here)", "0.8·WC", "trade rule of the early 1990s, as reported with AHRI Guideline K", Editions.GuidelineK, Evidence.ReadSecondHand);
+
+    public static readonly RuleFigure EightyPercentAt20C = new(
+        "liquid fills about 80 % of the volume at about 20 °C, checked by weight", "0.8·V·ρ'(20 °C)", "Spain, RD 552/2019, IF-17, 1.4.10 and 1.8.4", "2026", Evidence.Read);
+
+    public static readonly RuleFigure LibraryShare = new(
+        "bound of the library's own: liquid fills 80 % of the volume at 25 °C", "0.8·V·ρ'(25 °C)", Sources.CommonPractice, Editions.None, Evidence.CommonPractice);
+
+    public static readonly RuleFigure LibraryFull = new(
+        "bound of the library's own: not liquid-full up to 60 °C", "V·ρ'(60 °C)", Sources.CommonPractice, Editions.None, Evidence.CommonPractice);
+
+    public static readonly RuleFigure LibraryPressure = new(
+        "bound of the library's own: pressure at 60 °C at most the service pressure", "p(60 °C)", Sources.CommonPractice, Editions.None, Evidence.CommonPractice);
 
     public static readonly RuleFigure Requalification = new(
         "a cylinder overdue for requalification is not filled", "the due date", "49 CFR 173.301(a)(6)", Editions.Cfr49, Evidence.Read);
@@ -76,7 +96,7 @@ internal static class FillFigures
 
     public static IReadOnlyList<RuleFigure> All { get; } =
     [
-        EightyPercentAt25C, NotLiquidFullAt55C, LiquidDensityAt50C, NotLiquidFullAt60C, TestPressureAt65C, PressureAt55C, PressureAt21C,
-        EightyPercentOfWaterCapacity, WaterVolume, Requalification, NonRefillable, ByWeight,
+        EightyPercentAt25C, NotLiquidFullAt55C, LiquidDensityAt50C, NotLiquidFullAt60C, P200Density, P200Full, TestPressureAt65C, PressureAt55C, PressureAt21C,
+        EightyPercentOfWaterCapacity, EightyPercentAt20C, LibraryShare, LibraryFull, LibraryPressure, WaterVolume, Requalification, NonRefillable, ByWeight,
     ];
 }

@@ -11,128 +11,160 @@ namespace Refrigerant.Recovery.Cylinders;
 /// <summary>What speaks against filling a cylinder with a refrigerant.</summary>
 internal static class FillFindings
 {
+    private const string MixedContent = "common practice: a mixed content can only be destroyed";
     private const double PressureTolerance = 1e-6;
-    private const double Atmosphere = 101_325;
 
-    public static IReadOnlyList<Finding> For(RecoveryCylinder cylinder, Fluid fluid, FillOptions options, IReadOnlyList<FillRule> rules, FillRule governing)
+    public static IReadOnlyList<Finding> For(RecoveryCylinder cylinder, Fluid fluid, FillOptions options, FillRuleSet set, FillRule governing)
     {
         List<Finding> findings = [];
-        findings.AddRange(Marks(cylinder, fluid.Model));
-        findings.AddRange(Requalification(cylinder, options.Today));
+        findings.AddRange(Marks(cylinder, fluid.Model, options.Rules));
+        findings.AddRange(Requalification(cylinder, options));
         findings.AddRange(Content(cylinder, fluid, governing));
-        findings.AddRange(Strength(cylinder, fluid.Model));
-        double old = rules.First(rule => rule.Kind == FillRuleKind.EightyPercentOfWaterCapacity).Kilograms;
-        if (old > governing.Kilograms)
+        findings.AddRange(FillStrength.For(cylinder, fluid.Model, options.Rules));
+        findings.AddRange(Limit(cylinder, fluid, options, set, governing));
+        if (fluid.Quality == ModelQuality.Estimated)
         {
             findings.Add(new Finding(
+                CylinderCodes.EstimatedProperties,
                 Severity.Caution,
-                FindingSubject.CylinderOverfill,
-                $"80 % of the water capacity would be {Text(Math.Round(old, 2))} kg, {Text(Math.Round(((old / governing.Kilograms) - 1) * 100, 1))} % over the limit of {Down(governing.Kilograms)} kg: do not use the rule without specific gravity.",
-                FillFigures.EightyPercentOfWaterCapacity.Source));
+                fluid.Model.Source,
+                $"The properties of {fluid.Designation} rest in part on estimated mixing parameters, and so does this limit."));
+        }
+
+        findings.Add(new Finding(
+            CylinderCodes.Weigh,
+            Severity.Note,
+            options.Rules.Weighing,
+            $"Verify the content by weight on an accurate scale. Local codes and licensed practice govern."));
+        return findings;
+    }
+
+    private static IEnumerable<Finding> Limit(RecoveryCylinder cylinder, Fluid fluid, FillOptions options, FillRuleSet set, FillRule governing)
+    {
+        if (set.Rules.FirstOrDefault(rule => rule.Kind == FillRuleKind.EightyPercentOfWaterCapacity) is FillRule old && old.Kilograms > governing.Kilograms)
+        {
+            yield return new Finding(
+                CylinderCodes.WaterCapacityRule,
+                Severity.Caution,
+                old.Source,
+                $"80 % of the water capacity would be {FindingValue.Kilograms("water capacity rule", old.Kilograms)}, {FindingValue.Fraction("over", (old.Kilograms / governing.Kilograms) - 1)} over the limit of {LimitOf(governing)}: do not use the rule without specific gravity.");
+        }
+
+        if (set.IsWithoutFigure)
+        {
+            string missing = options.Rules.WithoutFigure ?? $"{options.Rules.Place} has no filling figure for {fluid.Designation} here.";
+            yield return new Finding(
+                CylinderCodes.NoFillFigure,
+                Severity.Warning,
+                governing.Source,
+                $"{missing} The limit of {LimitOf(governing)} is a bound of the library's own, not the law: ask the authority, and fill less where in doubt.");
+        }
+
+        foreach (FillRuleNotApplied dropped in set.NotApplied.Where(rule => rule.IsOutsideEquation))
+        {
+            yield return new Finding(
+                CylinderCodes.RuleOutsideEquation,
+                Severity.Caution,
+                fluid.Model.Source,
+                $"The rule {FindingValue.Text("rule", dropped.Kind.ToString())} could not be computed for {fluid.Designation} and does not count: {dropped.Reason}");
+        }
+
+        if (Full(cylinder, fluid, governing.Kilograms) is double kelvins && kelvins < FillFigures.LiquidFullTemperature * (1 - FillFigures.LiquidFullMargin))
+        {
+            yield return new Finding(
+                CylinderCodes.LiquidFullWhenWarm,
+                Severity.Warning,
+                fluid.Model.Source,
+                $"Filled to {LimitOf(governing)}, {cylinder.Label} is full of liquid at {FindingValue.Kelvins("full at", kelvins, RoundingMode.Down)}: from there it can burst. Keep it well below, or fill less.");
         }
 
         if (governing.Figure.Evidence == Evidence.FromMemory)
         {
-            findings.Add(new Finding(
+            yield return new Finding(
+                CylinderCodes.FigureFromMemory,
                 Severity.Note,
-                FindingSubject.Estimate,
-                $"The governing figure ({governing.Name}, {governing.Figure.Figure}) is from memory; it is applied because it is the stricter one.",
-                governing.Source));
+                governing.Source,
+                $"The governing figure ({governing.Name}, {governing.Figure.Figure}) is from memory; it is applied because it is the stricter one.");
         }
-
-        if (fluid.Quality == ModelQuality.Estimated)
-        {
-            findings.Add(new Finding(
-                Severity.Caution,
-                FindingSubject.Estimate,
-                $"The properties of {fluid.Designation} rest in part on estimated mixing parameters, and so does this limit.",
-                fluid.Model.Source));
-        }
-
-        findings.Add(new Finding(
-            Severity.Note,
-            FindingSubject.Safety,
-            "Verify the content by weight on an accurate scale. Local codes and licensed practice govern.",
-            FillFigures.ByWeight.Source));
-        return findings;
     }
 
-    private static IEnumerable<Finding> Marks(RecoveryCylinder cylinder, PropertyModel model)
+    private static IEnumerable<Finding> Marks(RecoveryCylinder cylinder, PropertyModel model, FillRules rules)
     {
         if (cylinder.Specification is not CylinderSpecification mark)
         {
             yield return new Finding(
+                CylinderCodes.NoMark,
                 Severity.Note,
-                FindingSubject.CylinderFitness,
-                $"The specification of {cylinder.Label} is not given: check its mark, and that it is approved for {model.Designation}.",
-                FillFigures.PressureAt55C.Source);
+                Sources.CommonPractice,
+                $"The specification of {cylinder.Label} is not given: check its mark, and that it is approved for {model.Designation}.");
             yield break;
         }
 
         if (mark.IsNonRefillable)
         {
             yield return new Finding(
-                Severity.Stop, FindingSubject.CylinderFitness, $"{cylinder.Label} is a non-refillable cylinder ({mark}): do not fill it.", FillFigures.NonRefillable.Source);
+                CylinderCodes.NonRefillable, Severity.Stop, rules.NonRefillable, $"{cylinder.Label} is a non-refillable cylinder ({mark}): do not fill it.");
         }
 
         double service = cylinder.ServicePressure.Pascals;
         if (mark.ServicePressurePascals is double marked && Math.Abs(marked - service) > PressureTolerance * marked)
         {
             yield return new Finding(
+                CylinderCodes.MarkContradicts,
                 Severity.Caution,
-                FindingSubject.CylinderFitness,
-                $"{cylinder.Label} is marked {mark} but its service pressure is given as {Psi(service)} psi: check the mark. The service pressure given is the one used.",
-                "49 CFR 173.115");
+                "49 CFR 173.115",
+                $"{cylinder.Label} is marked {mark} but its service pressure is given as {FindingValue.GaugePascals("service pressure", service)}: check the mark. The service pressure given is the one used.");
         }
 
-        if (ListedFillingDensity.For(model.Designation, Psi(service) + ListedFillingDensity.PressureTolerancePsi) is ListedFillingDensity row
-            && !mark.IsUn)
+        double psi = cylinder.ServicePressure.PoundsForcePerSquareInch + ListedFillingDensity.PressureTolerancePsi;
+        if (rules.Has(FillRuleKind.ListedFillingDensity) && ListedFillingDensity.For(model.Designation, psi) is ListedFillingDensity row && !mark.IsUn)
         {
             if (row.Types.Count > 0 && !row.Types.Contains(mark.Type))
             {
                 yield return new Finding(
+                    CylinderCodes.NotListedType,
                     Severity.Warning,
-                    FindingSubject.CylinderFitness,
-                    $"DOT {mark.Type} is not among the specifications listed for {model.Designation} ({string.Join(", ", row.Types)}).",
-                    row.Figure.Source);
+                    row.Figure.Source,
+                    $"DOT {mark.Type} is not among the specifications listed for {model.Designation} ({string.Join(", ", row.Types)}).");
             }
 
-            if (row.ServicePressurePsi > Psi(service) + ListedFillingDensity.PressureTolerancePsi)
+            if (row.ServicePressurePsi > psi)
             {
                 yield return new Finding(
+                    CylinderCodes.BelowListedPressure,
                     Severity.Warning,
-                    FindingSubject.CylinderPressure,
-                    $"The lowest service pressure listed for {model.Designation} is {row.ServicePressurePsi} psi; {cylinder.Label} has {Psi(service)} psi.",
-                    row.Figure.Source);
+                    row.Figure.Source,
+                    $"The lowest service pressure listed for {model.Designation} is {row.ServicePressurePsi} psi; {cylinder.Label} has {FindingValue.GaugePascals("service pressure", service)}.");
             }
         }
     }
 
-    private static IEnumerable<Finding> Requalification(RecoveryCylinder cylinder, DateTime? today)
+    private static IEnumerable<Finding> Requalification(RecoveryCylinder cylinder, FillOptions options)
     {
+        string source = options.Rules.Requalification;
         if (cylinder.RequalificationDue is not DateTime due)
         {
             yield return new Finding(
+                CylinderCodes.RequalificationUnknown,
                 Severity.Note,
-                FindingSubject.CylinderFitness,
-                $"The requalification date of {cylinder.Label} is not given: check it before filling.",
-                FillFigures.Requalification.Source);
+                source,
+                $"The requalification date of {cylinder.Label} is not given: check it before filling.");
         }
-        else if (today is not DateTime day)
+        else if (options.Today is not DateTime day)
         {
             yield return new Finding(
+                CylinderCodes.RequalificationUnknown,
                 Severity.Note,
-                FindingSubject.CylinderFitness,
-                $"{cylinder.Label} is due for requalification on {Date(due)}; today's date was not given, so this was not checked.",
-                FillFigures.Requalification.Source);
+                source,
+                $"{cylinder.Label} is due for requalification on {FindingValue.Date("due", due)}; today's date was not given, so this was not checked.");
         }
         else if (due.Date < day.Date)
         {
             yield return new Finding(
+                CylinderCodes.RequalificationOverdue,
                 Severity.Stop,
-                FindingSubject.CylinderFitness,
-                $"{cylinder.Label} was due for requalification on {Date(due)}, before {Date(day)}: it must not be filled.",
-                FillFigures.Requalification.Source);
+                source,
+                $"{cylinder.Label} was due for requalification on {FindingValue.Date("due", due)}, before {FindingValue.Date("today", day)}: it must not be filled.");
         }
     }
 
@@ -145,71 +177,40 @@ internal static class FillFindings
             if (!string.Equals(known, fluid.Designation, StringComparison.OrdinalIgnoreCase))
             {
                 yield return new Finding(
+                    CylinderCodes.OtherRefrigerant,
                     Severity.Stop,
-                    FindingSubject.Mixing,
-                    $"{cylinder.Label} holds or last held {known}: {fluid.Designation} must not be mixed with it.",
-                    "common practice: a mixed content can only be destroyed");
+                    MixedContent,
+                    $"{cylinder.Label} holds or last held {FindingValue.Text("held", known)}: {fluid.Designation} must not be mixed with it.");
             }
         }
         else if (content > 0)
         {
             yield return new Finding(
+                CylinderCodes.UnnamedContent,
                 Severity.Warning,
-                FindingSubject.Mixing,
-                $"{cylinder.Label} holds {Text(content)} kg of a refrigerant that is not named: make sure that it is {fluid.Designation}.",
-                "common practice: a mixed content can only be destroyed");
+                MixedContent,
+                $"{cylinder.Label} holds {FindingValue.Kilograms("content", content)} of a refrigerant that is not named: make sure that it is {fluid.Designation}.");
         }
 
         if (content > governing.Kilograms)
         {
             yield return new Finding(
+                CylinderCodes.OverLimit,
                 Severity.Stop,
-                FindingSubject.CylinderOverfill,
-                $"{cylinder.Label} holds {Text(Math.Round(content, 2))} kg, {FormattableString.Invariant($"{content - governing.Kilograms:G2}")} kg over its limit of {Down(governing.Kilograms)} kg: do not warm it; take the excess out.",
-                governing.Source);
+                governing.Source,
+                $"{cylinder.Label} holds {FindingValue.Kilograms("content", content)}, {FindingValue.Kilograms("over", content - governing.Kilograms)} over its limit of {LimitOf(governing)}: do not warm it; take the excess out.");
         }
     }
 
-    private static IEnumerable<Finding> Strength(RecoveryCylinder cylinder, PropertyModel model)
+    /// <summary>Where liquid fills the cylinder, K; null where it never does, or the mass does not fit at all.</summary>
+    private static double? Full(RecoveryCylinder cylinder, Fluid fluid, double kilograms)
     {
-        bool isUn = cylinder.Specification is { IsUn: true };
-        double allowed = FillFigures.ServicePressureRatio * cylinder.ServicePressure.Pascals;
-        if (!isUn && BubblePressure(model, FillFigures.LiquidFullTemperature) is double at55 && at55 - Atmosphere > allowed)
-        {
-            yield return new Finding(
-                Severity.Stop,
-                FindingSubject.CylinderPressure,
-                $"{model.Designation} liquid has {Psi(at55 - Atmosphere)} psi gauge at 55 °C, more than 5/4 of the service pressure ({Psi(allowed)} psi): {cylinder.Label} may not hold it as a liquid.",
-                FillFigures.PressureAt55C.Source);
-        }
-
-        if (isUn
-            && cylinder.Specification!.TestPressurePascals is double test
-            && BubblePressure(model, FillFigures.TestTemperature) is double at65
-            && at65 > test)
-        {
-            bool fails = at65 - FillFigures.TestPressureAllowance > test;
-            yield return new Finding(
-                fails ? Severity.Stop : Severity.Caution,
-                FindingSubject.CylinderPressure,
-                fails
-                    ? $"{model.Designation} liquid has {Text(at65 / 1e5)} bar absolute at 65 °C, more than 1 bar above the test pressure ({Text(test / 1e5)} bar): {cylinder.Label} may not hold it as a liquid."
-                    : $"{model.Designation} liquid has {Text(at65 / 1e5)} bar absolute at 65 °C: within 1 bar of the test pressure ({Text(test / 1e5)} bar) as P200 allows, but 49 CFR 173.304b has no such allowance.",
-                FillFigures.TestPressureAt65C.Source);
-        }
+        double density = kilograms / cylinder.InternalVolume.CubicMeters;
+        PropertyModel model = fluid.Model;
+        return density > 0 && density <= model.SaturationAtTemperature(model.Range.MinimumTemperature).Bubble.Density
+            ? new ClosedVessel(model, density, nameof(kilograms)).LiquidFullTemperature
+            : null;
     }
 
-    private static double? BubblePressure(PropertyModel model, double temperature) =>
-        temperature >= model.Range.MinimumTemperature && FillDensity.HasLiquidAt(model, temperature)
-            ? model.SaturationAtTemperature(temperature).Bubble.Pressure
-            : null;
-
-    private static double Psi(double pascals) => Math.Round(pascals / 6894.757293168361, 1);
-
-    private static string Date(DateTime date) => date.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
-
-    /// <summary>A limit, rounded to the side on which it is kept.</summary>
-    private static string Down(double kilograms) => Text(Math.Floor(kilograms * 100) / 100);
-
-    private static string Text(double value) => Require.Text(value);
+    private static FindingValue LimitOf(FillRule governing) => FindingValue.Kilograms("limit", governing.Kilograms, RoundingMode.Down);
 }

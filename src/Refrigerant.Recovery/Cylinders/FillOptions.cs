@@ -11,6 +11,10 @@ public sealed record FillOptions
     /// <summary>Nothing else known.</summary>
     internal static readonly FillOptions None = new();
 
+    /// <summary>The filling rules of the place; those of the United States by default.</summary>
+    /// <exception cref="ArgumentNullException">Null.</exception>
+    public FillRules Rules { get; init => field = Require.NotNull(value, nameof(Rules)); } = FillRules.UnitedStates;
+
     /// <summary>Today's date, against which the requalification date is held; not checked where null. The library reads no clock.</summary>
     public DateTime? Today { get; init; }
 

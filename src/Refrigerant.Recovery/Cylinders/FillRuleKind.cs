@@ -35,4 +35,16 @@ public enum FillRuleKind
 
     /// <summary>The figure for recovered refrigerant that carries oil.</summary>
     RecoveredWithOil,
+
+    /// <summary>Liquid fills 80 % of the volume at 20 °C.</summary>
+    EightyPercentAt20C,
+
+    /// <summary>Volume over the filling constant of Japan's ordinance.</summary>
+    ListedFillingConstant,
+
+    /// <summary>A bound of the library's own, where a place has no figure.</summary>
+    LibraryBound,
+
+    /// <summary>The caller's own rule.</summary>
+    GivenByCaller,
 }

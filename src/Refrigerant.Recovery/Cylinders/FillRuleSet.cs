@@ -7,7 +7,7 @@ using Refrigerant.Recovery.Numerics;
 
 namespace Refrigerant.Recovery.Cylinders;
 
-/// <summary>Applies every filling rule to one cylinder and refrigerant.</summary>
+/// <summary>Applies the filling rules of a place to one cylinder and refrigerant.</summary>
 internal sealed class FillRuleSet
 {
     private const double Atmosphere = 101_325;
@@ -17,13 +17,15 @@ internal sealed class FillRuleSet
     private readonly RecoveryCylinder _cylinder;
     private readonly PropertyModel _model;
     private readonly double _volume;
+    private readonly FillRules _places;
 
     public FillRuleSet(RecoveryCylinder cylinder, PropertyModel model, FillOptions options)
     {
         _cylinder = cylinder;
         _model = model;
         _volume = cylinder.InternalVolume.CubicMeters - options.OilVolume.CubicMeters;
-        AddGuideline();
+        _places = options.Rules;
+        AddShareAt(FillRuleKind.EightyPercentAt25C, FillFigures.EightyPercentAt25C, FillFigures.EightyPercent, FillFigures.GuidelineTemperature);
         AddNotLiquidFull(FillRuleKind.NotLiquidFullAt55C, FillFigures.NotLiquidFullAt55C, FillFigures.LiquidFullTemperature);
         double? general = AddFillingRatio();
         AddListedFillingRatio(general);
@@ -31,17 +33,32 @@ internal sealed class FillRuleSet
         AddServicePressure();
         AddRecoveredWithOil(options.ApplyRecoveredWithOil);
         AddOldRule();
+        AddShareAt(FillRuleKind.EightyPercentAt20C, FillFigures.EightyPercentAt20C, FillFigures.EightyPercent, FillFigures.SpanishTemperature);
+        AddFillingConstant();
+        if (options.Rules.Own is (double share, double kelvins, RuleFigure figure))
+        {
+            AddShareAt(FillRuleKind.GivenByCaller, figure, share, kelvins);
+        }
+
+        if (options.Rules != FillRules.UnitedStates && !_rules.Exists(rule => rule.IsLimit))
+        {
+            IsWithoutFigure = true;
+            AddLibraryBound();
+        }
     }
+
+    /// <summary>Whether no rule of the place gives a mass, so that the library's own bound stands in.</summary>
+    public bool IsWithoutFigure { get; }
 
     public IReadOnlyList<FillRule> Rules => _rules;
 
     public IReadOnlyList<FillRuleNotApplied> NotApplied => _notApplied;
 
-    private void AddGuideline()
+    private void AddShareAt(FillRuleKind kind, RuleFigure figure, double share, double temperature)
     {
-        if (LiquidDensity(FillRuleKind.EightyPercentAt25C, FillFigures.GuidelineTemperature) is double density)
+        if (LiquidDensity(kind, temperature) is double density)
         {
-            Add(FillRuleKind.EightyPercentAt25C, FillFigures.EightyPercentAt25C, FillFigures.EightyPercent * density, $"ρ'(25 °C) = {Text(density)} kg/m³");
+            Add(kind, figure, share * density, $"ρ'({Text(Math.Round(temperature - 273.15, 3))} °C) = {Text(density)} kg/m³");
         }
     }
 
@@ -60,14 +77,21 @@ internal sealed class FillRuleSet
     /// </returns>
     private double? AddFillingRatio()
     {
+        if (!_places.Has(FillRuleKind.LiquidDensityAt50C))
+        {
+            return null;
+        }
+
+        bool isDomestic = _places == FillRules.UnitedStates;
         double? ratio = null;
         if (LiquidDensity(FillRuleKind.LiquidDensityAt50C, FillFigures.FillingRatioTemperature) is double liquid)
         {
             ratio = FillFigures.FillingRatioFactor * liquid;
-            Add(FillRuleKind.LiquidDensityAt50C, FillFigures.LiquidDensityAt50C, ratio.Value, $"ρ'(50 °C) = {Text(liquid)} kg/m³");
+            Add(FillRuleKind.LiquidDensityAt50C, isDomestic ? FillFigures.LiquidDensityAt50C : FillFigures.P200Density, ratio.Value, $"ρ'(50 °C) = {Text(liquid)} kg/m³");
         }
 
-        AddNotLiquidFull(FillRuleKind.NotLiquidFullAt60C, FillFigures.NotLiquidFullAt60C, FillFigures.VaporTemperature);
+        AddNotLiquidFull(
+            FillRuleKind.NotLiquidFullAt60C, isDomestic ? FillFigures.NotLiquidFullAt60C : FillFigures.P200Full, FillFigures.VaporTemperature);
         if (_cylinder.Specification?.TestPressurePascals is not double test)
         {
             Skip(FillRuleKind.TestPressureAt65C, "the cylinder's test pressure is not known");
@@ -86,15 +110,21 @@ internal sealed class FillRuleSet
 
     private void AddListedFillingRatio(double? general)
     {
+        if (!_places.Has(FillRuleKind.ListedFillingRatio))
+        {
+            return;
+        }
+
         double? testBar = _cylinder.Specification?.TestPressurePascals / 1e5;
         if (ListedFillingRatio.For(_model.Designation, testBar) is not ListedFillingRatio row)
         {
-            Skip(FillRuleKind.ListedFillingRatio, "not listed, as far as remembered");
+            Skip(FillRuleKind.ListedFillingRatio, "not listed: the general rule applies");
             return;
         }
 
         double density = row.KilogramsPerLiter * 1000;
-        bool stricter = general is not double rule || density < rule * (1 - FillFigures.SecondOpinionTolerance);
+        double tolerance = _places == FillRules.UnitedStates ? FillFigures.SecondOpinionTolerance : 0;
+        bool stricter = general is not double rule || density < rule * (1 - tolerance);
         string comparison = general is double value
             ? $"{Text(Math.Round(((density / value) - 1) * 100, 2))} % against the general rule's {Text(value)} kg/m³"
             : "the general rule gives no figure";
@@ -102,12 +132,17 @@ internal sealed class FillRuleSet
             FillRuleKind.ListedFillingRatio,
             row.Figure,
             density,
-            comparison + (stricter ? ": the stricter one is applied, though from memory" : ": shown as a second opinion only"),
+            comparison + (stricter ? ": the stricter one is applied" : ": shown as a second opinion only"),
             stricter);
     }
 
     private void AddListedFillingDensity()
     {
+        if (!_places.Has(FillRuleKind.ListedFillingDensity))
+        {
+            return;
+        }
+
         double psi = _cylinder.ServicePressure.PoundsForcePerSquareInch;
         if (ListedFillingDensity.For(_model.Designation, psi + ListedFillingDensity.PressureTolerancePsi) is ListedFillingDensity row)
         {
@@ -122,6 +157,11 @@ internal sealed class FillRuleSet
 
     private void AddServicePressure()
     {
+        if (!_places.Has(FillRuleKind.PressureAt55C))
+        {
+            return;
+        }
+
         if (_cylinder.Specification is { IsUn: true })
         {
             Skip(FillRuleKind.PressureAt55C, "a UN/ADR cylinder has no DOT service pressure");
@@ -145,6 +185,11 @@ internal sealed class FillRuleSet
 
     private void AddRecoveredWithOil(bool apply)
     {
+        if (!_places.Has(FillRuleKind.RecoveredWithOil))
+        {
+            return;
+        }
+
         if (OilBearingFillingRatio.For(_model.Designation) is OilBearingFillingRatio row)
         {
             Add(FillRuleKind.RecoveredWithOil, row.Figure, row.KilogramsPerLiter * 1000, apply ? "applied as asked" : "for information", apply);
@@ -155,15 +200,54 @@ internal sealed class FillRuleSet
         }
     }
 
-    private void AddOldRule() => AddMass(
-        FillRuleKind.EightyPercentOfWaterCapacity,
-        FillFigures.EightyPercentOfWaterCapacity,
-        FillFigures.EightyPercent * _cylinder.WaterCapacity.Kilograms,
-        "without specific gravity: it overfills with every refrigerant lighter than water",
-        false);
+    private void AddOldRule()
+    {
+        if (_places.Has(FillRuleKind.EightyPercentOfWaterCapacity))
+        {
+            AddMass(
+                FillRuleKind.EightyPercentOfWaterCapacity,
+                FillFigures.EightyPercentOfWaterCapacity,
+                FillFigures.EightyPercent * _cylinder.WaterCapacity.Kilograms,
+                "without specific gravity: it overfills with every refrigerant lighter than water",
+                false);
+        }
+    }
+
+    /// <summary>Japan: V/C; C listed, else 1.05 over the specific gravity at 48 °C.</summary>
+    private void AddFillingConstant()
+    {
+        const FillRuleKind Kind = FillRuleKind.ListedFillingConstant;
+        if (!_places.Has(Kind))
+        {
+            return;
+        }
+
+        if (FillConstantFigures.For(_model.Designation) is (double constant, RuleFigure figure))
+        {
+            Add(Kind, figure, 1000 / constant, $"C = {Text(constant)} L/kg");
+        }
+        else if (LiquidDensity(Kind, FillConstantFigures.Temperature) is double density)
+        {
+            Add(Kind, FillConstantFigures.NotListed, density / FillConstantFigures.Numerator, $"ρ'(48 °C) = {Text(density)} kg/m³");
+        }
+    }
+
+    /// <summary>Where a place has no figure: liquid fills no more than 80 % at 25 °C and not the whole at 60 °C; of a gas, no more than its pressure allows.</summary>
+    private void AddLibraryBound()
+    {
+        const FillRuleKind Kind = FillRuleKind.LibraryBound;
+        AddShareAt(Kind, FillFigures.LibraryShare, FillFigures.EightyPercent, FillFigures.GuidelineTemperature);
+        AddNotLiquidFull(Kind, FillFigures.LibraryFull, FillFigures.VaporTemperature);
+        AddPressure(Kind, FillFigures.LibraryPressure, FillFigures.VaporTemperature, _cylinder.ServicePressure.Pascals);
+    }
 
     private double? LiquidDensity(FillRuleKind kind, double temperature)
     {
+        if (kind != FillRuleKind.LibraryBound && !_places.Has(kind))
+        {
+            return null;
+        }
+
         if (!FillDensity.HasLiquidAt(_model, temperature))
         {
             Skip(kind, $"no liquid at {Text(temperature - 273.15)} °C: the critical temperature is {Text(_model.CriticalTemperature - 273.15)} °C");
@@ -176,7 +260,7 @@ internal sealed class FillRuleSet
         }
         catch (PropertyRangeException e)
         {
-            Skip(kind, e.Message);
+            Skip(kind, e.Message, isOutsideEquation: true);
             return null;
         }
     }
@@ -189,7 +273,7 @@ internal sealed class FillRuleSet
         }
         catch (PropertyRangeException e)
         {
-            Skip(kind, e.Message);
+            Skip(kind, e.Message, isOutsideEquation: true);
             return null;
         }
     }
@@ -200,7 +284,8 @@ internal sealed class FillRuleSet
     private void AddMass(FillRuleKind kind, RuleFigure figure, double kilograms, string note, bool isLimit) =>
         _rules.Add(new FillRule(kind, figure, kilograms, isLimit, note));
 
-    private void Skip(FillRuleKind kind, string reason) => _notApplied.Add(new FillRuleNotApplied(kind, reason));
+    private void Skip(FillRuleKind kind, string reason, bool isOutsideEquation = false) =>
+        _notApplied.Add(new FillRuleNotApplied(kind, reason, isOutsideEquation));
 
     private static string Text(double value) => Require.Text(value);
 }

@@ -19,6 +19,8 @@ public sealed class NonCondensableTest
     /// <summary>Low-pressure refrigerants, for which AHRI 700 has no entry (from memory).</summary>
     private static readonly string[] WithoutLimit = ["R-11", "R-113", "R-123"];
 
+    private static readonly FindingValue Allowed = FindingValue.Fraction("allowed", NonCondensableFigures.MoleFractionLimit);
+
     private readonly double _partial;
     private readonly double _low;
     private readonly double _best;
@@ -99,35 +101,35 @@ public sealed class NonCondensableTest
         {
             verdict = NonCondensableVerdict.CannotTell;
             findings.Add(new Finding(
+                CylinderCodes.NoTestOfAir,
                 Severity.Warning,
-                FindingSubject.NonCondensables,
-                $"The pressure is below saturation ({Kilopascals(saturation)} kPa absolute): no liquid in the cylinder, another refrigerant, or a temperature that is not that of the content. The test tells nothing.",
-                NonCondensableFigures.Limit.Source));
+                NonCondensableFigures.Limit.Source,
+                $"The pressure is below saturation ({FindingValue.Pascals("saturation", saturation)}): no liquid in the cylinder, another refrigerant, or a temperature that is not that of the content. The test tells nothing."));
         }
         else if (verdict == NonCondensableVerdict.CannotTell)
         {
             findings.Add(new Finding(
+                CylinderCodes.AirNotTold,
                 Severity.Caution,
-                FindingSubject.NonCondensables,
-                $"Between {Percent(low)} and {Percent(high)} % by volume: the readings are not accurate enough to tell on which side of 1.5 % it is.",
-                NonCondensableFigures.Limit.Source));
+                NonCondensableFigures.Limit.Source,
+                $"Between {FindingValue.Fraction("lowest", low)} and {FindingValue.Fraction("highest", high)} by volume: the readings are not accurate enough to tell on which side of {Allowed} it is."));
         }
         else if (verdict == NonCondensableVerdict.AboveLimit)
         {
             findings.Add(new Finding(
+                CylinderCodes.Air,
                 Severity.Warning,
-                FindingSubject.NonCondensables,
-                $"At least {Percent(low)} % by volume of air or other gases, above the 1.5 % of the purity standard: let the cylinder settle and check again; then recycle or reclaim. It may also be another refrigerant.",
-                NonCondensableFigures.Limit.Source));
+                NonCondensableFigures.Limit.Source,
+                $"At least {FindingValue.Fraction("lowest", low)} by volume of air or other gases, above the {Allowed} of the purity standard: let the cylinder settle and check again; then recycle or reclaim. It may also be another refrigerant."));
         }
 
         if (Array.IndexOf(WithoutLimit, model.Designation) >= 0)
         {
             findings.Add(new Finding(
+                CylinderCodes.AirWithoutLimit,
                 Severity.Note,
-                FindingSubject.NonCondensables,
-                $"The purity standard sets no limit on non-condensable gases for {model.Designation}; 1.5 % is used for comparison.",
-                "AHRI 700 (from memory)"));
+                "AHRI 700 (from memory)",
+                $"The purity standard sets no limit on non-condensable gases for {model.Designation}; {Allowed} is used for comparison."));
         }
 
         return new NonCondensableTest(Math.Max(0, p - saturation), low, Fraction(p, saturation), high, saturation, verdict, findings);
@@ -144,8 +146,4 @@ public sealed class NonCondensableTest
 
     private static double Bubble(PropertyModel model, double temperature) =>
         model.SaturationAtTemperature(Math.Min(temperature, model.Range.MaximumSaturationTemperature)).Bubble.Pressure;
-
-    private static string Kilopascals(double pascals) => Require.Text(Math.Round(pascals / 1000, 1));
-
-    private static string Percent(double fraction) => Require.Text(Math.Round(fraction * 100, 2));
 }

@@ -29,11 +29,10 @@ public sealed class TrappedLiquid
         Findings =
         [
             new Finding(
+                CylinderCodes.TrappedLiquid,
                 Severity.Warning,
-                FindingSubject.TrappedLiquid,
-                $"{model.Designation} liquid shut in at {Require.Text(Math.Round(temperature - 273.15, 2))} °C rises by {Require.Text(Math.Round(_perKelvin / 1e5, 2))} bar per kelvin: "
-                + "never close both ends of a hose that is full of liquid.",
-                "common practice; pressure from " + model.Source),
+                "common practice; pressure from " + model.Source,
+                $"{model.Designation} liquid shut in at {FindingValue.Kelvins("temperature", _temperature)} rises by {FindingValue.PressurePerTemperature("rise", PressurePerKelvin)}: never close both ends of a hose that is full of liquid."),
         ];
     }
 

@@ -17,4 +17,7 @@ public enum Evidence
 
     /// <summary>Common practice, no source.</summary>
     CommonPractice,
+
+    /// <summary>Given by the caller, who answers for it.</summary>
+    GivenByCaller,
 }

@@ -16,6 +16,8 @@ public static class FindingCodes
     /// <summary>The codes, in the order of the layers that raise them.</summary>
     public static IReadOnlyList<FindingCode> All { get; } =
     [
+        .. CylinderCodes.All,
+        .. RuleCodes.All,
         Other,
     ];
 

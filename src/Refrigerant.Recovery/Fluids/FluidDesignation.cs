@@ -13,20 +13,77 @@ internal static class FluidDesignation
 
     private const int MaximumSuggestions = 3;
 
-    /// <summary>The letters and digits in upper case, without the leading "R": "R-1234ze(E)" is "1234ZEE".</summary>
+    /// <summary>The composition-designating prefixes of ASHRAE 34, longest first: "HFC-134a" is R-134a.</summary>
+    private static readonly string[] Prefixes = ["HCFO", "HCFC", "HCC", "HCO", "HFC", "HFO", "HFE", "CFC", "PFC", "BFC", "FIC", "HC", "FC"];
+
+    /// <summary>Names and formulas in use for what has a designation; letters and digits in upper case.</summary>
+    private static readonly Dictionary<string, string> Names = new(StringComparer.Ordinal)
+    {
+        ["CO2"] = "744",
+        ["CARBONDIOXIDE"] = "744",
+        ["NH3"] = "717",
+        ["AMMONIA"] = "717",
+        ["PROPANE"] = "290",
+        ["C3H8"] = "290",
+        ["ISOBUTANE"] = "600A",
+        ["METHYLPROPANE"] = "600A",
+        ["2METHYLPROPANE"] = "600A",
+        ["BUTANE"] = "600",
+        ["NBUTANE"] = "600",
+        ["C4H10"] = "600",
+        ["PROPENE"] = "1270",
+        ["PROPYLENE"] = "1270",
+        ["C3H6"] = "1270",
+        ["ETHANE"] = "170",
+        ["C2H6"] = "170",
+        ["PENTANE"] = "601",
+        ["NPENTANE"] = "601",
+        ["ISOPENTANE"] = "601A",
+        ["DIMETHYLETHER"] = "E170",
+        ["DME"] = "E170",
+        ["METHYLCHLORIDE"] = "40",
+        ["CHLOROMETHANE"] = "40",
+    };
+
+    /// <summary>
+    /// The letters and digits in upper case, without the leading "R" or a composition-designating prefix: "R-1234ze(E)" and "HFO-1234ze(E)" are
+    /// "1234ZEE"; "propane" is "290".
+    /// </summary>
     public static string Key(string designation)
     {
-        var key = new StringBuilder(designation.Length);
+        var letters = new StringBuilder(designation.Length);
         foreach (char c in designation)
         {
-            if (char.IsLetterOrDigit(c))
+            if (c is >= '₀' and <= '₉')
             {
-                key.Append(char.ToUpperInvariant(c));
+                letters.Append((char)('0' + (c - '₀')));
+            }
+            else if (char.IsLetterOrDigit(c))
+            {
+                letters.Append(char.ToUpperInvariant(c));
             }
         }
 
-        return key.Length > 0 && key[0] == 'R' ? key.ToString(1, key.Length - 1) : key.ToString();
+        string key = letters.ToString();
+        if (Names.TryGetValue(key, out string? named))
+        {
+            return named;
+        }
+
+        foreach (string prefix in Prefixes)
+        {
+            if (key.StartsWith(prefix, StringComparison.Ordinal) && IsNumber(key, prefix.Length))
+            {
+                return key.Substring(prefix.Length);
+            }
+        }
+
+        return key.Length > 0 && key[0] == 'R' ? key.Substring(1) : key;
     }
+
+    /// <summary>Whether a number starts there, after a C for cyclic or an E for an ether.</summary>
+    private static bool IsNumber(string key, int at) =>
+        (at < key.Length && char.IsDigit(key[at])) || (at + 1 < key.Length && (key[at] is 'C' or 'E') && char.IsDigit(key[at + 1]));
 
     /// <summary>The designations with the fewest edits, and those that continue the one asked for.</summary>
     public static IReadOnlyList<string> Nearest(string designation, IEnumerable<string> known)

@@ -27,10 +27,11 @@ public sealed record LevelEntry
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public double? RequiredRecoveryFraction { get; init => field = value is double given ? Require.NotNegative(given, "", nameof(RequiredRecoveryFraction)) : null; }
 
-    /// <summary>The pressure class of the appliance.</summary>
+    /// <summary>The pressure class of the appliance, by the rules of the United States; null under others.</summary>
     [JsonPropertyName("pressureClass")]
     [JsonConverter(typeof(JsonStringEnumConverter<PressureClass>))]
-    public required PressureClass PressureClass { get; init; }
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public PressureClass? PressureClass { get; init; }
 
     /// <summary>The rule that sets the level.</summary>
     /// <exception cref="ArgumentNullException">Null.</exception>

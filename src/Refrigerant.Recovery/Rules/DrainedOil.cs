@@ -87,28 +87,25 @@ public sealed class DrainedOil
         if (gauge > EvacuationFigures.OilChangeGauge + Rounding)
         {
             findings.Add(new Finding(
+                RuleCodes.OilUnderPressure,
                 Severity.Stop,
-                FindingSubject.Oil,
-                FormattableString.Invariant(
-                    $"{gauge / 1000:F1} kPa ({gauge / EvacuationFigures.PascalsPerPsi:F1} psi) gauge stand over the oil: before an oil change evacuate to 5 psig at most, or drain the oil into a receiver at 5 psig at most and recover from there."),
-                EvacuationFigures.OilChange.Source));
+                EvacuationFigures.OilChange.Source,
+                $"{FindingValue.GaugePascals("pressure", gauge)} stands over the oil: before an oil change evacuate to {FindingValue.GaugePascals("allowed", EvacuationFigures.OilChangeGauge)} at most, or drain the oil into a receiver at that at most and recover from there."));
         }
 
         if (mass > 0)
         {
             findings.Add(atLeast
                 ? new Finding(
+                    RuleCodes.OilNearSaturation,
                     Severity.Warning,
-                    FindingSubject.Oil,
-                    FormattableString.Invariant(
-                        $"The oil is so near saturation that it holds {dissolved.BestKilograms:G2} kg of {fluid.Designation} at least: warm it and pull the pressure down before it is drained, or it foams and boils as it comes out."),
-                    SolubilityTable.Source)
+                    SolubilityTable.Source,
+                    $"The oil is so near saturation that it holds {FindingValue.Kilograms("dissolved", dissolved.BestKilograms)} of {fluid.Designation} at least: warm it and pull the pressure down before it is drained, or it foams and boils as it comes out.")
                 : new Finding(
+                    RuleCodes.OilTakesRefrigerant,
                     Severity.Caution,
-                    FindingSubject.Oil,
-                    FormattableString.Invariant(
-                        $"The oil takes some {dissolved.BestKilograms:G2} kg of {fluid.Designation} with it, between {dissolved.LowKilograms:G2} and {dissolved.HighKilograms:G2} kg: an estimate. Warmer oil at a lower pressure holds less; let it stand before it is drained."),
-                    SolubilityTable.Source));
+                    SolubilityTable.Source,
+                    $"The oil takes some {FindingValue.Kilograms("dissolved", dissolved.BestKilograms)} of {fluid.Designation} with it, between {FindingValue.Kilograms("lowest", dissolved.LowKilograms)} and {FindingValue.Kilograms("highest", dissolved.HighKilograms)}: an estimate. Warmer oil at a lower pressure holds less; let it stand before it is drained."));
         }
 
         return new DrainedOil(fluid, oil, dissolved, atLeast, [.. findings.OrderByDescending(finding => finding.Severity)]);

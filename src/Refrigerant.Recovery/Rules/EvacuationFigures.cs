@@ -87,13 +87,16 @@ internal static class EvacuationFigures
     public static readonly RuleFigure Exempt = Cfr(
         "exempt from the venting prohibition", "carbon dioxide in any use; ammonia, propane, isobutane, R-441A in listed uses", "82.154(a)(1)");
 
+    public static readonly RuleFigure Verify = Cfr(
+        "the technician verifies, before opening, that the level has been reached", "no time and no rise are named", "82.156(a)");
+
     public static readonly RuleFigure MajorRepair = Cfr(
         "major repair: removal of compressor, condenser, evaporator or auxiliary coil, or a large opening", "more than 4 in² for more than 15 min", "82.152");
 
     public static IReadOnlyList<RuleFigure> All { get; } =
     [
         Classes, Basis, VeryHigh, HighSmall, HighLarge, MediumSmall, MediumLarge, Low, SmallApplianceDefinition, SmallAppliance, MotorVehicle,
-        MajorRepair, NonMajorRepair, OilChange, Leak, DisposalRecord, SystemDependent, Exempt,
+        MajorRepair, NonMajorRepair, OilChange, Leak, Verify, DisposalRecord, SystemDependent, Exempt,
     ];
 
     private static RuleFigure Cfr(string rule, string figure, string section) =>

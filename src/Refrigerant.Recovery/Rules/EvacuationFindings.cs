@@ -1,22 +1,20 @@
-using System;
 using System.Collections.Generic;
 using System.Linq;
 using Refrigerant.Recovery.Findings;
-using Refrigerant.Recovery.Fluids;
-using Refrigerant.Recovery.Numerics;
+using Refrigerant.Recovery.Gauges;
 
 namespace Refrigerant.Recovery.Rules;
 
-/// <summary>What should be known about a required level.</summary>
+/// <summary>What should be known about a level that the United States require.</summary>
 internal static class EvacuationFindings
 {
     private static readonly string[] ExemptRefrigerants = ["R-744", "R-717", "R-290", "R-600a", "R-441A"];
 
-    public static IReadOnlyList<Finding> For(
-        Fluid fluid, double charge, EvacuationOptions options, PressureClassification classification, EvacuationLevel level)
+    public static IReadOnlyList<Finding> For(LevelQuestion question, PressureClassification classification, EvacuationLevel level)
     {
+        EvacuationOptions options = question.Options;
         List<Finding> findings = [];
-        if (options.Class is null && options.OwnLevel is null && options.Appliance == ApplianceKind.General)
+        if (options.Class is null && options.Appliance == ApplianceKind.General)
         {
             findings.AddRange(classification.Findings);
         }
@@ -24,49 +22,48 @@ internal static class EvacuationFindings
         if (options.Class is PressureClass given && given != classification.ByLetter)
         {
             findings.Add(new Finding(
+                RuleCodes.ClassSet,
                 Severity.Caution,
-                FindingSubject.EvacuationLevel,
-                $"The class was set to {given}; by the letter {fluid.Designation} is {classification.ByLetter}.",
-                EvacuationFigures.Classes.Source));
+                EvacuationFigures.Classes.Source,
+                $"The class was set to {given}; by the letter {question.Fluid.Designation} is {classification.ByLetter}."));
         }
 
-        findings.AddRange(Place(options, level));
-        findings.AddRange(Leak(options, level));
-        findings.AddRange(Purpose(charge, options, classification));
-        findings.AddRange(Charge(charge, options));
-        if (ExemptRefrigerants.Contains(fluid.Designation))
+        double ambient = options.Barometer.Pressure.Pascals;
+        if (level.Pascals < ambient && ambient < EvacuationFigures.Atmosphere)
         {
             findings.Add(new Finding(
+                RuleCodes.LevelOnGauge,
+                Severity.Caution,
+                EvacuationFigures.Basis.Source,
+                $"A vacuum gauge here ({options.Barometer.Description}) shows {FindingValue.Vacuum("on this gauge", Pascals(ambient - level.Pascals))} at the required level, which is {FindingValue.Vacuum("by the regulation", Pascals(EvacuationFigures.Atmosphere - level.Pascals))} on the regulation's 29.9 inHg atmosphere."));
+        }
+
+        findings.AddRange(Leak(options, level));
+        findings.AddRange(Purpose(question.Kilograms, options, classification));
+        findings.AddRange(Charge(question.Kilograms, options));
+        if (ExemptRefrigerants.Contains(question.Fluid.Designation))
+        {
+            findings.Add(new Finding(
+                RuleCodes.VentingExempt,
                 Severity.Note,
-                FindingSubject.Compliance,
-                $"{fluid.Designation} is exempt from the venting prohibition in some or all uses: {EvacuationFigures.Exempt.Figure}.",
-                EvacuationFigures.Exempt.Source));
+                EvacuationFigures.Exempt.Source,
+                $"{question.Fluid.Designation} is exempt from the venting prohibition in some or all uses: {EvacuationFigures.Exempt.Figure}."));
         }
 
         return findings;
     }
 
-    private static IEnumerable<Finding> Place(EvacuationOptions options, EvacuationLevel level)
+    /// <summary>Of every place: a level above the air lets refrigerant blow out, unless the rule means just that.</summary>
+    public static IEnumerable<Finding> AboveAir(EvacuationLevel level, Barometer barometer)
     {
-        double ambient = options.Barometer.Pressure.Pascals;
-        bool relative = level.Rule == EvacuationFigures.OilChange;
-        if (level.Pascals > ambient && !relative)
+        double ambient = barometer.Pressure.Pascals;
+        if (level.Pascals > ambient && level.Kind != LevelKind.GaugePressure)
         {
             yield return new Finding(
+                RuleCodes.LevelAboveAir,
                 Severity.Caution,
-                FindingSubject.VacuumAndAltitude,
-                $"The level of {Kilopascals(level.Pascals)} kPa absolute is above the air at the place ({Kilopascals(ambient)} kPa, {options.Barometer.Description}): "
-                + "at that level refrigerant would still blow out; go down to 0 on the gauge at least.",
-                EvacuationFigures.Basis.Source);
-        }
-        else if (level.Pascals < ambient && ambient < EvacuationFigures.Atmosphere)
-        {
-            yield return new Finding(
-                Severity.Caution,
-                FindingSubject.VacuumAndAltitude,
-                $"A vacuum gauge here ({options.Barometer.Description}) shows {Inches(ambient - level.Pascals)} inHg at the required level, which is {Inches(EvacuationFigures.Atmosphere - level.Pascals)} inHg "
-                + "on the regulation's 29.9 inHg atmosphere.",
-                EvacuationFigures.Basis.Source);
+                level.Rule.Source,
+                $"The level of {FindingValue.Pascals("level", level.Pascals)} is above the air at the place ({FindingValue.Pascals("air", ambient)}, {barometer.Description}): at that level refrigerant would still blow out; go down to 0 on the gauge at least.");
         }
     }
 
@@ -77,14 +74,14 @@ internal static class EvacuationFindings
             string text = level.Rule == EvacuationFigures.Leak
                 ? "Isolate the leaking parts and take the parts that do not leak to the regular level; this level is for the leaking parts only."
                 : "The level attainable is at or below the regular one, which stands.";
-            yield return new Finding(Severity.Caution, FindingSubject.Leak, text, EvacuationFigures.Leak.Source);
+            yield return new Finding(RuleCodes.LeakingParts, Severity.Caution, EvacuationFigures.Leak.Source, $"{text}");
             if (level.Rule == EvacuationFigures.Leak && attainable.Pascals > options.Barometer.Pressure.Pascals)
             {
                 yield return new Finding(
+                    RuleCodes.LeakAboveAir,
                     Severity.Warning,
-                    FindingSubject.Leak,
-                    $"{Kilopascals(attainable.Pascals)} kPa absolute is above 0 psig here, which a leak does not excuse: 0 psig is required.",
-                    EvacuationFigures.Leak.Source);
+                    EvacuationFigures.Leak.Source,
+                    $"{FindingValue.AbsolutePressure("attainable", attainable)} is above 0 psig here, which a leak does not excuse: 0 psig is required.");
             }
         }
     }
@@ -95,10 +92,10 @@ internal static class EvacuationFindings
         if (options.Purpose == OpeningPurpose.NonMajorRepair && applied == PressureClass.Low)
         {
             yield return new Finding(
+                RuleCodes.Pressurize,
                 Severity.Caution,
-                FindingSubject.Compliance,
-                "A low-pressure appliance is pressurized to no more than 0 psig before opening: without nitrogen where the refrigerant boils at or below 85 °F, with heat first where it boils above.",
-                EvacuationFigures.NonMajorRepair.Source);
+                EvacuationFigures.NonMajorRepair.Source,
+                $"A low-pressure appliance is pressurized to no more than 0 psig before opening: without nitrogen where the refrigerant boils at or below 85 °F, with heat first where it boils above.");
         }
 
         if (options.Purpose == OpeningPurpose.Disposal
@@ -106,10 +103,10 @@ internal static class EvacuationFindings
             && charge < EvacuationFigures.DisposalRecordCharge)
         {
             yield return new Finding(
+                RuleCodes.DisposalRecord,
                 Severity.Note,
-                FindingSubject.Compliance,
-                "Disposal with a full charge above 5 lb and below 50 lb: keep records for three years of company, location, date, refrigerant, monthly quantities, and what was sent on to whom.",
-                EvacuationFigures.DisposalRecord.Source);
+                EvacuationFigures.DisposalRecord.Source,
+                $"Disposal with a full charge above 5 lb and below 50 lb: keep records for three years of company, location, date, refrigerant, monthly quantities, and what was sent on to whom.");
         }
     }
 
@@ -118,23 +115,21 @@ internal static class EvacuationFindings
         if (options.IsMachineSystemDependent && charge > EvacuationFigures.SystemDependentCharge)
         {
             yield return new Finding(
+                RuleCodes.SystemDependent,
                 Severity.Stop,
-                FindingSubject.Machine,
-                FormattableString.Invariant($"System-dependent equipment may not be used on {charge:F1} kg ({charge / EvacuationFigures.KilogramsPerPound:F1} lb): the full charge is above 15 lb."),
-                EvacuationFigures.SystemDependent.Source);
+                EvacuationFigures.SystemDependent.Source,
+                $"System-dependent equipment may not be used on {FindingValue.Kilograms("charge", charge)}: the full charge is above 15 lb.");
         }
 
         if (options.Appliance == ApplianceKind.General && charge <= EvacuationFigures.SmallApplianceCharge)
         {
             yield return new Finding(
+                RuleCodes.MaybeSmall,
                 Severity.Note,
-                FindingSubject.Compliance,
-                "With 5 lb or less, an appliance that was charged and hermetically sealed in a factory is a small appliance, with a level of its own.",
-                EvacuationFigures.SmallApplianceDefinition.Source);
+                EvacuationFigures.SmallApplianceDefinition.Source,
+                $"With 5 lb or less, an appliance that was charged and hermetically sealed in a factory is a small appliance, with a level of its own.");
         }
     }
 
-    private static string Kilopascals(double pascals) => Require.Text(Math.Round(pascals / 1000, 3));
-
-    private static string Inches(double pascals) => Require.Text(Math.Round(pascals / EvacuationFigures.PascalsPerInch, 2));
+    private static UnitsNet.Pressure Pascals(double value) => new(System.Math.Max(0, value), UnitsNet.Units.PressureUnit.Pascal);
 }

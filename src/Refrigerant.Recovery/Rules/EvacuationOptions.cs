@@ -27,6 +27,9 @@ public sealed record EvacuationOptions
     /// <param name="ownLevel">See <see cref="OwnLevel"/>.</param>
     /// <param name="ownLevelSource">See <see cref="OwnLevelSource"/>.</param>
     /// <param name="barometer">See <see cref="Barometer"/>.</param>
+    /// <param name="rules">See <see cref="Rules"/>.</param>
+    /// <param name="internalVolume">See <see cref="InternalVolume"/>.</param>
+    /// <param name="normalTemperature">See <see cref="NormalTemperature"/>.</param>
     /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
     public EvacuationOptions(
         ApplianceKind? appliance = null,
@@ -38,7 +41,10 @@ public sealed record EvacuationOptions
         PressureClass? pressureClass = null,
         Pressure? ownLevel = null,
         string? ownLevelSource = null,
-        Barometer? barometer = null)
+        Barometer? barometer = null,
+        RuleSet? rules = null,
+        Volume? internalVolume = null,
+        Temperature? normalTemperature = null)
     {
         Appliance = appliance ?? Appliance;
         Purpose = purpose ?? Purpose;
@@ -50,9 +56,16 @@ public sealed record EvacuationOptions
         OwnLevel = ownLevel ?? OwnLevel;
         OwnLevelSource = ownLevelSource ?? OwnLevelSource;
         Barometer = barometer ?? Barometer;
+        Rules = rules ?? Rules;
+        InternalVolume = internalVolume ?? InternalVolume;
+        NormalTemperature = normalTemperature ?? NormalTemperature;
     }
 
-    /// <summary>The kind of appliance.</summary>
+    /// <summary>The rules of the place; those of the United States by default.</summary>
+    /// <exception cref="ArgumentNullException">Null.</exception>
+    public RuleSet Rules { get; init => field = Require.NotNull(value, nameof(Rules)); } = RuleSet.UnitedStates;
+
+    /// <summary>The kind of appliance, as the United States tell them apart.</summary>
     public ApplianceKind Appliance { get; init; }
 
     /// <summary>Why it is opened.</summary>
@@ -78,6 +91,40 @@ public sealed record EvacuationOptions
         init
         {
             Check(value, nameof(LowestAttainable));
+            field = value;
+        }
+    }
+
+    /// <summary>Internal volume of the appliance, on which the European level depends; null, taken as the stricter case, where not known.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not greater than zero.</exception>
+    public Volume? InternalVolume
+    {
+        get;
+        init
+        {
+            if (value is Volume volume)
+            {
+                Require.Positive(volume.CubicMeters, "m³", nameof(InternalVolume));
+            }
+
+            field = value;
+        }
+    }
+
+    /// <summary>
+    /// The "normal temperature" of Japan's ordinance, which does not state it, 0 °C to 60 °C; null for the stricter of 25 °C and 35 °C.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside that range.</exception>
+    public Temperature? NormalTemperature
+    {
+        get;
+        init
+        {
+            if (value is Temperature temperature)
+            {
+                Require.InRange(temperature.Kelvins, 273.15, 333.15, "K", nameof(NormalTemperature));
+            }
+
             field = value;
         }
     }

@@ -9,7 +9,7 @@ using UnitsNet.Units;
 
 namespace Refrigerant.Recovery.Rules;
 
-/// <summary>The level to which an appliance must be evacuated before it is opened: 40 CFR 82.156, or a level that the caller gives. Immutable.</summary>
+/// <summary>The level to which an appliance must be evacuated before it is opened: by 40 CFR 82.156, the rules of another place, or the caller. Immutable.</summary>
 /// <remarks>
 /// The regulation's vacuum is relative to an atmosphere of 29.9 inHg, whatever the barometer at the place. A technician verifies that the
 /// level has been reached before opening (82.156(a)). Local codes and licensed practice govern.
@@ -18,21 +18,20 @@ public sealed class EvacuationRequirement
 {
     private readonly double _pascals;
     private readonly double? _fraction;
+    private readonly double? _reference;
     private readonly Barometer _barometer;
 
-    internal EvacuationRequirement(
-        Fluid fluid,
-        PressureClassification classification,
-        PressureClass pressureClass,
-        EvacuationLevel level,
-        Barometer barometer,
-        IReadOnlyList<Finding> findings)
+    internal EvacuationRequirement(Fluid fluid, RuleSet rules, EvacuationLevel level, Barometer barometer, IReadOnlyList<Finding> findings)
     {
         Fluid = fluid;
-        Classification = classification;
-        Class = pressureClass;
+        Rules = rules;
+        Classification = level.Classification;
+        Class = level.Class;
+        Kind = level.Kind;
+        Hold = level.Hold;
         _pascals = level.Pascals;
         _fraction = level.Fraction;
+        _reference = level.ReferenceKelvins;
         Rule = level.Rule;
         _barometer = barometer;
         Findings = Require.Copy(findings, nameof(findings));
@@ -41,7 +40,15 @@ public sealed class EvacuationRequirement
     /// <summary>The refrigerant.</summary>
     public Fluid Fluid { get; }
 
-    /// <summary>The absolute pressure to reach: at or below it.</summary>
+    /// <summary>The rules of the place that it follows from.</summary>
+    public RuleSet Rules { get; }
+
+    /// <summary>What kind of level it is.</summary>
+    public LevelKind Kind { get; }
+
+    /// <summary>
+    /// The absolute pressure to reach: at or below it. Where the place states none (<see cref="LevelKind.NoFigure"/>), that of the air.
+    /// </summary>
     public Pressure RequiredPressure => new(_pascals, PressureUnit.Pascal);
 
     /// <summary>
@@ -49,11 +56,17 @@ public sealed class EvacuationRequirement
     /// </summary>
     public Ratio? RequiredRecovery => _fraction is double fraction ? new Ratio(fraction, RatioUnit.DecimalFraction) : null;
 
-    /// <summary>The class applied: the caller's, else that by the letter.</summary>
-    public PressureClass Class { get; }
+    /// <summary>The pressure class applied in the United States: the caller's, else that by the letter; null under other rules.</summary>
+    public PressureClass? Class { get; }
 
-    /// <summary>How the class follows from the pressure at 104 °F.</summary>
-    public PressureClassification Classification { get; }
+    /// <summary>How the class follows from the pressure at 104 °F; null under other rules.</summary>
+    public PressureClassification? Classification { get; }
+
+    /// <summary>How the level is to be proved; null where the place says nothing of it.</summary>
+    public HoldRule? Hold { get; }
+
+    /// <summary>The temperature of the appliance at which the level holds; null where the place names none.</summary>
+    public Temperature? ReferenceTemperature => _reference is double kelvins ? new Temperature(kelvins, TemperatureUnit.Kelvin) : null;
 
     /// <summary>The rule that sets the level.</summary>
     public RuleFigure Rule { get; }
@@ -61,8 +74,12 @@ public sealed class EvacuationRequirement
     /// <summary>The document and section.</summary>
     public string Source => Rule.Source;
 
-    /// <summary>The level as the regulation words it: vacuum relative to 29.9 inHg; negative where it is above that atmosphere.</summary>
-    public Pressure VacuumOnRegulationBasis => new(EvacuationFigures.Atmosphere - _pascals, PressureUnit.Pascal);
+    /// <summary>
+    /// The level as the regulation of the United States words it: vacuum relative to 29.9 inHg, negative where it is above that atmosphere; null
+    /// under other rules.
+    /// </summary>
+    public Pressure? VacuumOnRegulationBasis =>
+        Rules == RuleSet.UnitedStates ? new Pressure(EvacuationFigures.Atmosphere - _pascals, PressureUnit.Pascal) : null;
 
     /// <summary>The reading of a gauge at the place; negative is vacuum.</summary>
     public Pressure GaugeReading => GaugeReadingOn(_barometer);
@@ -92,16 +109,11 @@ public sealed class EvacuationRequirement
         Require.NotNull(fluid, nameof(fluid));
         double kilograms = Require.Positive(charge.Kilograms, "kg", nameof(charge));
         options ??= EvacuationOptions.Default;
-        if (options.Appliance == ApplianceKind.Small)
-        {
-            Require.InRange(kilograms, 0, EvacuationFigures.SmallApplianceCharge, "kg for a small appliance (40 CFR 82.152)", nameof(charge));
-        }
-
-        PressureClassification classification = PressureClassification.For(fluid);
-        PressureClass pressureClass = options.Class ?? classification.ByLetter;
-        EvacuationLevel level = EvacuationLevel.Find(pressureClass, kilograms, options);
+        EvacuationLevel level = options.OwnLevel is Pressure own
+            ? CallersLevel(own, options.OwnLevelSource)
+            : options.Rules.Levels.Find(new LevelQuestion(fluid, kilograms, options));
         return new EvacuationRequirement(
-            fluid, classification, pressureClass, level, options.Barometer, EvacuationFindings.For(fluid, kilograms, options, classification, level));
+            fluid, options.Rules, level, options.Barometer, [.. EvacuationFindings.AboveAir(level, options.Barometer), .. level.Findings]);
     }
 
     /// <summary>The reading of a gauge under a barometer; negative is vacuum.</summary>
@@ -123,4 +135,9 @@ public sealed class EvacuationRequirement
     /// <summary>Level and rule, culture-invariant.</summary>
     public override string ToString() => FormattableString.Invariant(
         $"{Fluid.Designation}: {_pascals / 1000:F3} kPa absolute ({Rule.Rule}; {Source})");
+
+    internal static EvacuationLevel CallersLevel(Pressure level, string source) => new(
+        new RuleFigure("level given by the caller", Require.Text(level.Pascals / 1000) + " kPa absolute", source, Editions.None, Evidence.GivenByCaller),
+        LevelKind.AbsolutePressure,
+        level.Pascals);
 }

@@ -46,12 +46,15 @@ public static class OilMatch
         string data = "the maker's data decide.";
         return customary == OilFamilies.None
             ? new Finding(
-                Severity.Note, FindingSubject.Oil, $"Which oils are customary with {fluid.Designation} is not known here: {data}", Sources.CommonPractice)
+                RuleCodes.OilUnknown,
+                Severity.Note,
+                Sources.CommonPractice,
+                $"Which oils are customary with {fluid.Designation} is not known here: {data}")
             : new Finding(
+                RuleCodes.OilNotCustomary,
                 Severity.Caution,
-                FindingSubject.Oil,
-                $"{fluid.Designation} is customarily used with {Text(customary)}, not with {Text(family)}: {data}",
-                OilServiceFigures.Families.Source);
+                OilServiceFigures.Families.Source,
+                $"{fluid.Designation} is customarily used with {Text(customary)}, not with {Text(family)}: {data}");
     }
 
     /// <summary>The families in words.</summary>

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using Refrigerant.Recovery.Findings;
+using Refrigerant.Recovery.Numerics;
 using UnitsNet;
 
 namespace Refrigerant.Recovery.Rules;
@@ -18,54 +19,54 @@ internal static class OilPushFindings
         if (oil.AllowableGaugePressure is Pressure allowable && gauge > allowable.Pascals + Rounding)
         {
             findings.Add(new Finding(
+                RuleCodes.PushAbovePart,
                 Severity.Stop,
-                FindingSubject.Oil,
-                FormattableString.Invariant($"{gauge / 1000:F1} kPa gauge is more than the {allowable.Kilopascals:F1} kPa gauge that the weakest part stands."),
-                "pressure marked on the part"));
+                "pressure marked on the part",
+                $"{FindingValue.GaugePascals("pressure", gauge)} is more than the {FindingValue.GaugePressure("allowed", allowable, RoundingMode.Down)} that the weakest part stands."));
         }
 
         if (!runsOut)
         {
             findings.Add(new Finding(
+                RuleCodes.PushDoesNotRun,
                 Severity.Stop,
-                FindingSubject.Oil,
-                FormattableString.Invariant($"The oil does not run out at {gauge / 1000:F1} kPa gauge: the hose rises by {rise:F2} m, which takes {Math.Max(0, risePressure) / 1000:F1} kPa, or the oil is too thick for it."),
-                "Hagen–Poiseuille with static head"));
+                "Hagen–Poiseuille with static head",
+                $"The oil does not run out at {FindingValue.GaugePascals("pressure", gauge)}: the hose rises by {FindingValue.Length("rise", Length.FromMeters(rise))}, which takes {FindingValue.PressureDifference("head", Pressure.FromPascals(Math.Max(0, risePressure)))}, or the oil is too thick for it."));
         }
 
         if (gauge > EvacuationFigures.OilChangeGauge + Rounding)
         {
             findings.Add(new Finding(
+                RuleCodes.PushAboveOilChange,
                 Severity.Warning,
-                FindingSubject.Oil,
-                FormattableString.Invariant($"{gauge / EvacuationFigures.PascalsPerPsi:F1} psig is above the 5 psig that an oil change allows while there is refrigerant in the appliance: recover it to the required level first."),
-                EvacuationFigures.OilChange.Source));
+                EvacuationFigures.OilChange.Source,
+                $"{FindingValue.GaugePascals("pressure", gauge)} is above the {FindingValue.GaugePascals("allowed", EvacuationFigures.OilChangeGauge)} that an oil change allows while there is refrigerant in the appliance: recover it to the required level first."));
         }
 
         if (gauge > Rounding)
         {
             findings.Add(new Finding(
+                RuleCodes.PushWithNitrogen,
                 Severity.Caution,
-                FindingSubject.Oil,
-                "Push oil with dry nitrogen only, through a regulator and a relief valve: compressed air or oxygen over hot oil explodes.",
-                OilServiceFigures.Nitrogen.Source));
+                OilServiceFigures.Nitrogen.Source,
+                $"Push oil with dry nitrogen only, through a regulator and a relief valve: compressed air or oxygen over hot oil explodes."));
             if (oil.AllowableGaugePressure is null)
             {
                 findings.Add(new Finding(
+                    RuleCodes.PushPartUnknown,
                     Severity.Caution,
-                    FindingSubject.Oil,
-                    "What the weakest part stands (vessel, sight glass, hose) was not given: check it, and set the relief valve below it. When the oil is out, gas and oil spray from the hose: hold its end.",
-                    Sources.CommonPractice));
+                    Sources.CommonPractice,
+                    $"What the weakest part stands (vessel, sight glass, hose) was not given: check it, and set the relief valve below it. When the oil is out, gas and oil spray from the hose: hold its end."));
             }
         }
 
         if (reynolds > OilServiceFigures.LaminarReynolds)
         {
             findings.Add(new Finding(
+                RuleCodes.PushFlow,
                 Severity.Note,
-                FindingSubject.Estimate,
-                FormattableString.Invariant($"Reynolds number {reynolds:F0}: {(reynolds < OilServiceFigures.TurbulentReynolds ? "neither laminar nor fully turbulent, so the flow is uncertain by some 30 %" : "turbulent; friction by Churchill's equation")}."),
-                "Churchill 1977, Chem. Eng. 84(24), 91"));
+                "Churchill 1977, Chem. Eng. 84(24), 91",
+                $"Reynolds number {FindingValue.Number("Reynolds number", reynolds)}: {(reynolds < OilServiceFigures.TurbulentReynolds ? "neither laminar nor fully turbulent, so the flow is uncertain by some 30 %" : "turbulent; friction by Churchill's equation")}."));
         }
 
         return findings.AsReadOnly();

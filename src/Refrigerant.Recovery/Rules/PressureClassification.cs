@@ -16,13 +16,33 @@ namespace Refrigerant.Recovery.Rules;
 /// </remarks>
 public sealed class PressureClassification
 {
-    private readonly double? _pressure;
+    /// <summary>What a published equation of a pure refrigerant may be off in pressure. Our choice: the papers say a few tenths of a percent.</summary>
+    private const double PureUncertainty = 0.005;
 
-    private PressureClassification(PressureClass byLetter, PressureClass customary, double? pressure, IReadOnlyList<Finding> findings)
+    /// <summary>What a blend with published mixing parameters may be off. Our choice: see the page on accuracy.</summary>
+    private const double BlendUncertainty = 0.02;
+
+    /// <summary>What a blend with estimated mixing parameters may be off: see the page on blends.</summary>
+    private const double EstimatedUncertainty = 0.15;
+
+    /// <summary>The refrigerants that 82.152 names as examples of their class: no pressure of ours overrules that.</summary>
+    private static readonly string[] NamedInRule =
+    [
+        "R-11", "R-123", "R-113", "R-245fa", "R-114", "R-124", "R-12", "R-134a", "R-500", "R-22", "R-407A", "R-407C", "R-410A", "R-502", "R-13",
+        "R-23", "R-503", "R-508A", "R-508B",
+    ];
+
+    private readonly double? _pressure;
+    private readonly double _uncertainty;
+
+    private PressureClassification(
+        PressureClass byLetter, PressureClass customary, double? pressure, double uncertainty, PressureClass? other, IReadOnlyList<Finding> findings)
     {
         ByLetter = byLetter;
         Customary = customary;
         _pressure = pressure;
+        _uncertainty = uncertainty;
+        AcrossTheBorder = other;
         Findings = Require.Copy(findings, nameof(findings));
     }
 
@@ -35,7 +55,16 @@ public sealed class PressureClassification
     /// <summary>Absolute liquid-phase saturation pressure at 104 °F; null where the critical temperature is below that.</summary>
     public Pressure? PressureAt104F => _pressure is double pascals ? new Pressure(pascals, PressureUnit.Pascal) : null;
 
-    /// <summary>Where letter and custom differ.</summary>
+    /// <summary>By how much that pressure may be off, plus or minus: by the quality of the refrigerant's model.</summary>
+    public Ratio PressureUncertainty => new(_uncertainty, RatioUnit.DecimalFraction);
+
+    /// <summary>
+    /// The class on the other side of a border that is nearer than the pressure may be off; null where the class is certain, or the definition
+    /// names the refrigerant.
+    /// </summary>
+    public PressureClass? AcrossTheBorder { get; }
+
+    /// <summary>Where letter and custom differ, and where the class is not certain.</summary>
     public IReadOnlyList<Finding> Findings { get; }
 
     /// <summary>The class of a refrigerant.</summary>
@@ -47,26 +76,50 @@ public sealed class PressureClassification
         PropertyModel model = Require.NotNull(fluid, nameof(fluid)).Model;
         if (model.CriticalTemperature < EvacuationFigures.ClassTemperature)
         {
-            return new PressureClassification(PressureClass.VeryHigh, PressureClass.VeryHigh, null, []);
+            return new PressureClassification(PressureClass.VeryHigh, PressureClass.VeryHigh, null, 0, null, []);
         }
 
         double pressure = model.SaturationAtTemperature(EvacuationFigures.ClassTemperature).Bubble.Pressure;
         PressureClass letter = ClassAt(pressure);
-        if (model.Designation != EvacuationFigures.CustomarilyHigh || letter != PressureClass.VeryHigh)
+        if (model.Designation == EvacuationFigures.CustomarilyHigh && letter == PressureClass.VeryHigh)
         {
-            return new PressureClassification(letter, letter, pressure, []);
+            return new PressureClassification(letter, PressureClass.High, pressure, PureUncertainty, null, [ByCustom(model, pressure)]);
         }
 
-        return new PressureClassification(letter, PressureClass.High, pressure,
-        [
-            new Finding(
-                Severity.Caution,
-                FindingSubject.EvacuationLevel,
-                $"{model.Designation} has {Require.Text(Math.Round(pressure / EvacuationFigures.PascalsPerPsi, 1))} psia at 104 °F, above 355 psia: very high-pressure by the letter of the "
-                + "definition, though the trade calls it high-pressure, which asks for 10 inHg of vacuum at 200 lb and above. No published ruling is known; the caller may set the class.",
-                EvacuationFigures.Classes.Source),
-        ]);
+        double uncertainty = fluid.Quality == ModelQuality.Estimated ? EstimatedUncertainty : fluid.IsBlend ? BlendUncertainty : PureUncertainty;
+        PressureClass? other = Array.IndexOf(NamedInRule, model.Designation) >= 0 ? null : Across(pressure, letter, uncertainty);
+        return new PressureClassification(
+            letter, letter, pressure, uncertainty, other, other is PressureClass across ? [Uncertain(model, pressure, letter, across, uncertainty)] : []);
     }
+
+    private static PressureClass? Across(double pressure, PressureClass letter, double uncertainty)
+    {
+        PressureClass low = ClassAt(pressure * (1 - uncertainty));
+        PressureClass high = ClassAt(pressure * (1 + uncertainty));
+        return low != letter ? low : high != letter ? high : null;
+    }
+
+    private static Finding Uncertain(PropertyModel model, double pressure, PressureClass letter, PressureClass across, double uncertainty)
+    {
+        double border = (PressureClass)Math.Min((int)letter, (int)across) switch
+        {
+            PressureClass.Low => EvacuationFigures.LowLimit,
+            PressureClass.Medium => EvacuationFigures.MediumLimit,
+            _ => EvacuationFigures.HighLimit,
+        };
+        return new Finding(
+            RuleCodes.ClassUncertain,
+            Severity.Caution,
+            EvacuationFigures.Classes.Source,
+            $"{model.Designation} has {FindingValue.Pascals("pressure", pressure)} at {FindingValue.Kelvins("temperature", EvacuationFigures.ClassTemperature)}: class {FindingValue.Text("class", letter.ToString())}, but {FindingValue.PressureDifference("margin", new Pressure(Math.Abs(pressure - border), PressureUnit.Pascal))} from the border to {FindingValue.Text("other class", across.ToString())}, and that pressure may be off by {FindingValue.Fraction("uncertainty", uncertainty)}.",
+            $"Take the stricter level of the two, or set the class from the maker's data.");
+    }
+
+    private static Finding ByCustom(PropertyModel model, double pressure) => new(
+        RuleCodes.ClassByCustom,
+        Severity.Caution,
+        EvacuationFigures.Classes.Source,
+        $"{model.Designation} has {FindingValue.Pascals("pressure", pressure)} at 104 °F, above 355 psia: very high-pressure by the letter of the definition, though the trade calls it high-pressure, which asks for 10 inHg of vacuum at 200 lb and above. No published ruling is known; the caller may set the class.");
 
     internal static PressureClass ClassAt(double pascals) =>
         pascals < EvacuationFigures.LowLimit ? PressureClass.Low

@@ -149,7 +149,10 @@ public sealed class RefrigerantChange
             return
             [
                 new Finding(
-                    Severity.Note, FindingSubject.Mixing, $"The refrigerant stays {next.Designation}: nothing foreign is carried over.", Sources.CommonPractice),
+                    RuleCodes.SameRefrigerant,
+                    Severity.Note,
+                    Sources.CommonPractice,
+                    $"The refrigerant stays {next.Designation}: nothing foreign is carried over."),
             ];
         }
 
@@ -168,37 +171,39 @@ public sealed class RefrigerantChange
         if (options.Oil is null)
         {
             findings.Add(new Finding(
-                Severity.Note, FindingSubject.Oil, "No oil was given for the machine: what its oil holds, if it has any, is not counted.", SolubilityTable.Source));
+                RuleCodes.MachineOilNotGiven,
+                Severity.Note,
+                SolubilityTable.Source,
+                $"No oil was given for the machine: what its oil holds, if it has any, is not counted."));
         }
         else if (oils == OilFamilies.None)
         {
             findings.Add(new Finding(
+                RuleCodes.NoCommonOil,
                 Severity.Caution,
-                FindingSubject.Oil,
-                $"{previous.Designation} and {next.Designation} have no oil in common by customary use: see the maker's data on the oil of the machine.",
-                OilServiceFigures.Families.Source));
+                OilServiceFigures.Families.Source,
+                $"{previous.Designation} and {next.Designation} have no oil in common by customary use: see the maker's data on the oil of the machine."));
         }
 
         findings.Add(new Finding(
+            RuleCodes.ChangeEstimate,
             Severity.Note,
-            FindingSubject.Estimate,
-            "An estimate from above: everything in machine and hoses is taken to reach the next cylinder, and an uncleared machine to be a third full of liquid. Local codes and licensed practice govern.",
-            Sources.CommonPractice));
+            Sources.CommonPractice,
+            $"An estimate from above: everything in machine and hoses is taken to reach the next cylinder, and an uncleared machine to be a third full of liquid. Local codes and licensed practice govern."));
         return [.. findings.OrderByDescending(finding => finding.Severity)];
     }
 
     private static Finding Exceeds(string name, string cure, Fluid previous, Fluid next, double recovered, CrossContamination state)
     {
         bool surely = state.MassFraction.DecimalFractions > PurityFigures.VolatileImpurities;
-        string least = state.LeastRecovered is Mass mass
-            ? FormattableString.Invariant($" It is within the limit from {mass.Kilograms:G3} kg.")
-            : " The oil may hold more: its pressure is too near saturation for the estimate.";
+        FormattableString least = state.LeastRecovered is Mass mass
+            ? $"It is within the limit from {FindingValue.Mass("least", mass, RoundingMode.Up)}."
+            : (FormattableString)$"The oil may hold more: its pressure is too near saturation for the estimate.";
         return new Finding(
+            RuleCodes.CarriesOver,
             surely ? Severity.Warning : Severity.Caution,
-            FindingSubject.Mixing,
-            FormattableString.Invariant(
-                $"{name}, the machine puts {state.MassFraction.Percent:G3} % by mass of {previous.Designation} (up to {state.HighestMassFraction.Percent:G3} %) into {recovered:G3} kg of {next.Designation}; the purity standard allows 0.5 %: {cure}.")
-                + least,
-            PurityFigures.Volatile.Source);
+            PurityFigures.Volatile.Source,
+            $"{name}, the machine puts {FindingValue.Share("share", state.MassFraction)} by mass of {previous.Designation} (up to {FindingValue.Share("highest", state.HighestMassFraction)}) into {FindingValue.Kilograms("recovered", recovered)} of {next.Designation}; the purity standard allows {FindingValue.Fraction("allowed", PurityFigures.VolatileImpurities)}: {cure}.",
+            least);
     }
 }

@@ -131,6 +131,10 @@ public sealed class RefrigerantFacts
     /// <summary>Designation, name and group.</summary>
     public override string ToString() => $"{Fluid.Designation}: {ChemicalName ?? "not known here"}, {SafetyGroup?.Value ?? "no safety group found"}";
 
+    /// <summary>The warming potential where each component's report depends on what it is.</summary>
+    internal SourcedFigure? GlobalWarmingPotential(Func<SubstanceFamily, AssessmentReport> report) =>
+        Weighted(facts => facts.Gwp(report(facts.Family)) ?? (_parts is { Count: > 1 } ? StandIn(facts) : null));
+
     private static SourcedFigure? StandIn(PureFacts facts)
     {
         SourcedFigure? other = facts.Gwp(AssessmentReport.Fourth) ?? facts.Gwp(AssessmentReport.Sixth) ?? facts.Gwp(AssessmentReport.Fifth);
@@ -168,29 +172,29 @@ public sealed class RefrigerantFacts
         if (SafetyGroup is not SourcedText group)
         {
             yield return new Finding(
+                RuleCodes.GroupUnknown,
                 Severity.Caution,
-                FindingSubject.Safety,
-                $"No safety group was found for {Fluid.Designation}: treat it as flammable and toxic until its data sheet says otherwise.",
-                "common practice");
+                Sources.CommonPractice,
+                $"No safety group was found for {Fluid.Designation}: treat it as flammable and toxic until its data sheet says otherwise.");
             yield break;
         }
 
         if (IsFlammable == true)
         {
             yield return new Finding(
+                RuleCodes.Burns,
                 Severity.Warning,
-                FindingSubject.Flammability,
-                $"{Fluid.Designation} burns (group {group}): equipment made for flammable refrigerants, no source of ignition, ventilation, hoses purged of air, a cylinder of its own.",
-                group.Source + "; 40 CFR 82 Subpart F App. B4");
+                group.Source,
+                $"{Fluid.Designation} burns (group {FindingValue.Text("group", group.Value)}): equipment made for flammable refrigerants, no source of ignition, ventilation, hoses purged of air, a cylinder of its own.");
         }
 
         if (IsToxic == true)
         {
             yield return new Finding(
+                RuleCodes.Toxic,
                 Severity.Warning,
-                FindingSubject.Toxicity,
-                $"{Fluid.Designation} is of higher toxicity (group {group}): ventilate, wear protection, keep others away.",
-                group.Source);
+                group.Source,
+                $"{Fluid.Designation} is of higher toxicity (group {FindingValue.Text("group", group.Value)}): ventilate, wear protection, keep others away.");
         }
     }
 }

@@ -1,3 +1,4 @@
+using System;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Numerics;
@@ -22,10 +23,10 @@ public static class RefrigerantMixing
 
         bool oilsDiffer = (RefrigerantFacts.For(held).Oils & RefrigerantFacts.For(added).Oils) == OilFamilies.None;
         return new Finding(
+            RuleCodes.WouldMix,
             Severity.Stop,
-            FindingSubject.Mixing,
-            $"{added.Designation} would meet {held.Designation}: a mixed content can only be destroyed."
-                + (oilsDiffer ? " Their customary oils differ too." : ""),
-            "common practice");
+            Sources.CommonPractice,
+            $"{FindingValue.Text("added", added.Designation)} would meet {FindingValue.Text("held", held.Designation)}: a mixed content can only be destroyed.",
+            oilsDiffer ? (FormattableString)$"Their customary oils differ too." : null);
     }
 }

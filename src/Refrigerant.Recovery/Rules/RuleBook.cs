@@ -17,11 +17,15 @@ public static class RuleBook
         .. FillFigures.All,
         .. ListedFillingDensity.All.Select(row => row.Figure),
         .. ListedFillingRatio.All.Select(row => row.Figure),
+        .. FillConstantFigures.All,
         .. OilBearingFillingRatio.All.Select(row => row.Figure),
         .. NonCondensableFigures.All,
         .. PurityFigures.All,
         .. SolubilityTable.Figures,
         .. EvacuationFigures.All,
+        .. PlaceFigures.All,
+        .. RecordFigures.All.Distinct(),
+        .. FlammabilityFigures.All,
         .. OilServiceFigures.All,
     ];
 }

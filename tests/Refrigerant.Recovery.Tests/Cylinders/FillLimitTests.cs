@@ -96,7 +96,7 @@ public sealed class FillLimitTests
         Assert.Equal(0.05 * strong.VaporDensity(328.15, allowed), limit.MaximumFill.Kilograms, 1e-9);
         Finding stop = Assert.Single(limit.Findings, finding => finding.Severity == Severity.Stop);
         Assert.Equal(FindingSubject.CylinderPressure, stop.Subject);
-        Assert.Contains("375 psi", stop.Message, StringComparison.Ordinal);
+        Assert.Contains("375 psig", stop.Message, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -169,7 +169,7 @@ public sealed class FillLimitTests
         FillRule rule = CylinderFill.Limit(FiftyLiters, Fluid.FromModel(model), Today).Rule(FillRuleKind.ListedFillingRatio)!;
         Assert.Equal(binds, rule.IsLimit);
         Assert.Equal(0.05 * 1050, rule.Mass.Kilograms, 1e-9);
-        Assert.Equal(Evidence.FromMemory, rule.Figure.Evidence);
+        Assert.Equal(Evidence.Read, rule.Figure.Evidence);
         Assert.Contains(binds ? "-2.04 %" : "-1.87 %", rule.Note, StringComparison.Ordinal);
     }
 
@@ -248,7 +248,8 @@ public sealed class FillLimitTests
         Assert.Equal(0, over.Room.Kilograms);
         Finding stop = Assert.Single(over.Findings, f => f.Severity == Severity.Stop);
         Assert.Equal(FindingSubject.CylinderOverfill, stop.Subject);
-        Assert.Contains("2 kg over", stop.Message, StringComparison.Ordinal);
+        Assert.Contains("2 kg over its limit of 48 kg", stop.ToText(DisplayUnits.International), StringComparison.Ordinal);
+        Assert.Equal("cylinder-over-limit", stop.Code);
     }
 
     [Fact]

@@ -273,7 +273,7 @@ public class RecoveryJobJsonTests
             case Barometer barometer:
                 Assert.Equal(barometer.ToString(), actual!.ToString());
                 break;
-            case Fluid or string or Enum or bool or int or DateTime:
+            case Fluid or RuleSet or string or Enum or bool or int or DateTime:
                 Assert.True(expected.Equals(actual), path);
                 break;
             case System.Collections.IEnumerable list:

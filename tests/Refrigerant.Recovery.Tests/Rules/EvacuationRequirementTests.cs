@@ -51,7 +51,7 @@ public sealed class EvacuationRequirementTests
         Assert.Equal(expected, found.ByLetter);
         Assert.Equal(expected, found.Customary);
         Assert.Equal(psia, found.PressureAt104F!.Value.Pascals / Psi, 1e-9);
-        Assert.Empty(found.Findings);
+        Assert.Equal("level-class-uncertain", Assert.Single(found.Findings).Code);
     }
 
     [Fact]
@@ -124,7 +124,7 @@ public sealed class EvacuationRequirementTests
         EvacuationRequirement level = EvacuationRequirement.For(OfClass(pressureClass), Pounds(pounds), options);
         Assert.Equal(pressureClass, level.Class);
         Assert.Equal(29.9 - inches, level.RequiredPressure.Pascals / Inch, 1e-9);
-        Assert.Equal(inches, Mercury.ToInches(level.VacuumOnRegulationBasis), 1e-9);
+        Assert.Equal(inches, Mercury.ToInches(level.VacuumOnRegulationBasis!.Value), 1e-9);
         Assert.Equal("40 CFR 82.156(a) Table 1", level.Source);
         Assert.Null(level.RequiredRecovery);
     }
@@ -232,9 +232,9 @@ public sealed class EvacuationRequirementTests
         Fluid fluid = WithPressure(359.4 * Psi, "R-32");
         EvacuationRequirement level = EvacuationRequirement.For(fluid, Pounds(300));
         Assert.Equal(PressureClass.VeryHigh, level.Class);
-        Assert.Equal(PressureClass.High, level.Classification.Customary);
+        Assert.Equal(PressureClass.High, level.Classification!.Customary);
         Assert.Equal(29.9 * Inch, level.RequiredPressure.Pascals, 1e-6);
-        Assert.Contains(level.Findings, finding => finding.Message.Contains("359.4 psia", StringComparison.Ordinal));
+        Assert.Contains(level.Findings, finding => finding.Message.Contains("359 psia", StringComparison.Ordinal));
 
         EvacuationRequirement custom = EvacuationRequirement.For(fluid, Pounds(300), new EvacuationOptions { Class = PressureClass.High });
         Assert.Equal(19.9 * Inch, custom.RequiredPressure.Pascals, 1e-6);
@@ -251,6 +251,7 @@ public sealed class EvacuationRequirementTests
             OfClass(PressureClass.Medium), Pounds(500), new EvacuationOptions { OwnLevel = Pascals(30_000), OwnLevelSource = "contract 7" });
         Assert.Equal(30_000, level.RequiredPressure.Pascals);
         Assert.Equal("contract 7", level.Source);
+        Assert.Equal(Evidence.GivenByCaller, level.Rule.Evidence);
         Assert.Equal("level given by the caller", EvacuationRequirement.For(
             OfClass(PressureClass.Medium), Pounds(500), new EvacuationOptions { OwnLevel = Pascals(30_000) }).Source);
     }

@@ -79,6 +79,7 @@ public sealed class RuleTableTests
         Evidence.ReadSecondHand => "read second-hand",
         Evidence.Computed => "computed",
         Evidence.FromMemory => "from memory",
+        Evidence.GivenByCaller => "given by the caller",
         _ => "common practice, no source",
     };
 

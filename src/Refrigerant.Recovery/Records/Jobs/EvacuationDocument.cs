@@ -7,6 +7,9 @@ namespace Refrigerant.Recovery.Records.Jobs;
 /// <summary>What decides the required level. The barometer is the job's own, as the planner takes it.</summary>
 internal sealed record EvacuationDocument
 {
+    /// <summary>The place whose rules hold, such as "Japan"; the United States where it is left out.</summary>
+    public string? Rules { get; init; }
+
     /// <summary>The kind of appliance.</summary>
     public ApplianceKind? Appliance { get; init; }
 
@@ -25,6 +28,12 @@ internal sealed record EvacuationDocument
     /// <summary>For a leaking part: the lowest absolute pressure that is attainable without substantial contamination of the refrigerant; left out where nothing leaks.</summary>
     public double? LowestAttainableKilopascalsAbsolute { get; init; }
 
+    /// <summary>Internal volume of the appliance, on which the European level depends.</summary>
+    public double? InternalVolumeLiters { get; init; }
+
+    /// <summary>The normal temperature of Japan's ordinance.</summary>
+    public double? NormalTemperatureCelsius { get; init; }
+
     /// <summary>A class that overrides the computed one; left out for none.</summary>
     public PressureClass? Class { get; init; }
 
@@ -36,12 +45,15 @@ internal sealed record EvacuationDocument
 
     public static EvacuationDocument? From(EvacuationOptions? options) => options is null ? null : new()
     {
+        Rules = options.Rules == RuleSet.UnitedStates ? null : options.Rules.Place,
         Appliance = options.Appliance,
         Purpose = options.Purpose,
         MachineManufactured = options.MachineManufactured,
         IsMachineSystemDependent = options.IsMachineSystemDependent,
         CompressorRuns = options.CompressorRuns,
         LowestAttainableKilopascalsAbsolute = options.LowestAttainable is Pressure lowest ? Plain.Kilopascals(lowest) : null,
+        InternalVolumeLiters = options.InternalVolume is Volume volume ? Plain.Liters(volume) : null,
+        NormalTemperatureCelsius = options.NormalTemperature is Temperature normal ? Plain.Celsius(normal) : null,
         Class = options.Class,
         OwnLevelKilopascalsAbsolute = options.OwnLevel is Pressure own ? Plain.Kilopascals(own) : null,
         SourceOfOwnLevel = options.OwnLevelSource,
@@ -52,15 +64,21 @@ internal sealed record EvacuationDocument
         EvacuationOptions options = new();
         return node.Build(() => options with
         {
+            Rules = Rules is string place ? Set(place) : options.Rules,
             Appliance = Appliance ?? options.Appliance,
             Purpose = Purpose ?? options.Purpose,
             MachineManufactured = MachineManufactured,
             IsMachineSystemDependent = IsMachineSystemDependent ?? options.IsMachineSystemDependent,
             CompressorRuns = CompressorRuns ?? options.CompressorRuns,
             LowestAttainable = LowestAttainableKilopascalsAbsolute is double lowest ? Plain.PressureOf(lowest) : null,
+            InternalVolume = InternalVolumeLiters is double liters ? Plain.VolumeOf(liters) : null,
+            NormalTemperature = NormalTemperatureCelsius is double celsius ? Plain.TemperatureOf(celsius) : null,
             Class = Class,
             OwnLevel = OwnLevelKilopascalsAbsolute is double own ? Plain.PressureOf(own) : null,
             OwnLevelSource = SourceOfOwnLevel ?? options.OwnLevelSource,
         });
     }
+
+    private static RuleSet Set(string place) => RuleSet.Find(place) ?? throw new ArgumentException(
+        $"{nameof(Rules)} is \"{place}\"; it must be one of {string.Join("; ", RuleSet.All)}.", nameof(Rules));
 }

@@ -48,6 +48,8 @@ internal static class JobLimits
         [(typeof(BarometerDocument), "elevationMeters")] = new(-430, 11000),
         [(typeof(BarometerDocument), "pressureKilopascalsAbsolute")] = new(10, 200),
         [(typeof(EvacuationDocument), "lowestAttainableKilopascalsAbsolute")] = NumberRange.Positive,
+        [(typeof(EvacuationDocument), "internalVolumeLiters")] = NumberRange.Positive,
+        [(typeof(EvacuationDocument), "normalTemperatureCelsius")] = new(0, 60),
         [(typeof(EvacuationDocument), "ownLevelKilopascalsAbsolute")] = NumberRange.Positive,
         [(typeof(MachineDocument), "displacementLitersPerSecond")] = new(1e-4, 1e4),
         [(typeof(MachineDocument), "clearanceRatio")] = new(0, 0.5),

@@ -1,0 +1,69 @@
+using System.Collections.Generic;
+using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Findings;
+using Refrigerant.Recovery.Fluids;
+
+namespace Refrigerant.Recovery.Cylinders;
+
+/// <summary>Whether a cylinder stands the refrigerant as a warm liquid, by the rule of the place.</summary>
+internal static class FillStrength
+{
+    private const double Atmosphere = 101_325;
+
+    public static IEnumerable<Finding> For(RecoveryCylinder cylinder, PropertyModel model, FillRules rules)
+    {
+        bool isUn = cylinder.Specification is { IsUn: true };
+        double allowed = FillFigures.ServicePressureRatio * cylinder.ServicePressure.Pascals;
+        if (rules.Has(FillRuleKind.PressureAt55C)
+            && !isUn
+            && BubblePressure(model, FillFigures.LiquidFullTemperature) is double at55
+            && at55 - Atmosphere > allowed)
+        {
+            yield return TooWeak(cylinder, model, FillFigures.PressureAt55C, at55, FillFigures.LiquidFullTemperature, allowed, "5/4 of the service pressure");
+        }
+
+        if (cylinder.Specification?.TestPressurePascals is not double test)
+        {
+            yield break;
+        }
+
+        if (rules.Has(FillRuleKind.TestPressureAt65C)
+            && (isUn || !rules.Has(FillRuleKind.PressureAt55C))
+            && BubblePressure(model, FillFigures.TestTemperature) is double at65
+            && at65 > test)
+        {
+            if (at65 - FillFigures.TestPressureAllowance > test)
+            {
+                yield return TooWeak(cylinder, model, FillFigures.TestPressureAt65C, at65, FillFigures.TestTemperature, test, "the test pressure");
+            }
+            else if (rules.Has(FillRuleKind.PressureAt55C))
+            {
+                yield return new Finding(
+                    CylinderCodes.WithinAllowance,
+                    Severity.Caution,
+                    FillFigures.TestPressureAt65C.Source,
+                    $"{model.Designation} liquid has {FindingValue.Pascals("pressure", at65)} at {FindingValue.Kelvins("temperature", FillFigures.TestTemperature)}: within 1 bar of the test pressure ({FindingValue.GaugePascals("test pressure", test)}) as P200 allows, but 49 CFR 173.304b has no such allowance.");
+            }
+        }
+
+        if (rules.Has(FillRuleKind.ListedFillingConstant)
+            && BubblePressure(model, FillConstantFigures.Temperature) is double at48
+            && FillConstantFigures.TestPressureRatio * at48 > test)
+        {
+            yield return TooWeak(
+                cylinder, model, FillConstantFigures.Classes, at48, FillConstantFigures.Temperature, test / FillConstantFigures.TestPressureRatio, "3/5 of the test pressure");
+        }
+    }
+
+    private static Finding TooWeak(
+        RecoveryCylinder cylinder, PropertyModel model, RuleFigure rule, double absolute, double kelvins, double allowed, string bound) => new(
+        CylinderCodes.TooWeak,
+        Severity.Stop,
+        rule.Source,
+        $"{model.Designation} liquid has {FindingValue.GaugePascals("pressure", absolute - Atmosphere)} at {FindingValue.Kelvins("temperature", kelvins)}, more than {bound} ({FindingValue.GaugePascals("allowed", allowed)}): {cylinder.Label} may not hold it as a liquid.");
+
+    private static double? BubblePressure(PropertyModel model, double temperature) =>
+        temperature >= model.Range.MinimumTemperature && FillDensity.HasLiquidAt(model, temperature)
+            ? model.SaturationAtTemperature(temperature).Bubble.Pressure
+            : null;
+}

@@ -1,0 +1,119 @@
+using System;
+using System.Collections.Generic;
+using Refrigerant.Recovery.Cylinders;
+using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Numerics;
+using UnitsNet;
+
+namespace Refrigerant.Recovery.Rules;
+
+/// <summary>The rules of a place: level, proof of the level, filling, records, warming potentials. Immutable.</summary>
+/// <remarks>
+/// A result by one set holds no figure of another; where a place has no figure, the result says so. Figures as read on the editions named
+/// beside each; local codes and licensed practice govern.
+/// </remarks>
+/// <example>
+/// <code>
+/// EvacuationRequirement level = EvacuationRequirement.For(
+///     Fluid.Get("R-410A"),
+///     charge: Mass.FromKilograms(3),
+///     new EvacuationOptions { Rules = RuleSet.Japan });
+/// Console.WriteLine($"{level.RequiredPressure.Kilopascals:F0} kPa"); // 90 kPa
+/// </code>
+/// </example>
+public sealed class RuleSet
+{
+    private readonly Func<SubstanceFamily, AssessmentReport>? _report;
+
+    private RuleSet(string place, ILevelRules levels, FillRules fill, IReadOnlyList<RecordRule> records, Func<SubstanceFamily, AssessmentReport>? report)
+    {
+        Place = place;
+        Levels = levels;
+        Fill = fill;
+        Records = records;
+        _report = report;
+    }
+
+    /// <summary>United States: 40 CFR 82 Subpart F and 49 CFR. The default everywhere.</summary>
+    public static RuleSet UnitedStates { get; } = new(
+        "United States", new UnitedStatesLevels(), FillRules.UnitedStates, RecordFigures.UnitedStates, _ => AssessmentReport.Fourth);
+
+    /// <summary>UN Model Regulations and ADR/RID: filling and transport only.</summary>
+    public static RuleSet UnitedNations { get; } = new(
+        "UN Model Regulations, ADR/RID", new LevelsWithoutFigure(PlaceFigures.TransportNone), FillRules.UnitedNations, [], null);
+
+    /// <summary>European Union: Regulation (EU) 2024/573, which states no pressure, with the levels of EN 378-4; ADR.</summary>
+    public static RuleSet EuropeanUnion { get; } = new(
+        "European Union", new EuropeanLevels(spain: false), FillRules.EuropeanUnion, RecordFigures.EuropeanUnion, European);
+
+    /// <summary>Spain: as the European Union, by RD 552/2019, which is stricter before service.</summary>
+    public static RuleSet Spain { get; } = new(
+        "Spain", new EuropeanLevels(spain: true), FillRules.EuropeanUnion, RecordFigures.Spain, European);
+
+    /// <summary>Japan: Ordinance 7 of 2014 and the Cylinder Safety Ordinance.</summary>
+    public static RuleSet Japan { get; } = new("Japan", new JapanLevels(), FillRules.Japan, RecordFigures.Japan, null);
+
+    /// <summary>Canada, federal: SOR/2022-110, which states no pressure and no filling figure.</summary>
+    public static RuleSet Canada { get; } = new(
+        "Canada", new LevelsWithoutFigure(PlaceFigures.CanadaNone), FillRules.Canada, RecordFigures.Canada, null);
+
+    /// <summary>The places that the library knows.</summary>
+    public static IReadOnlyList<RuleSet> All { get; } = [UnitedStates, UnitedNations, EuropeanUnion, Spain, Japan, Canada];
+
+    /// <summary>The place.</summary>
+    public string Place { get; }
+
+    /// <summary>The filling rules, for <see cref="FillOptions.Rules"/>.</summary>
+    public FillRules Fill { get; }
+
+    /// <summary>What is written down; empty where nothing was found.</summary>
+    public IReadOnlyList<RecordRule> Records { get; }
+
+    internal ILevelRules Levels { get; }
+
+    /// <summary>Rules of the caller's own.</summary>
+    /// <param name="place">What the set is called.</param>
+    /// <param name="level">The absolute pressure to reach, greater than zero.</param>
+    /// <param name="fill">The filling rules.</param>
+    /// <param name="source">Where the level comes from, for the record.</param>
+    /// <exception cref="ArgumentNullException">An argument is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The level is not greater than zero.</exception>
+    public static RuleSet FromCaller(string place, Pressure level, FillRules fill, string source) => new(
+        Require.NotNull(place, nameof(place)),
+        new CallersLevels(Require.Positive(level, "Pa absolute", nameof(level)), Require.NotNull(source, nameof(source))),
+        Require.NotNull(fill, nameof(fill)),
+        [],
+        null);
+
+    /// <summary>The set of that place; null where the library knows none.</summary>
+    /// <param name="place">Such as "Japan".</param>
+    /// <exception cref="ArgumentNullException">Null.</exception>
+    public static RuleSet? Find(string place)
+    {
+        Require.NotNull(place, nameof(place));
+        foreach (RuleSet set in All)
+        {
+            if (string.Equals(set.Place, place, StringComparison.OrdinalIgnoreCase))
+            {
+                return set;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>The warming potential that the law of the place uses; null where it names no source that was found, or the figure was not.</summary>
+    /// <param name="fluid">The refrigerant.</param>
+    /// <exception cref="ArgumentNullException">The fluid is null.</exception>
+    public SourcedFigure? WarmingPotential(Fluid fluid)
+    {
+        RefrigerantFacts facts = RefrigerantFacts.For(fluid);
+        return _report is null ? null : facts.GlobalWarmingPotential(_report);
+    }
+
+    /// <summary>The place.</summary>
+    public override string ToString() => Place;
+
+    /// <summary>Regulation (EU) 2024/573: saturated HFC by the fourth report, all else by the sixth (read second-hand).</summary>
+    private static AssessmentReport European(SubstanceFamily family) => family == SubstanceFamily.Hfc ? AssessmentReport.Fourth : AssessmentReport.Sixth;
+}

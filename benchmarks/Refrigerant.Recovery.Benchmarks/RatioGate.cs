@@ -4,6 +4,7 @@ using System.Diagnostics;
 using System.Globalization;
 using System.IO;
 using System.Linq;
+using System.Threading;
 using Refrigerant.Recovery.CoolProp;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Fluids.Mixtures;
@@ -22,6 +23,8 @@ internal static class RatioGate
     private const double Allowed = 1.4;
 
     private const double LeastNanoseconds = 100_000;
+
+    private const int WarmUp = 250;
 
     /// <summary>Runs it.</summary>
     /// <param name="args">"gate", the baseline's path, and "write" to store a new one.</param>
@@ -133,6 +136,9 @@ internal static class RatioGate
 
     private static double Ratio(Func<double> call, Func<double> yardstick)
     {
+        // Twice, with time between for the compiler to take notice of what is hot.
+        _ = Repeats(call) + Repeats(yardstick);
+        Thread.Sleep(WarmUp);
         int calls = Repeats(call), turns = Repeats(yardstick);
         double best = double.PositiveInfinity, bestYardstick = double.PositiveInfinity;
         for (int round = 0; round < Rounds; round++)

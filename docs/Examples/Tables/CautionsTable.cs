@@ -81,7 +81,7 @@ internal static class CautionsTable
 
     private static IReadOnlyList<Finding> Hot(RecoveryJob job) => VaporOnly(
         job,
-        job.Appliance with { Temperature = Temperature.FromDegreesCelsius(35), Charge = Mass.FromKilograms(15) }).Findings;
+        job.Appliance with { Fluid = Fluid.Get("R-32"), Temperature = Temperature.FromDegreesCelsius(30), Charge = Mass.FromKilograms(5) }).Findings;
 
     private static StageResult VaporOnly(RecoveryJob job, Appliance appliance) => VaporRecovery.Simulate(
         appliance,

@@ -10,6 +10,9 @@ namespace Refrigerant.Recovery.Processes;
 /// <summary>What a simulated stage came to, whichever it is. Immutable. Planning figures: local codes and licensed practice govern.</summary>
 public class StageResult
 {
+    /// <summary>A difference of this share of the mass is rounding.</summary>
+    private const double Rounding = 1e-13;
+
     private readonly double _liquidGone;
     private readonly double _coldest;
 
@@ -55,7 +58,15 @@ public class StageResult
     public IReadOnlyList<Transfer> Transfers { get; }
 
     /// <summary>Refrigerant taken out of the appliance in this stage.</summary>
-    public Mass RecoveredMass => new(Before.Appliance.Mass.Kilograms - After.Appliance.Mass.Kilograms, MassUnit.Kilogram);
+    public Mass RecoveredMass
+    {
+        get
+        {
+            double before = Before.Appliance.Mass.Kilograms;
+            double recovered = before - After.Appliance.Mass.Kilograms;
+            return new(Math.Abs(recovered) > Rounding * before ? recovered : 0, MassUnit.Kilogram);
+        }
+    }
 
     /// <summary>Refrigerant left in the appliance, what its oil holds included.</summary>
     public Mass RemainingMass => After.Appliance.Mass;

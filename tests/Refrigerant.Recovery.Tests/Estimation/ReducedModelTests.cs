@@ -4,6 +4,7 @@ using Refrigerant.Recovery.Estimation;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using Xunit;
 
@@ -26,9 +27,17 @@ public class ReducedModelTests
         RecoveryJob job = Job(fluid, charge, volume, kelvins, displacement, outer, inner, metal, bore);
         var table = new SaturationTable(job.Appliance.Fluid.Model);
         ReducedParameters parameters = ReducedParameters.FromJob(job, table);
+
+        // The engine wets the share of the metal that the liquid fills of the volume; its dry part exchanges heat a tenth as well.
+        double level = ApplianceState.Initial(job.Appliance).Vessel.LiquidVolumeFraction;
+        double share = level + ((1 - level) / 10);
+        parameters.InnerConductance = share * inner;
+        parameters.WetShare = 0.1 / share;
+        parameters.WetExponent = 1;
+        parameters.DryFactor = 10 * share;
         StageResult engine = VaporRecovery.Simulate(
             job.Appliance,
-            job.Machine,
+            job.Machine with { Body = null },
             job.Hoses,
             RecoveryCylinder.FromTestPressure(Pressure.FromBars(48), Mass.FromKilograms(100), Mass.FromKilograms(40)),
             new VaporRecoveryOptions { TargetPressure = Pressure.FromPascals(Level), ReceiverPressure = Pressure.FromPascals(parameters.DischargePressure) });

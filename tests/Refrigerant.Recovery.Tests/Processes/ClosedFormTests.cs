@@ -45,14 +45,14 @@ public class ClosedFormTests
     }
 
     // Worked figures of pump-down at constant volume speed, V = 1 m³ and 0.1 m³/s (Engineering ToolBox, vacuum evacuation time):
-    // 1000 to 500 mbar 6.9 s, to 100 mbar 23 s, to 10 mbar 46 s. Here a third of the machine's volume is on the suction side, at a third of the speed.
+    // 1000 to 500 mbar 6.9 s, to 100 mbar 23 s, to 10 mbar 46 s. Here half of the machine's volume is on the suction side, at half the speed.
     [Theory]
     [InlineData(500, 6.9)]
     [InlineData(100, 23)]
     [InlineData(10, 46)]
     public void A_sweep_without_clearance_is_a_pump_down(double millibar, double seconds)
     {
-        RecoveryMachine machine = RecoveryMachine.FromDisplacement(VolumeFlow.FromCubicMetersPerSecond(0.1 / 3), clearanceRatio: 0) with
+        RecoveryMachine machine = RecoveryMachine.FromDisplacement(VolumeFlow.FromCubicMetersPerSecond(0.1 / 2), clearanceRatio: 0) with
         {
             InternalVolume = Volume.FromCubicMeters(1),
         };
@@ -82,9 +82,9 @@ public class ClosedFormTests
             sum += span / Intervals / machine.EfficiencyAt(101_325 / pressure);
         }
 
-        // All hoses but those behind the outlet, and a third of the machine's liter.
+        // All hoses but those behind the outlet, and half of the machine's liter.
         double hose = Math.PI / 4 * 0.01 * 0.01 * 3;
-        double expected = sum * ((2 * hose) + (1e-3 / 3)) / 0.3e-3;
+        double expected = sum * ((2 * hose) + (1e-3 / 2)) / 0.3e-3;
         Assert.Equal((3 * hose) + 1e-3, result.SweptVolume.CubicMeters, 1e-9);
         Assert.Equal(expected, result.Duration.Seconds, 1e-6 * expected);
     }
@@ -105,15 +105,18 @@ public class ClosedFormTests
     [Fact]
     public void One_displacement_explains_the_orders_of_magnitude_of_the_trade()
     {
-        RecoveryMachine machine = Setups.Machine(0.19);
+        RecoveryMachine machine = Setups.Machine(0.26);
         var hoses = new HoseSet
         {
             VaporSide = [Setups.Hose(3.048, 10.5)],
             LiquidSide = [Setups.Hose(6.096, 10.5)],
             Discharge = [Setups.Hose(3.048, 10.5)],
         };
+
+        // All three hoses are swept, so none is behind the outlet then.
+        HoseSet swept = hoses with { VaporSide = [.. hoses.VaporSide, .. hoses.Discharge], Discharge = [] };
         Pressure vacuum = Pressure.FromPascals(101_325 - (15 * 3386.389));
-        double sweep = HoseSweep.Simulate(hoses, machine, new HoseSweepOptions { TargetPressure = vacuum }).Duration.Seconds;
+        double sweep = HoseSweep.Simulate(swept, machine, new HoseSweepOptions { TargetPressure = vacuum }).Duration.Seconds;
         Appliance appliance = Setups.Appliance("R-22", 45, 80, 24, 400) with { LiquidReachable = true };
         RecoveryCylinder cylinder = Setups.Cylinder(60, 3);
         double liquid = PushPull.Simulate(appliance, machine, hoses, cylinder, new PushPullOptions()).AverageRate.KilogramsPerSecond * 60 / 0.45359237;

@@ -11,15 +11,15 @@ namespace Refrigerant.Recovery.Processes;
 /// <summary>Sweeping the air out of hoses and machine before refrigerant enters them.</summary>
 /// <remarks>
 /// Isothermal ideal gas: dp/dt = −S·η(r)·p/V, so t = V/S·∫d(ln p)/η from the lower to the higher pressure; without clearance and leakage t = V/(S·η0)·ln(p1/p2). The suction side
-/// (all hoses but those behind the outlet, and a third of the machine) comes to the target; the discharge side (the machine's condenser and the hoses behind it) stands
-/// at the pressure that the air is blown out against, and its air goes to the cylinder with the first refrigerant. The third is common practice, no source.
+/// (all hoses but those behind the outlet, and half of the machine) comes to the target; the discharge side (the machine's condenser and the hoses behind it) stands
+/// at the pressure that the air is blown out against, and its air goes to the cylinder with the first refrigerant. The half is common practice, no source.
 /// </remarks>
 public static class HoseSweep
 {
     private const int Points = 65;
 
     /// <summary>Share of the machine's volume on the suction side.</summary>
-    private const double SuctionShare = 1.0 / 3;
+    private const double SuctionShare = 0.5;
 
     /// <summary>A target this close to the deepest vacuum, relative, is not reached in finite time.</summary>
     private const double StallMargin = 1e-6;

@@ -40,7 +40,7 @@ internal sealed class PureContent(PropertyModel model) : Content(model, 1)
     private bool _lastHadLiquid;
 
     public override VesselPoint ToVesselPoint() => Model.VesselAtTemperature(
-        Temperature, VaporFraction is > 0 and < 1 ? 1 / (((1 - VaporFraction) / LiquidDensity) + (VaporFraction / VaporDensity)) : LiquidDensity);
+        Math.Min(Model.Range.MaximumTemperature, Math.Max(Model.Range.MinimumTemperature, Temperature)), VaporFraction is > 0 and < 1 ? 1 / (((1 - VaporFraction) / LiquidDensity) + (VaporFraction / VaporDensity)) : LiquidDensity);
 
     protected override bool Find(ReadOnlySpan<double> masses, double mass, double volume, double energy)
     {

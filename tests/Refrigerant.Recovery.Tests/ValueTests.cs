@@ -152,5 +152,5 @@ public class ValueTests
         .Where(p => p.GetIndexParameters().Length == 0 && p.PropertyType != typeof(string) && typeof(IEnumerable).IsAssignableFrom(p.PropertyType));
 
     /// <summary>Types of layers that are being rewritten.</summary>
-    private static bool IsPending(Type type) => type.Namespace is "Refrigerant.Recovery.Processes" or "Refrigerant.Recovery.Planning" or "Refrigerant.Recovery.Simulation" or "Refrigerant.Recovery.Estimation";
+    private static bool IsPending(Type type) => type.Namespace is "Refrigerant.Recovery.Processes" or "Refrigerant.Recovery.Estimation";
 }

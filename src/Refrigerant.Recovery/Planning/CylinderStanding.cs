@@ -2,6 +2,7 @@ using System.Linq;
 using Refrigerant.Recovery.Cylinders;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
+using Refrigerant.Recovery.Numerics;
 using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using UnitsNet.Units;
@@ -63,4 +64,7 @@ public sealed class CylinderStanding
     internal double LeftAt { get; }
 
     internal CylinderStanding With(CylinderState state, double received, double at) => new(this, state, received, at);
+
+    /// <summary>Label and room, and whether it may be filled.</summary>
+    public override string ToString() => $"{Cylinder.Label}: room for {Require.Text(Room.Kilograms)} kg{(MayBeFilled ? string.Empty : ", must not be filled")}";
 }

@@ -29,6 +29,9 @@ public sealed class Hookup
 
     /// <summary>What the scale under the cylinder shows against time; empty where nothing moves.</summary>
     public IReadOnlyList<ScaleReading> Scale { get; }
+
+    /// <summary>Lines and settings in plain words.</summary>
+    public override string ToString() => $"{(Lines.Count == 0 ? "no lines" : string.Join(", ", Lines))}; {string.Join(", ", Settings)}";
 }
 
 /// <summary>One line of a hookup. Immutable.</summary>
@@ -159,4 +162,7 @@ public readonly struct ScaleReading : IEquatable<ScaleReading>
 
     /// <inheritdoc/>
     public override int GetHashCode() => Time.GetHashCode() ^ (GrossWeight.GetHashCode() * 31);
+
+    /// <summary>Time and weight, culture-invariant.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Time.Minutes:F1} min: {GrossWeight.Kilograms:F2} kg");
 }

@@ -48,4 +48,9 @@ public sealed record InputTolerances
     /// <summary>Of the scale on which a cylinder is filled, 0 to 5 kg; 0.1 kg by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
     public Mass Scale { get; init => field = Require.InRange(value, 0, 5, nameof(Scale)); } = new(0.1, MassUnit.Kilogram);
+
+    /// <summary>All tolerances.</summary>
+    public override string ToString() => FormattableString.Invariant(
+        $"volume {InternalVolume.Percent:G4} %, heat {HeatExchange.Percent:G4} %, charge {Charge.Percent:G4} %, displacement {Displacement.Percent:G4} %, oil {Oil.Percent:G4} %, metal {Metal.Percent:G4} %, ")
+        + FormattableString.Invariant($"temperature {Temperature.Kelvins:G4} K, gauge {Gauge.Kilopascals:G4} kPa, scale {Scale.Kilograms:G4} kg");
 }

@@ -1,3 +1,4 @@
+using System;
 using Refrigerant.Recovery.Processes;
 using UnitsNet;
 using UnitsNet.Units;
@@ -21,4 +22,7 @@ public readonly struct PlanPoint
 
     /// <summary>Time since the start of the job.</summary>
     public Duration Time => new(Stage.Start.Seconds + Point.Time.Seconds, DurationUnit.Second);
+
+    /// <summary>Stage and time since the start of the job.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Stage.Kind} at {Time.Minutes:F1} min");
 }

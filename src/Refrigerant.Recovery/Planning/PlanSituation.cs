@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Generic;
 using System.Linq;
 using Refrigerant.Recovery.Numerics;
@@ -88,4 +89,7 @@ public sealed class PlanSituation
     internal bool IsShare(ApplianceState state) => _run.IsShareRecovered(state);
 
     internal bool ShowsGoal(ApplianceState state) => _run.ShowsGoal(state);
+
+    /// <summary>Time, stages so far and state.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Elapsed.Minutes:F1} min, {Stages.Count} stages; {State}");
 }

@@ -33,12 +33,12 @@ public sealed class RecoveryPlan
         Requirement = requirement;
         Verdict = verdict;
         Stages = stages;
-        Cylinders = cylinders;
+        Cylinders = [.. cylinders];
         Ledger = ledger;
         End = end;
         Fractionation = fractionation;
         ToDo = findings.ToDo;
-        RestsOn = findings.RestsOn;
+        RestsOn = [.. findings.RestsOn];
         Findings = [.. ToDo.Concat(RestsOn).OrderByDescending(finding => finding.Severity)];
         Cautions = cautions;
         CarriedOver = carriedOver;

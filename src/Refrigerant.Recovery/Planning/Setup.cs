@@ -128,4 +128,7 @@ public sealed class Setup
     private static Hose Halved(Hose hose) => hose with { Length = new Length(Math.Max(1e-3, hose.Length.Meters / 2), LengthUnit.Meter) };
 
     private static Hose WithoutCores(Hose hose) => hose with { Fittings = [.. hose.Fittings.Where(fitting => !fitting.IsCore)] };
+
+    /// <summary>What is different about it.</summary>
+    public override string ToString() => Name;
 }

@@ -55,4 +55,7 @@ public sealed class SetupComparison
         ];
         return new SetupComparison(asItIs, outcomes);
     }
+
+    /// <summary>The job as it is, and how many setups stand beside it.</summary>
+    public override string ToString() => FormattableString.Invariant($"as it is: {AsItIs.TotalDuration.Minutes:F1} min; {Outcomes.Count} setups");
 }

@@ -251,4 +251,7 @@ public sealed class StandardStrategy : IRecoveryStrategy
     private static bool Held(PlanSituation now) => now.IsAtGoal && !now.State.Appliance.HasLiquid;
 
     private static int Pulls(PlanSituation now) => now.Stages.Count(stage => stage.Kind == StageKind.Hold);
+
+    /// <summary>What it is called.</summary>
+    public override string ToString() => "standard strategy";
 }

@@ -39,4 +39,7 @@ public sealed record UncertaintyOptions
 
     /// <summary>Told the share of plans done, rising to 1, from any thread but one call at a time; what it throws comes through; null for nobody.</summary>
     public IProgress<double>? Progress { get; init; }
+
+    /// <summary>Samples, seed and tolerances.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Samples} samples, seed {Seed}: {Tolerances}");
 }

@@ -26,4 +26,8 @@ public sealed record Van
 
     /// <summary>Whether there is a tool that takes valve cores out under pressure.</summary>
     public bool HasCoreTool { get; init; }
+
+    /// <summary>How much of each.</summary>
+    public override string ToString() => FormattableString.Invariant(
+        $"{Hoses.Count} sets of hoses, {Machines.Count} machines, {Cylinders.Count} cylinders, {Aids}{(HasCoreTool ? ", core tool" : string.Empty)}");
 }

@@ -1,3 +1,5 @@
+using System;
+
 namespace Refrigerant.Recovery.Simulation;
 
 /// <summary>What mass and energy balances of a simulation leave unexplained, relative to the initial values, and the work it took.</summary>
@@ -28,4 +30,7 @@ public readonly struct Closure
 
     /// <summary>Evaluations of the balances.</summary>
     public int Evaluations { get; }
+
+    /// <summary>The balances and the work, culture-invariant.</summary>
+    public override string ToString() => FormattableString.Invariant($"mass {Mass:G3}, energy {Energy:G3}, {Steps} steps, {Evaluations} evaluations");
 }

@@ -199,4 +199,8 @@ public sealed class RecoverySimulation
             ? null
             : new Temperature(_machine.Compressor.BodyTemperature, TemperatureUnit.Kelvin),
     };
+
+    /// <summary>Time, pressures and what is left.</summary>
+    public override string ToString() =>
+        $"{Require.Text(Time)} s: {Require.Text(ApplianceMass)} kg left at {Require.Text(AppliancePressure / 1e3)} kPa absolute, cylinder at {Require.Text(CylinderPressure / 1e3)} kPa absolute";
 }

@@ -31,4 +31,7 @@ public sealed record SimulationSetup
 
     /// <summary>State at the start, from a run or from measured values; appliance and cylinder as described where it is null.</summary>
     public SimulationState? Start { get; init; }
+
+    /// <summary>What is connected, and by which hook-up.</summary>
+    public override string ToString() => $"{Hookup}: {Appliance} into {Cylinder}";
 }

@@ -16,7 +16,11 @@ namespace Refrigerant.Recovery.Simulation;
 /// </remarks>
 /// <example>
 /// <code>
-/// Hose hose = new() { Length = Length.FromFeet(5), InnerDiameter = Length.FromMillimeters(8) };
+/// Hose hose = new()
+/// {
+///     Length = Length.FromFeet(5),
+///     InnerDiameter = Length.FromMillimeters(8),
+/// };
 /// RecoverySimulation simulation = RecoverySimulation.Start(new SimulationSetup
 /// {
 ///     Appliance = new Appliance
@@ -36,7 +40,7 @@ namespace Refrigerant.Recovery.Simulation;
 ///     simulation.Step(0.1, SimulationInputs.Running);
 /// }
 ///
-/// Console.WriteLine($"{simulation.AppliancePressure / 1000:F0} kPa"); // 315 kPa
+/// Console.WriteLine($"{simulation.AppliancePressure / 1000:F0} kPa"); // 281 kPa
 /// </code>
 /// </example>
 public sealed class RecoverySimulation

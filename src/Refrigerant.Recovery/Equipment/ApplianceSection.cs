@@ -34,4 +34,7 @@ public sealed record ApplianceSection
             field = value;
         }
     }
+
+    /// <summary>Name, charge and volume.</summary>
+    public override string ToString() => $"{Name}: {Require.Text(Charge.Kilograms)} kg in {Require.Text(InternalVolume.CubicMeters * 1e3)} L";
 }

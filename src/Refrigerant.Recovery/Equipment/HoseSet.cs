@@ -114,7 +114,7 @@ public sealed record HoseSet
     }
 
     /// <summary>The hoses of each side.</summary>
-    public override string ToString() => $"vapor side: {Text(VaporSide)}; liquid side: {Text(LiquidSide)}; discharge: {Text(Discharge)}";
+    public override string ToString() => $"vapor side: {Text(VaporSide)}; second vapor side: {Text(SecondVaporSide)}; liquid side: {Text(LiquidSide)}; discharge: {Text(Discharge)}";
 
     private static string Text(IReadOnlyList<Hose> hoses) => hoses.Count == 0 ? "none" : string.Join(", ", hoses);
 }

@@ -34,14 +34,14 @@ public sealed record MachineBody
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
     public required double GasConductance { get; init => field = Require.InRange(value, 0, 1e6, "W/K", nameof(GasConductance)); }
 
-    /// <summary>Heat of friction and of the motor that warms the body while the machine runs, 0 to 1 MW.</summary>
+    /// <summary>Heat of friction and of the motor that warms the body while the machine runs, 0 to 10 MW.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
     public required Power FrictionPower
     {
         get;
         init
         {
-            Require.InRange((double)value.Watts, 0, 1e6, "W", nameof(FrictionPower));
+            Require.InRange((double)value.Watts, 0, 1e7, "W", nameof(FrictionPower));
             field = value;
         }
     }
@@ -60,4 +60,8 @@ public sealed record MachineBody
             FrictionPower = Power.FromWatts(FrictionPerDisplacement * rate),
         };
     }
+
+    /// <summary>Heat capacity, conductances and heat of friction.</summary>
+    public override string ToString() =>
+        $"{Require.Text(HeatCapacity.JoulesPerKelvin)} J/K, {Require.Text(AirConductance)} W/K to the air, {Require.Text(GasConductance)} W/K to the gas, {Require.Text((double)FrictionPower.Watts)} W of friction";
 }

@@ -23,4 +23,7 @@ public sealed record SectionConnection
 
     /// <summary>Whether it is a check valve, which lets refrigerant through from <see cref="From"/> to <see cref="To"/> only.</summary>
     public bool IsCheckValve { get; init; }
+
+    /// <summary>What it joins, its flow coefficient, and whether it is a check valve.</summary>
+    public override string ToString() => $"{From} to {To}, Cv {Require.Text(FlowCoefficient)}{(IsCheckValve ? ", check valve" : string.Empty)}";
 }

@@ -67,6 +67,7 @@ public sealed record JobTimes
         return value;
     }
 
-    /// <summary>The four times.</summary>
-    public override string ToString() => FormattableString.Invariant($"hose change {HoseChange.Seconds:G7} s, cylinder change {CylinderChange.Seconds:G7} s, close {Close.Seconds:G7} s, hold {Hold.Seconds:G7} s");
+    /// <summary>The seven times.</summary>
+    public override string ToString() => FormattableString.Invariant(
+        $"set-up {SetUp.Seconds:G7} s, hose change {HoseChange.Seconds:G7} s, cylinder change {CylinderChange.Seconds:G7} s, close {Close.Seconds:G7} s, hold {Hold.Seconds:G7} s, oil service {OilService.Seconds:G7} s, patience {Patience.Seconds:G7} s");
 }

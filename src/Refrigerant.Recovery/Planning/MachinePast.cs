@@ -60,4 +60,10 @@ public sealed record MachinePast
         Require.InRange(value.CubicMeters, 0, 1, "m³", parameter);
         return value;
     }
+
+    /// <summary>Last refrigerant, oils, and running time since the oil was changed.</summary>
+    public override string ToString() =>
+        $"last {Refrigerant?.Designation ?? "refrigerant unknown"}, {(IsCleared ? "cleared" : "not cleared")}, {Require.Text(CompressorOil.CubicMeters * 1e6)} mL of {Oil?.ToString() ?? "unknown"} oil, "
+        + $"{Require.Text(SeparatorOil.CubicMeters * 1e6)} mL in the separator, {Require.Text(RunningSinceOilChange.Seconds / 3600)} h since the oil was changed"
+        + (OilChangeInterval is Duration interval ? $" of {Require.Text(interval.Seconds / 3600)} h" : string.Empty);
 }

@@ -68,4 +68,13 @@ public sealed record PlanStep
 
         return value;
     }
+
+    /// <summary>What is done, what ends it, and why.</summary>
+    public override string ToString() => Kind
+        + (Cylinder is RecoveryCylinder cylinder ? $", {cylinder.Label}" : string.Empty)
+        + (Duration is Duration duration ? $", {Require.Text(duration.Seconds)} s at most" : string.Empty)
+        + (AppliancePressure is Pressure end ? $", to {Require.Text(end.Kilopascals)} kPa absolute" : string.Empty)
+        + (LowestPressure is Pressure lowest ? $", not below {Require.Text(lowest.Kilopascals)} kPa absolute" : string.Empty)
+        + (CylinderPressure is Pressure rest ? $", until the cylinder is at {Require.Text(rest.Kilopascals)} kPa absolute" : string.Empty)
+        + $", {Inputs}{(IsThrottled ? ", throttled" : string.Empty)}: {Reason}";
 }

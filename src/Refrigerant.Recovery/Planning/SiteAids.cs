@@ -1,4 +1,5 @@
 using System;
+using System.Linq;
 using Refrigerant.Recovery.Numerics;
 using UnitsNet;
 
@@ -63,4 +64,20 @@ public sealed record SiteAids
 
     /// <summary>Whether anything can bring heat to the appliance.</summary>
     internal bool CanWarm => (double)Heater.Watts > 0 || (double)CrankcaseHeater.Watts > 0 || ApplianceFans > 1;
+
+    /// <summary>What is at hand.</summary>
+    public override string ToString()
+    {
+        string[] aids =
+        [
+            HasIce ? "ice" : string.Empty,
+            WaterBath is Temperature bath ? $"water bath at {Require.Text(bath.Kelvins - 273.15)} °C" : string.Empty,
+            HasCylinderFan ? "fan at the cylinder" : string.Empty,
+            (double)Heater.Watts > 0 ? $"heater of {Require.Text((double)Heater.Watts)} W" : string.Empty,
+            (double)CrankcaseHeater.Watts > 0 ? $"crankcase heater of {Require.Text((double)CrankcaseHeater.Watts)} W" : string.Empty,
+            ApplianceFans > 1 ? $"fans of the appliance ×{Require.Text(ApplianceFans)}" : string.Empty,
+        ];
+        string text = string.Join(", ", aids.Where(aid => aid.Length > 0));
+        return text.Length > 0 ? text : "nothing at hand";
+    }
 }

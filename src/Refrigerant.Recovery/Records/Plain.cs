@@ -22,6 +22,10 @@ internal static class Plain
 
     public static double Liters(Volume value) => Number(value.CubicMeters * 1e3);
 
+    public static double Milliliters(Volume value) => Number(value.CubicMeters * 1e6);
+
+    public static double Watts(Power value) => Number((double)value.Watts);
+
     public static double Kilopascals(Pressure value) => Number(value.Pascals / 1e3);
 
     public static double Celsius(Temperature value) => Number(Math.Round(value.Kelvins - 273.15, CelsiusDecimals));
@@ -29,6 +33,8 @@ internal static class Plain
     public static double Seconds(Duration value) => Number(value.Seconds);
 
     public static double Minutes(Duration value) => Number(value.Seconds / 60);
+
+    public static double Hours(Duration value) => Number(value.Seconds / 3600);
 
     public static double Millimeters(Length value) => Number(value.Meters * 1e3);
 

@@ -32,4 +32,8 @@ public sealed record SimulationState
             field = value;
         }
     }
+
+    /// <summary>Appliance, cylinder and temperature of the machine.</summary>
+    public override string ToString() => $"appliance: {Appliance}; cylinder: {Cylinder?.ToString() ?? "none"}"
+        + (MachineTemperature is Temperature given ? $"; machine at {Require.Text(given.Kelvins - 273.15)} °C" : string.Empty);
 }

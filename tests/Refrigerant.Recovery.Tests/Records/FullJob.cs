@@ -40,6 +40,15 @@ internal static class FullJob
                 FoamingTime = Duration.FromMinutes(2.5),
                 DiffusionTime = Duration.FromMinutes(4100),
             },
+            DesignGaugePressure = Pressure.FromKilopascals(1850),
+            Sections =
+            [
+                new ApplianceSection { Name = "evaporator", InternalVolume = Volume.FromLiters(41.3), Charge = Mass.FromKilograms(6.5) },
+                new ApplianceSection { Name = "receiver", InternalVolume = Volume.FromLiters(20), Charge = Mass.FromKilograms(15) },
+            ],
+            Connections = [new SectionConnection { From = "receiver", To = "evaporator", FlowCoefficient = 0.013, IsCheckValve = true }],
+            VaporPort = "evaporator",
+            LiquidPort = "receiver",
         },
         Machine = RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(0.55), 0.045, 1.12, 0.93) with
         {
@@ -56,12 +65,26 @@ internal static class FullJob
                 CoolantTemperature = Temperature.FromDegreesCelsius(15.5),
                 Subcooling = TemperatureDelta.FromKelvins(4),
             },
+            Body = new MachineBody
+            {
+                HeatCapacity = Entropy.FromJoulesPerKelvin(5200),
+                AirConductance = 7.3,
+                GasConductance = 1.4,
+                FrictionPower = Power.FromWatts(130),
+            },
+            GasPassesThrough = false,
+            ThermalCutout = Temperature.FromDegreesCelsius(135),
+            TakesLiquid = false,
+            LiquidRate = MassFlow.FromKilogramsPerSecond(0.04),
+            CondensingCoefficient = 310,
+            IsOilless = true,
             ListedForFlammable = true,
             ManufactureDate = new DateTime(2019, 5, 6),
         },
         Hoses = new HoseSet
         {
             VaporSide = [Hose(1.4, 7.1, Fitting.CoreDepressor(), Fitting.FromFlowCoefficient("access valve", 1.3) with { PressureDifferentialRatioFactor = 0.61, LiquidPressureRecoveryFactor = 0.84 })],
+            SecondVaporSide = [Hose(1.6, 7.3)],
             LiquidSide = [Hose(3, 10.5, Fitting.BallValve(Length.FromMillimeters(9)), Fitting.FromLossCoefficient("long bend", 0.4, Length.FromMillimeters(10)))],
             Discharge = [Hose(1.2, 6.3), Hose(0.7, 6.3)],
         },
@@ -104,10 +127,32 @@ internal static class FullJob
         LossPerConnection = Volume.FromMilliliters(3.5),
         Times = new JobTimes
         {
+            SetUp = Duration.FromMinutes(8),
             HoseChange = Duration.FromMinutes(6),
             CylinderChange = Duration.FromMinutes(3),
             Close = Duration.FromMinutes(7),
             Hold = Duration.FromMinutes(11),
+            OilService = Duration.FromMinutes(4),
+            Patience = Duration.FromMinutes(90),
+        },
+        Aids = new SiteAids
+        {
+            HasIce = true,
+            WaterBath = Temperature.FromDegreesCelsius(16),
+            HasCylinderFan = true,
+            Heater = Power.FromWatts(450),
+            CrankcaseHeater = Power.FromWatts(70),
+            ApplianceFans = 4,
+        },
+        MachinePast = new MachinePast
+        {
+            Refrigerant = Fluid.Get("R-410A"),
+            IsCleared = false,
+            Oil = OilKind.PolyolEster,
+            CompressorOil = Volume.FromMilliliters(170),
+            SeparatorOil = Volume.FromMilliliters(25),
+            RunningSinceOilChange = Duration.FromHours(41),
+            OilChangeInterval = Duration.FromHours(60),
         },
         MaximumPulls = 4,
         Day = new DateTime(2026, 11, 25),

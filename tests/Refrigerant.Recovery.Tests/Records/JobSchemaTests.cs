@@ -49,18 +49,23 @@ public class JobSchemaTests
     [Fact]
     public void The_schema_has_every_member_that_is_read_and_requires_the_same() => Schema.AssertMatches(DocumentWriter.Context.JobDocument, new()
     {
+        ["aids"] = DocumentWriter.Context.AidsDocument,
         ["appliance"] = DocumentWriter.Context.ApplianceDocument,
         ["barometer"] = DocumentWriter.Context.BarometerDocument,
         ["blend"] = DocumentWriter.Context.BlendDocument,
+        ["body"] = DocumentWriter.Context.BodyDocument,
         ["component"] = DocumentWriter.Context.ComponentDocument,
         ["condenser"] = DocumentWriter.Context.CondenserDocument,
+        ["connection"] = DocumentWriter.Context.ConnectionDocument,
         ["cylinder"] = DocumentWriter.Context.CylinderDocument,
         ["evacuation"] = DocumentWriter.Context.EvacuationDocument,
         ["fitting"] = DocumentWriter.Context.FittingDocument,
         ["hose"] = DocumentWriter.Context.HoseDocument,
         ["hoseSet"] = DocumentWriter.Context.HoseSetDocument,
         ["machine"] = DocumentWriter.Context.MachineDocument,
+        ["machinePast"] = DocumentWriter.Context.MachinePastDocument,
         ["oil"] = DocumentWriter.Context.OilDocument,
+        ["section"] = DocumentWriter.Context.SectionDocument,
         ["times"] = DocumentWriter.Context.TimesDocument,
         ["water"] = DocumentWriter.Context.WaterDocument,
     });

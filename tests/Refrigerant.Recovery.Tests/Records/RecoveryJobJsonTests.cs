@@ -46,7 +46,8 @@ public class RecoveryJobJsonTests
         string[] same = [.. new (object Full, object Plain)[]
         {
             (full, plain), (full.Appliance, plain.Appliance), (full.Machine, plain.Machine), (full.Machine.Condenser, plain.Machine.Condenser),
-            (full.Times, plain.Times), (full.Appliance.Oil!, new ApplianceOil { Mass = Mass.FromKilograms(1), Kind = OilKind.Mineral }), (full.Cylinders[0], plain.Cylinders[0]),
+            (full.Times, plain.Times), (full.Aids, plain.Aids), (full.MachinePast!, new MachinePast()), (full.Machine.Body!, plain.Machine.Body!), (full.Hoses, plain.Hoses),
+            (full.Appliance.Oil!, new ApplianceOil { Mass = Mass.FromKilograms(1), Kind = OilKind.Mineral }), (full.Cylinders[0], plain.Cylinders[0]),
             (full.Hoses.VaporSide[0], plain.Hoses.VaporSide[0]), (full.Evacuation! with { Appliance = ApplianceKind.Small }, new EvacuationOptions()),
         }.SelectMany(pair => Inputs(pair.Full.GetType())
             .Where(p => Equals(p.GetValue(pair.Full), p.GetValue(pair.Plain)))
@@ -111,6 +112,20 @@ public class RecoveryJobJsonTests
             },
         };
         Same(job, RecoveryJobJson.Read(RecoveryJobJson.Write(job)), "job");
+    }
+
+    [Fact]
+    public void A_machine_without_a_body_and_one_that_pumped_a_blend_survive()
+    {
+        RecoveryJob job = Jobs.Chiller() with
+        {
+            Machine = RecoveryMachine.Ideal(VolumeFlow.FromLitersPerSecond(0.5)),
+            MachinePast = new MachinePast { Refrigerant = FullJob.Blend() },
+        };
+        RecoveryJob read = RecoveryJobJson.Read(RecoveryJobJson.Write(job));
+        Same(job with { MachinePast = null }, read with { MachinePast = null }, "job");
+        Assert.Null(read.Machine.Body);
+        Assert.Equal(["R-32", "R-134a"], read.MachinePast!.Refrigerant!.Composition.Select(c => c.Designation));
     }
 
     [Fact]

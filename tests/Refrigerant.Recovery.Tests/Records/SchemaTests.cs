@@ -59,7 +59,7 @@ public class SchemaTests
             tried++;
         }
 
-        Assert.InRange(tried, 45, 100);
+        Assert.InRange(tried, 100, 150);
     }
 
     private static string Generate(string kind)

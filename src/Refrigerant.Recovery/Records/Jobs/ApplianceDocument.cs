@@ -1,3 +1,5 @@
+using System.Collections.Generic;
+using System.Linq;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Fluids;
 using UnitsNet;
@@ -56,6 +58,21 @@ internal sealed record ApplianceDocument
     /// <summary>Oil in it; none by default.</summary>
     public OilDocument? Oil { get; init; }
 
+    /// <summary>The pressure that it is built for or that its relief device opens at, 1 kPa to 50 MPa gauge; left out where it is not known.</summary>
+    public double? DesignPressureKilopascalsGauge { get; init; }
+
+    /// <summary>Its volumes, where restrictions separate them: two or more, whose volumes and charges add up to those of the appliance; none by default: it is one vessel.</summary>
+    public IReadOnlyList<SectionDocument>? Sections { get; init; }
+
+    /// <summary>What joins the sections; none by default.</summary>
+    public IReadOnlyList<ConnectionDocument>? Connections { get; init; }
+
+    /// <summary>Name of the section whose port vapor is drawn from; the first where it is left out.</summary>
+    public string? VaporPort { get; init; }
+
+    /// <summary>Name of the section whose port liquid is drawn from; that of vapor where it is left out.</summary>
+    public string? LiquidPort { get; init; }
+
     public static ApplianceDocument From(Appliance appliance, FluidResolver? fluids)
     {
         BlendDocument? blend = BlendDocument.From(appliance.Fluid, fluids);
@@ -77,12 +94,20 @@ internal sealed record ApplianceDocument
             LiquidHeelKilograms = Plain.Kilograms(appliance.LiquidHeel),
             Water = appliance.Water is TubeWater water ? WaterDocument.From(water) : null,
             Oil = appliance.Oil is ApplianceOil oil ? OilDocument.From(oil) : null,
+            DesignPressureKilopascalsGauge = appliance.DesignGaugePressure is Pressure design ? Plain.Kilopascals(design) : null,
+            Sections = [.. appliance.Sections.Select(SectionDocument.From)],
+            Connections = [.. appliance.Connections.Select(ConnectionDocument.Of)],
+            VaporPort = appliance.VaporPort,
+            LiquidPort = appliance.LiquidPort,
         };
     }
 
     public Appliance ToAppliance(DocumentNode node, FluidResolver? fluids)
     {
-        Fluid fluid = ToFluid(node, fluids);
+        Fluid fluid = BlendDocument.ToFluid(Refrigerant, Blend, node, fluids);
+        ApplianceSection[] sections = Sections is null ? [] : [.. Sections.Select((section, i) => section.ToSection(node.Member("sections").Item(i)))];
+        SectionConnection[] connections =
+            Connections is null ? [] : [.. Connections.Select((connection, i) => connection.ToConnection(node.Member("connections").Item(i)))];
         return node.Build(() =>
         {
             Appliance appliance = new()
@@ -107,14 +132,12 @@ internal sealed record ApplianceDocument
                 LiquidHeel = Plain.MassOf(LiquidHeelKilograms ?? 0),
                 Water = Water?.ToWater(node.Member("water")),
                 Oil = Oil?.ToOil(node.Member("oil")),
+                DesignGaugePressure = DesignPressureKilopascalsGauge is double design ? Plain.PressureOf(design) : null,
+                Sections = sections,
+                Connections = connections,
+                VaporPort = VaporPort,
+                LiquidPort = LiquidPort,
             };
         });
     }
-
-    private Fluid ToFluid(DocumentNode node, FluidResolver? fluids) => (Refrigerant, Blend) switch
-    {
-        (string designation, null) => node.Member("refrigerant").Build(() => fluids?.Invoke(designation) ?? Fluid.Get(designation)),
-        (null, { } blend) => blend.ToFluid(node.Member("blend")),
-        _ => throw node.Wrong("give one of refrigerant and blend."),
-    };
 }

@@ -32,6 +32,14 @@ internal sealed record BlendDocument
                 $"{fluid.Designation} cannot be written: the catalogue has neither it nor all components of it, and no resolver finds it.", nameof(fluid));
     }
 
-    public Fluid ToFluid(DocumentNode node) => node.Build(() => Fluid.Blend(
+    /// <summary>The fluid that one of a designation and a blend, members of a node, stands for.</summary>
+    public static Fluid ToFluid(string? refrigerant, BlendDocument? blend, DocumentNode node, FluidResolver? fluids) => (refrigerant, blend) switch
+    {
+        (string designation, null) => node.Member("refrigerant").Build(() => fluids?.Invoke(designation) ?? Fluid.Get(designation)),
+        (null, not null) => blend.ToFluid(node.Member("blend")),
+        _ => throw node.Wrong("give one of refrigerant and blend."),
+    };
+
+    private Fluid ToFluid(DocumentNode node) => node.Build(() => Fluid.Blend(
         Components.Select(component => new KeyValuePair<string, double>(component.Refrigerant, component.MassFraction)), Designation));
 }

@@ -24,7 +24,7 @@ internal sealed record CondenserDocument
 
     public static CondenserDocument From(Condenser condenser) => new()
     {
-        RatedDutyWatts = Plain.Number((double)condenser.RatedDuty.Watts),
+        RatedDutyWatts = Plain.Watts(condenser.RatedDuty),
         RatedDifferenceKelvins = Plain.Number(condenser.RatedDifference.Kelvins),
         Cooling = condenser.Cooling,
         CoolantTemperatureCelsius = condenser.CoolantTemperature is Temperature coolant ? Plain.Celsius(coolant) : null,

@@ -56,6 +56,12 @@ internal sealed record JobDocument
     /// <summary>Time that handling takes.</summary>
     public TimesDocument? Times { get; init; }
 
+    /// <summary>What is at hand to cool the cylinder and to warm the appliance; nothing by default.</summary>
+    public AidsDocument? Aids { get; init; }
+
+    /// <summary>What the machine did before; left out where nothing is known.</summary>
+    public MachinePastDocument? MachinePast { get; init; }
+
     /// <summary>The most pulls that are tried before the plan gives up on the level, 1 to 50; 6 by default.</summary>
     public int? MaximumPulls { get; init; }
 
@@ -76,8 +82,10 @@ internal sealed record JobDocument
         FollowComposition = job.FollowComposition,
         ClearMachine = job.ClearMachine,
         SweepPressureKilopascalsAbsolute = Plain.Kilopascals(job.SweepPressure),
-        LossPerConnectionMilliliters = Plain.Number(job.LossPerConnection.CubicMeters * 1e6),
+        LossPerConnectionMilliliters = Plain.Milliliters(job.LossPerConnection),
         Times = TimesDocument.From(job.Times),
+        Aids = AidsDocument.From(job.Aids),
+        MachinePast = job.MachinePast is { } past ? MachinePastDocument.From(past, fluids) : null,
         MaximumPulls = job.MaximumPulls,
         Day = job.Day,
     };
@@ -89,7 +97,7 @@ internal sealed record JobDocument
         reader.CheckPart(root.Member("appliance"), context.ApplianceDocument, (part, node) => part.ToAppliance(node, fluids));
         reader.CheckPart(root.Member("machine"), context.MachineDocument, (part, node) => part.ToMachine(node));
         DocumentNode hoses = root.Member("hoses");
-        foreach (DocumentNode side in new[] { hoses.Member("vaporSide"), hoses.Member("liquidSide"), hoses.Member("discharge") })
+        foreach (DocumentNode side in new[] { hoses.Member("vaporSide"), hoses.Member("secondVaporSide"), hoses.Member("liquidSide"), hoses.Member("discharge") })
         {
             foreach (DocumentNode hose in side.Items())
             {
@@ -105,6 +113,8 @@ internal sealed record JobDocument
         reader.CheckPart(root.Member("barometer"), context.BarometerDocument, (part, node) => part.ToBarometer(node));
         reader.CheckPart(root.Member("evacuation"), context.EvacuationDocument, (part, node) => part.ToOptions(node));
         reader.CheckPart(root.Member("times"), context.TimesDocument, (part, node) => part.ToTimes(node));
+        reader.CheckPart(root.Member("aids"), context.AidsDocument, (part, node) => part.ToAids(node));
+        reader.CheckPart(root.Member("machinePast"), context.MachinePastDocument, (part, node) => part.ToPast(node, fluids));
     }
 
     public RecoveryJob ToJob(DocumentNode node, FluidResolver? fluids)
@@ -132,6 +142,8 @@ internal sealed record JobDocument
                 SweepPressure = SweepPressureKilopascalsAbsolute is double sweep ? Plain.PressureOf(sweep) : job.SweepPressure,
                 LossPerConnection = LossPerConnectionMilliliters is double loss ? new Volume(loss / 1e6, VolumeUnit.CubicMeter) : job.LossPerConnection,
                 Times = Times?.ToTimes(node.Member("times")) ?? job.Times,
+                Aids = Aids?.ToAids(node.Member("aids")) ?? job.Aids,
+                MachinePast = MachinePast?.ToPast(node.Member("machinePast"), fluids),
                 MaximumPulls = MaximumPulls ?? job.MaximumPulls,
                 Day = Day,
             };

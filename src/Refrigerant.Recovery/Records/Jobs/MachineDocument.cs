@@ -38,6 +38,30 @@ internal sealed record MachineDocument
     /// <summary>The condenser; air-cooled and sized to the displacement by default (common practice, no source).</summary>
     public CondenserDocument? Condenser { get; init; }
 
+    /// <summary>Whether its body counts; true by default. False: nothing warms the suction gas, and discharge gas is as hot as compression makes it.</summary>
+    public bool? HasBody { get; init; }
+
+    /// <summary>The body that gas and friction warm; typical for the displacement by default. Left out where hasBody is false.</summary>
+    public BodyDocument? Body { get; init; }
+
+    /// <summary>Whether gas passes its valves by itself while the pressure behind it is below that before it; true by default.</summary>
+    public bool? GasPassesThrough { get; init; }
+
+    /// <summary>Temperature of the discharge gas at which a thermal cut-out stops it, 50 °C to 300 °C; none by default.</summary>
+    public double? ThermalCutoutCelsius { get; init; }
+
+    /// <summary>Whether it may draw liquid through a throttled inlet, as its maker says; true by default (common practice, no source).</summary>
+    public bool? TakesLiquid { get; init; }
+
+    /// <summary>The most liquid that it moves, as rated, 1e-5 to 100 kg/s; not limited beyond its displacement where it is left out.</summary>
+    public double? LiquidRateKilogramsPerSecond { get; init; }
+
+    /// <summary>Conductance with which vapor that it pushes in a push-pull condenses on an appliance's metal, 0.1 to 1e6 W/(m²·K) of the surface of a cube of the appliance's volume; typical where it is left out.</summary>
+    public double? CondensingCoefficientWattsPerSquareMeterKelvin { get; init; }
+
+    /// <summary>Whether its compressor runs without oil; false by default.</summary>
+    public bool? IsOilless { get; init; }
+
     /// <summary>Whether it is listed for flammable refrigerants.</summary>
     public bool? ListedForFlammable { get; init; }
 
@@ -56,6 +80,14 @@ internal sealed record MachineDocument
         HighPressureCutoutKilopascalsAbsolute = Plain.Kilopascals(machine.HighPressureCutout),
         InternalVolumeLiters = Plain.Liters(machine.InternalVolume),
         Condenser = CondenserDocument.From(machine.Condenser),
+        HasBody = machine.Body is not null,
+        Body = machine.Body is MachineBody body ? BodyDocument.From(body) : null,
+        GasPassesThrough = machine.GasPassesThrough,
+        ThermalCutoutCelsius = machine.ThermalCutout is Temperature hottest ? Plain.Celsius(hottest) : null,
+        TakesLiquid = machine.TakesLiquid,
+        LiquidRateKilogramsPerSecond = machine.LiquidRate is MassFlow liquid ? Plain.Number(liquid.KilogramsPerSecond) : null,
+        CondensingCoefficientWattsPerSquareMeterKelvin = machine.CondensingCoefficient is double coefficient ? Plain.Number(coefficient) : null,
+        IsOilless = machine.IsOilless,
         ListedForFlammable = machine.ListedForFlammable,
         ManufactureDate = machine.ManufactureDate,
     };
@@ -74,8 +106,22 @@ internal sealed record MachineDocument
             HighPressureCutout = HighPressureCutoutKilopascalsAbsolute is double high ? Plain.PressureOf(high) : machine.HighPressureCutout,
             InternalVolume = InternalVolumeLiters is double volume ? Plain.VolumeOf(volume) : machine.InternalVolume,
             Condenser = Condenser?.ToCondenser(node.Member("condenser")) ?? machine.Condenser,
+            Body = ToBody(node, machine.Body),
+            GasPassesThrough = GasPassesThrough ?? machine.GasPassesThrough,
+            ThermalCutout = ThermalCutoutCelsius is double hottest ? Plain.TemperatureOf(hottest) : null,
+            TakesLiquid = TakesLiquid ?? machine.TakesLiquid,
+            LiquidRate = LiquidRateKilogramsPerSecond is double liquid ? new MassFlow(liquid, MassFlowUnit.KilogramPerSecond) : null,
+            CondensingCoefficient = CondensingCoefficientWattsPerSquareMeterKelvin,
+            IsOilless = IsOilless ?? machine.IsOilless,
             ListedForFlammable = ListedForFlammable ?? machine.ListedForFlammable,
             ManufactureDate = ManufactureDate,
         };
     });
+
+    private MachineBody? ToBody(DocumentNode node, MachineBody? typical) => (HasBody, Body) switch
+    {
+        (false, null) => null,
+        (false, not null) => throw node.Member("hasBody").Wrong("leave body out, or hasBody."),
+        _ => Body?.ToBody(node.Member("body")) ?? typical,
+    };
 }

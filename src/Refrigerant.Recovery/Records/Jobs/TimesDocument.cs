@@ -5,6 +5,9 @@ namespace Refrigerant.Recovery.Records.Jobs;
 /// <summary>Time that handling takes.</summary>
 internal sealed record TimesDocument
 {
+    /// <summary>To lock out, connect hoses, set up scale and machine and take the first weight; 5 min by default.</summary>
+    public double? SetUpMinutes { get; init; }
+
     /// <summary>To change the hoses over from liquid to vapor recovery; 5 min by default.</summary>
     public double? HoseChangeMinutes { get; init; }
 
@@ -17,12 +20,21 @@ internal sealed record TimesDocument
     /// <summary>How long the appliance stands after a pull while its pressure is watched; 10 min by default.</summary>
     public double? HoldMinutes { get; init; }
 
+    /// <summary>To drain or fill one oil of the machine, besides the time that the oil runs; 3 min by default.</summary>
+    public double? OilServiceMinutes { get; init; }
+
+    /// <summary>How long a machine that moves next to nothing is left running before a person gives up; 2 h by default.</summary>
+    public double? PatienceMinutes { get; init; }
+
     public static TimesDocument From(JobTimes times) => new()
     {
+        SetUpMinutes = Plain.Minutes(times.SetUp),
         HoseChangeMinutes = Plain.Minutes(times.HoseChange),
         CylinderChangeMinutes = Plain.Minutes(times.CylinderChange),
         CloseMinutes = Plain.Minutes(times.Close),
         HoldMinutes = Plain.Minutes(times.Hold),
+        OilServiceMinutes = Plain.Minutes(times.OilService),
+        PatienceMinutes = Plain.Minutes(times.Patience),
     };
 
     public JobTimes ToTimes(DocumentNode node) => node.Build(() =>
@@ -30,10 +42,13 @@ internal sealed record TimesDocument
         JobTimes times = new();
         return times with
         {
+            SetUp = SetUpMinutes is double setUp ? Plain.DurationOf(setUp) : times.SetUp,
             HoseChange = HoseChangeMinutes is double hose ? Plain.DurationOf(hose) : times.HoseChange,
             CylinderChange = CylinderChangeMinutes is double cylinder ? Plain.DurationOf(cylinder) : times.CylinderChange,
             Close = CloseMinutes is double close ? Plain.DurationOf(close) : times.Close,
             Hold = HoldMinutes is double hold ? Plain.DurationOf(hold) : times.Hold,
+            OilService = OilServiceMinutes is double oil ? Plain.DurationOf(oil) : times.OilService,
+            Patience = PatienceMinutes is double patience ? Plain.DurationOf(patience) : times.Patience,
         };
     });
 }

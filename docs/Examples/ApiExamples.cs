@@ -9,6 +9,7 @@ using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Residuals;
 using Refrigerant.Recovery.Rules;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 
 namespace Refrigerant.Recovery.Docs;
@@ -32,6 +33,7 @@ internal static class ApiExamples
         Rise();
         Ratings();
         Vapor();
+        Steps();
         Plan();
         Uncertainty();
         Comparison();
@@ -190,7 +192,7 @@ internal static class ApiExamples
             VaporRate = MassFlow.FromKilogramsPerMinute(0.25),
             FinalVacuum = Barometer.Standard.FromVacuum(Mercury.FromInches(15)),
         });
-        Console.WriteLine($"{fit.Machine.Displacement.LitersPerSecond:F2} L/s"); // 0.35 L/s
+        Console.WriteLine($"{fit.Machine.Displacement.LitersPerSecond:F2} L/s"); // 0.38 L/s
         #endregion
     }
 
@@ -219,6 +221,37 @@ internal static class ApiExamples
             new VaporRecoveryOptions { TargetPressure = Pressure.FromKilopascals(60) });
         Console.WriteLine(result.End); // TargetReached
         Console.WriteLine($"{result.Duration.Minutes:F0} min"); // 5 min
+        #endregion
+    }
+
+    private static void Steps()
+    {
+        #region RecoverySimulation
+        Hose hose = new()
+        {
+            Length = Length.FromFeet(5),
+            InnerDiameter = Length.FromMillimeters(8),
+        };
+        RecoverySimulation simulation = RecoverySimulation.Start(new SimulationSetup
+        {
+            Appliance = new Appliance
+            {
+                Fluid = Fluid.Get("R-134a"),
+                Charge = Mass.FromKilograms(1),
+                InternalVolume = Volume.FromLiters(5),
+                Temperature = Temperature.FromDegreesCelsius(25),
+            },
+            Machine = RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(0.5)),
+            Hoses = new HoseSet { VaporSide = [hose] },
+            Cylinder = RecoveryCylinder.FromMark(
+                "DOT-4BA400", Mass.FromPounds(47.6), Mass.FromPounds(27.5)),
+        });
+        for (int tick = 0; tick != 600; tick++)
+        {
+            simulation.Step(0.1, SimulationInputs.Running);
+        }
+
+        Console.WriteLine($"{simulation.AppliancePressure / 1000:F0} kPa"); // 281 kPa
         #endregion
     }
 
@@ -258,7 +291,7 @@ internal static class ApiExamples
         #region PlanUncertainty.Run
         UncertaintyOptions options = new() { Samples = 64 };
         PlanUncertainty range = PlanUncertainty.Run(job, options);
-        Console.WriteLine(range.TotalDuration); // 65 min (59 to 78 min)
+        Console.WriteLine(range.TotalDuration); // 72 min (68 to 77 min)
         #endregion
     }
 

@@ -62,7 +62,7 @@ public sealed class PlanUncertainty
     /// <code>
     /// UncertaintyOptions options = new() { Samples = 64 };
     /// PlanUncertainty range = PlanUncertainty.Run(job, options);
-    /// Console.WriteLine(range.TotalDuration); // 65 min (59 to 78 min)
+    /// Console.WriteLine(range.TotalDuration); // 72 min (68 to 77 min)
     /// </code>
     /// </example>
     public static PlanUncertainty Run(RecoveryJob job, UncertaintyOptions? options = null)

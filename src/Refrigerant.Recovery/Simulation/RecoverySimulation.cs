@@ -16,7 +16,11 @@ namespace Refrigerant.Recovery.Simulation;
 /// </remarks>
 /// <example>
 /// <code>
-/// Hose hose = new() { Length = Length.FromFeet(5), InnerDiameter = Length.FromMillimeters(8) };
+/// Hose hose = new()
+/// {
+///     Length = Length.FromFeet(5),
+///     InnerDiameter = Length.FromMillimeters(8),
+/// };
 /// RecoverySimulation simulation = RecoverySimulation.Start(new SimulationSetup
 /// {
 ///     Appliance = new Appliance
@@ -28,14 +32,15 @@ namespace Refrigerant.Recovery.Simulation;
 ///     },
 ///     Machine = RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(0.5)),
 ///     Hoses = new HoseSet { VaporSide = [hose] },
-///     Cylinder = RecoveryCylinder.FromMark("DOT-4BA400", Mass.FromPounds(47.6), Mass.FromPounds(27.5)),
+///     Cylinder = RecoveryCylinder.FromMark(
+///         "DOT-4BA400", Mass.FromPounds(47.6), Mass.FromPounds(27.5)),
 /// });
-/// while (simulation.AppliancePressure &gt; 60_000)
+/// for (int tick = 0; tick != 600; tick++)
 /// {
 ///     simulation.Step(0.1, SimulationInputs.Running);
 /// }
 ///
-/// Console.WriteLine(simulation.ApplianceMass &lt; 0.1); // True
+/// Console.WriteLine($"{simulation.AppliancePressure / 1000:F0} kPa"); // 281 kPa
 /// </code>
 /// </example>
 public sealed class RecoverySimulation

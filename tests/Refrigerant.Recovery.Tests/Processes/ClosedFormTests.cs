@@ -105,7 +105,7 @@ public class ClosedFormTests
     [Fact]
     public void One_displacement_explains_the_orders_of_magnitude_of_the_trade()
     {
-        RecoveryMachine machine = Setups.Machine(0.26);
+        RecoveryMachine machine = Setups.Machine(0.27);
         var hoses = new HoseSet
         {
             VaporSide = [Setups.Hose(3.048, 10.5)],

@@ -145,7 +145,7 @@ public class FractionationTests
 
     /// <summary>Push-pull does not follow the composition: it takes what is left as charged, at its temperature.</summary>
     [Fact]
-    public void A_stage_that_does_not_follow_goes_on_with_the_composition_as_charged()
+    public void A_push_pull_keeps_account_of_each_component_that_was_followed_before()
     {
         Appliance appliance = Setups.Appliance("R-407C", 20, 50, 24, 50) with { LiquidReachable = true };
         StageResult pull = VaporRecovery.Simulate(
@@ -156,7 +156,8 @@ public class FractionationTests
         // Push-pull takes liquid and vapor from the bubble and dew curves, which moves a blend's temperature by a kelvin.
         Assert.Equal(pull.Appliance.Temperature.Kelvins, push.Trajectory[0].ApplianceTemperature.Kelvins, 1.2);
         Assert.Equal(pull.RemainingMass.Kilograms, push.RecoveredMass.Kilograms + push.RemainingMass.Kilograms, 1e-9);
-        Assert.Equal(appliance.Fluid.Composition, push.Appliance.Composition);
+        Assert.InRange(push.Closure.Mass, 0, Limit);
+        Assert.Equal(1, push.Appliance.Composition.Sum(component => component.MassFraction), 1e-9);
         StageResult flow = Equalization.Simulate(
             appliance, Setups.Hoses(), Setups.Cylinder(60), new EqualizeOptions { Start = new SimulationState(pull.Appliance) });
         Assert.Equal(pull.RemainingMass.Kilograms, flow.RecoveredMass.Kilograms + flow.Appliance.Mass.Kilograms, 1e-9);

@@ -61,12 +61,15 @@ public class MonotonicityTests
 
         public bool IsNoSlowerThan(Setup other) => Seconds() <= other.Seconds() * (1 + Slack);
 
-        /// <summary>Time to four fifths of the charge; infinite where it does not get there.</summary>
+        /// <summary>
+        /// Time to four fifths of the charge; infinite where it does not get there. Nothing warms the suction gas: a thinner hose has less of a surface, and where its drop does
+        /// not matter that makes it the faster one.
+        /// </summary>
         private double Seconds()
         {
             StageResult result = VaporRecovery.Simulate(
                 Appliance,
-                Setups.Machine(Displacement),
+                Setups.Machine(Displacement) with { Body = null },
                 Setups.Hoses(Length, Diameter),
                 Strong(2000, 50),
                 new VaporRecoveryOptions { CylinderLimit = Mass.FromKilograms(50 + (0.8 * Charge)) });

@@ -13,7 +13,28 @@ public class RatingTestTests
 
     // Invented ratings of the size that certified lists show.
     [Fact]
-    public void Vapor_rate_and_vacuum_come_back_within_half_a_percent()
+    public void All_three_ratings_come_back_within_half_a_percent()
+    {
+        RatingFit fit = RatingTest.Fit(new MachineRatings
+        {
+            Fluid = R22,
+            VaporRate = MassFlow.FromKilogramsPerMinute(0.25),
+            FinalVacuum = Pressure.FromKilopascals(34),
+            PushPullRate = MassFlow.FromKilogramsPerMinute(6.4),
+        });
+        Assert.True(fit.IsMet);
+        Assert.Equal(RatingKind.VaporRate, fit.UsedForDisplacement);
+        Assert.Equal(3, fit.Deviations.Count);
+        foreach (RatingDeviation deviation in fit.Deviations)
+        {
+            Assert.True(deviation.IsFitted, deviation.Rating.ToString());
+            Assert.True(Math.Abs(deviation.Relative.Percent) <= 0.5, $"{deviation.Rating} {deviation.Relative}");
+        }
+    }
+
+    /// <summary>No condensation brings a machine of this vapor rate to as fast a push-pull through quarter-inch hoses.</summary>
+    [Fact]
+    public void A_rating_that_is_missed_by_more_than_a_tenth_is_not_met()
     {
         RatingFit fit = RatingTest.Fit(new MachineRatings
         {
@@ -22,14 +43,9 @@ public class RatingTestTests
             FinalVacuum = Pressure.FromKilopascals(34),
             PushPullRate = MassFlow.FromKilogramsPerMinute(8),
         });
-        Assert.True(fit.IsMet);
-        Assert.Equal(RatingKind.VaporRate, fit.UsedForDisplacement);
-        Assert.Equal(3, fit.Deviations.Count);
-        foreach (RatingDeviation deviation in fit.Deviations)
-        {
-            Assert.Equal(deviation.Rating != RatingKind.PushPullRate, deviation.IsFitted);
-            Assert.True(!deviation.IsFitted || Math.Abs(deviation.Relative.Percent) <= 0.5, $"{deviation.Rating} {deviation.Relative}");
-        }
+        Assert.False(fit.IsMet);
+        RatingDeviation missed = Assert.Single(fit.Deviations, deviation => !deviation.IsFitted);
+        Assert.InRange(missed.Relative.Percent, -30, -10);
     }
 
     [Theory]
@@ -55,7 +71,7 @@ public class RatingTestTests
     [Fact]
     public void A_push_pull_rate_alone_gives_the_displacement()
     {
-        RatingFit fit = RatingTest.Fit(new MachineRatings { Fluid = R22, PushPullRate = MassFlow.FromKilogramsPerMinute(8) });
+        RatingFit fit = RatingTest.Fit(new MachineRatings { Fluid = R22, PushPullRate = MassFlow.FromKilogramsPerMinute(6) });
         Assert.True(fit.IsMet);
         Assert.Equal(RatingKind.PushPullRate, fit.UsedForDisplacement);
     }

@@ -56,7 +56,7 @@ public static class RatingTest
     ///     VaporRate = MassFlow.FromKilogramsPerMinute(0.25),
     ///     FinalVacuum = Barometer.Standard.FromVacuum(Mercury.FromInches(15)),
     /// });
-    /// Console.WriteLine($"{fit.Machine.Displacement.LitersPerSecond:F2} L/s"); // 0.35 L/s
+    /// Console.WriteLine($"{fit.Machine.Displacement.LitersPerSecond:F2} L/s"); // 0.38 L/s
     /// </code>
     /// </example>
     public static RatingFit Fit(MachineRatings ratings)

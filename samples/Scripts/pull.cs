@@ -31,7 +31,7 @@ Hose OfBore(double millimeters) => new() { Length = Length.FromMeters(1.8), Inne
 var plot = new ScottPlot.Plot();
 foreach ((string name, Hose hose) in hoses)
 {
-    VaporRecoveryResult pull = VaporRecovery.Simulate(cabinet, machine, new HoseSet { VaporSide = [hose] }, cylinder, options);
+    StageResult pull = VaporRecovery.Simulate(cabinet, machine, new HoseSet { VaporSide = [hose] }, cylinder, options);
     plot.Add.ScatterLine(
         pull.Trajectory.Select(point => point.Time.Minutes).ToArray(),
         pull.Trajectory.Select(point => point.AppliancePressure.Kilopascals).ToArray()).LegendText = name;

@@ -3,6 +3,7 @@ using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Simulation;
+using Refrigerant.Recovery.Tests.Simulation;
 using UnitsNet;
 using Xunit;
 
@@ -50,7 +51,7 @@ public class FixedStepTests
         double wetted = Within(start.LiquidVolumeFraction);
         double[] y = [charge, charge * start.Bulk.InternalEnergy, Metal * wetted * 297.15, Metal * (1 - wetted) * 297.15, wetted];
         double viscosity = model.ViscosityAtSaturation(297.15).Vapor;
-        RungeKutta(y, seconds, steps, (state, slope) =>
+        FixedStep.Integrate(y, seconds, steps, (state, slope) =>
         {
             VesselPoint vessel = model.VesselAtEnergy(state[0] / 0.04, state[1] / state[0]);
             StatePoint vapor = vessel.Vapor;
@@ -86,7 +87,7 @@ public class FixedStepTests
         VesselPoint start = model.VesselAtTemperature(253.15, 60);
         double wetted = Within(start.LiquidVolumeFraction);
         double[] y = [3 * start.Bulk.InternalEnergy, Metal * wetted * 253.15, Metal * (1 - wetted) * 253.15, wetted];
-        RungeKutta(y, 600, 2000, (state, slope) =>
+        FixedStep.Integrate(y, 600, 2000, (state, slope) =>
         {
             VesselPoint vessel = model.VesselAtEnergy(60, state[0] / 3);
             slope[0] = MetalHeat(state, slope, 1, vessel.Bulk.Temperature, vessel.LiquidVolumeFraction);
@@ -140,56 +141,9 @@ public class FixedStepTests
         double most = Receiver / pressure;
         if (most < 1 && Excess(most, Drawn(most)) > 0)
         {
-            return Bisect(0, 2 * Math.Max(Drawn(1), area * Math.Sqrt(pressure * density)), flow => Excess(most, flow) > 0);
+            return FixedStep.Bisect(0, 2 * Math.Max(Drawn(1), area * Math.Sqrt(pressure * density)), flow => Excess(most, flow) > 0);
         }
 
-        return Drawn(Bisect(1e-6, 1, x => Excess(x, Drawn(x)) > 0));
-    }
-
-    private static double Bisect(double low, double high, Func<double, bool> isBelow)
-    {
-        for (int i = 0; i < 60; i++)
-        {
-            double middle = 0.5 * (low + high);
-            if (isBelow(middle))
-            {
-                low = middle;
-            }
-            else
-            {
-                high = middle;
-            }
-        }
-
-        return 0.5 * (low + high);
-    }
-
-    private static void RungeKutta(double[] y, double end, int steps, Action<double[], double[]> slope)
-    {
-        int n = y.Length;
-        double h = end / steps;
-        double[] k1 = new double[n], k2 = new double[n], k3 = new double[n], k4 = new double[n], probe = new double[n];
-        for (int s = 0; s < steps; s++)
-        {
-            slope(y, k1);
-            Move(k1, 0.5);
-            slope(probe, k2);
-            Move(k2, 0.5);
-            slope(probe, k3);
-            Move(k3, 1);
-            slope(probe, k4);
-            for (int i = 0; i < n; i++)
-            {
-                y[i] += h / 6 * (k1[i] + (2 * k2[i]) + (2 * k3[i]) + k4[i]);
-            }
-        }
-
-        void Move(double[] k, double share)
-        {
-            for (int i = 0; i < n; i++)
-            {
-                probe[i] = y[i] + (share * h * k[i]);
-            }
-        }
+        return Drawn(FixedStep.Bisect(1e-6, 1, x => Excess(x, Drawn(x)) > 0));
     }
 }

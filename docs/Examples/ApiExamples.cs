@@ -291,7 +291,7 @@ internal static class ApiExamples
         #region PlanUncertainty.Run
         UncertaintyOptions options = new() { Samples = 64 };
         PlanUncertainty range = PlanUncertainty.Run(job, options);
-        Console.WriteLine(range.TotalDuration); // 72 min (68 to 77 min)
+        Console.WriteLine(range.TotalDuration); // 70 min (66 to 74 min)
         #endregion
     }
 

@@ -6,7 +6,7 @@ namespace Refrigerant.Recovery.Calculators.Forms;
 public static class Fields
 {
     public static readonly Field Temperature = new("temperature", "Temperature of the refrigerant", Measure.Temperature, 298.15);
-    public static readonly Field Gauge = new("gauge", "Pressure on the gauge", Measure.GaugePressure, 700e3);
+    public static readonly Field Gauge = new("gauge", "Pressure on the gauge", Measure.GaugePressure, 943e3);
     public static readonly Field GaugeError = new("gauge-error", "The gauge may be off by", Measure.PressureDifference, 10e3);
     public static readonly Field TemperatureError = new("temperature-error", "The thermometer may be off by", Measure.TemperatureDifference, 1);
     public static readonly Field Elevation = new("elevation", "Elevation of the place above sea level", Measure.Length, 0);

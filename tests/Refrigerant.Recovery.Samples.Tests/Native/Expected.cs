@@ -1,10 +1,13 @@
+using System;
 using System.Collections.Generic;
 using System.Linq;
 using Refrigerant.Recovery.Cylinders;
 using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Estimation;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Gauges;
+using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Rules;
 using UnitsNet;
 
@@ -65,6 +68,33 @@ internal static class Expected
     }
 
     public static (string Name, object Value) Air => ("air", new[] { Here.Pressure.Pascals });
+
+    /// <summary>The estimator, on the same readings.</summary>
+    public static IEnumerable<(string Name, object Value)> Estimator(RecoveryJob job)
+    {
+        RecoveryEstimator estimator = new(job, options: new MonitorOptions { Profile = EstimationProfile.Controller });
+        for (int i = 0; i < 600; i++)
+        {
+            estimator.Add(new RawReading(i) { SuctionGaugePressure = 4e5 - (500.0 * i), GrossWeight = 40 + (0.01 * i), IsMachineRunning = i <= 590 });
+            while (estimator.Work())
+            {
+                // Every slice is done before the next reading.
+            }
+        }
+
+        estimator.Read(out RawEstimate e);
+        yield return Range("remaining", e.Remaining);
+        yield return Range("charge", e.TotalCharge);
+        yield return Range("to-level", e.TimeToLevel);
+        yield return Range("final", e.FinalGrossWeight);
+        double conditions = Enum.GetValues<JobCondition>().Where(condition => e.Has(condition)).Sum(condition => Math.Pow(2, (int)condition));
+        yield return ("estimate", new[]
+        {
+            e.Time, e.LevelReachedProbability, e.CylinderLimitFirst, e.VaporOnly, e.HasTimeToLevel ? 1 : 0, conditions, (double)e.NotUsed,
+        });
+    }
+
+    private static (string Name, object Value) Range(string name, EstimateRange range) => (name, new[] { range.Low, range.Best, range.High });
 
     private static (string Name, object Value) State(string name, in StatePoint s) =>
         (name, new[] { s.Temperature, s.Pressure, s.Density, s.Enthalpy, s.Entropy, s.VaporFraction, (double)s.Phase });

@@ -6,6 +6,7 @@ using System.Linq;
 using System.Text.RegularExpressions;
 using System.Threading.Tasks;
 using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Records;
 using Xunit;
 
 namespace Refrigerant.Recovery.Samples.Tests.Native;
@@ -13,16 +14,19 @@ namespace Refrigerant.Recovery.Samples.Tests.Native;
 /// <summary>A C program, through the header and the shared library, gets the library's numbers to the last digit, and its errors in words.</summary>
 public partial class ValueTests
 {
+    private static readonly string Job = Repository.At("samples", "Desk", "job.json");
+
     [NativeFact]
     public async Task EveryNumberIsTheLibrarys()
     {
-        string[] printed = [.. (await Print()).TakeWhile(line => !line.StartsWith("null", StringComparison.Ordinal))];
+        string[] printed = [.. (await Print()).TakeWhile(line => !line.StartsWith("freed", StringComparison.Ordinal))];
         List<(string Name, object Value)> expected =
         [
             ("version", "1 " + typeof(Fluid).Assembly.GetName().Version!.ToString(3)),
             Expected.Air,
             .. Expected.Of(Fluid.Get("R-134a")),
             .. Expected.Of(Fluid.Get("R-407C")),
+            .. Expected.Estimator(RecoveryJobJson.Read(File.ReadAllText(Job))),
         ];
         Assert.Equal(expected.Count, printed.Length);
         Assert.All(expected.Zip(printed), pair =>
@@ -38,9 +42,10 @@ public partial class ValueTests
     [NativeFact]
     public async Task ErrorsSayWhatIsWrong()
     {
-        string[] printed = [.. (await Print()).SkipWhile(line => !line.StartsWith("null", StringComparison.Ordinal))];
+        string[] printed = [.. (await Print()).SkipWhile(line => !line.StartsWith("freed", StringComparison.Ordinal))];
         (string Name, int Status, string Text)[] expected =
         [
+            ("freed", 2, "estimator 1"),
             ("null", 1, "fluid"),
             ("nothing", 1, "designation"),
             ("unknown", 3, "R-134a"),
@@ -72,7 +77,7 @@ public partial class ValueTests
         Assert.Equal(exported, declared);
     }
 
-    private static Task<string[]> Print() => Command.Run(Path.GetDirectoryName(NativeFactAttribute.Values)!, NativeFactAttribute.Values);
+    private static Task<string[]> Print() => Command.Run(Path.GetDirectoryName(NativeFactAttribute.Values)!, NativeFactAttribute.Values, Job);
 
     [GeneratedRegex(@"^(?<name>\w+) (?<status>\d+) (?<length>\d+) (?<text>.*)$")]
     private static partial Regex Failure();

@@ -11,7 +11,7 @@ using Xunit;
 
 namespace Refrigerant.Recovery.Samples.Tests.Native;
 
-/// <summary>A C program, through the header and the shared library, gets the library's numbers to the last digit, and its errors in words.</summary>
+/// <summary>A C program, through the header and the shared library, gets the library's numbers, and its errors in words.</summary>
 public partial class ValueTests
 {
     private static readonly string Job = Repository.At("samples", "Desk", "job.json");
@@ -34,8 +34,16 @@ public partial class ValueTests
             ((string name, object value), string line) = pair;
             string[] parts = line.Split(' ', 2);
             Assert.Equal(name, parts[0]);
-            object found = value is double[]? parts[1].Split(' ').Select(number => double.Parse(number, CultureInfo.InvariantCulture)).ToArray() : parts[1];
-            Assert.Equal(value, found);
+            if (value is double[] numbers)
+            {
+                double[] found = [.. parts[1].Split(' ').Select(number => double.Parse(number, CultureInfo.InvariantCulture))];
+                Assert.Equal(numbers.Length, found.Length);
+                Assert.All(numbers.Zip(found), both => Assert.InRange(both.Second - both.First, -Tolerance(name) * Math.Abs(both.First), Tolerance(name) * Math.Abs(both.First)));
+            }
+            else
+            {
+                Assert.Equal(value, parts[1]);
+            }
         });
     }
 
@@ -76,6 +84,12 @@ public partial class ValueTests
         Assert.NotEmpty(declared);
         Assert.Equal(exported, declared);
     }
+
+    /// <summary>
+    /// None, but for the estimator: it sums over vectors as wide as the code was compiled for, which differs ahead of time, and over six
+    /// hundred readings the last digits grow to some 1e-12.
+    /// </summary>
+    private static double Tolerance(string name) => name is "remaining" or "charge" or "to-level" or "final" or "estimate" ? 1e-9 : 0;
 
     private static Task<string[]> Print() => Command.Run(Path.GetDirectoryName(NativeFactAttribute.Values)!, NativeFactAttribute.Values, Job);
 

@@ -137,6 +137,31 @@ static void estimator(const char *path)
     failure("freed", rr_estimator_read(estimator, &e));
 }
 
+/* Five minutes of a simulated pull, half a second a step, throttled after a while, stopped at the end. */
+static void simulation(const char *path)
+{
+    static char job[1 << 16];
+    FILE *file = fopen(path, "r");
+    if (file == NULL || fread(job, 1, sizeof job - 1, file) == 0) {
+        printf("no job\n");
+        exit(EXIT_FAILURE);
+    }
+    fclose(file);
+
+    rr_simulation simulation;
+    require(rr_simulation_start(job, &simulation));
+    rr_inputs inputs = RR_INPUTS_RUNNING;
+    rr_simulated s = { 0 };
+    for (int i = 0; i < 600; i++) {
+        inputs.inlet_opening = i < 300 ? 1.0 : 0.5;
+        inputs.machine_stopped = i >= 580;
+        require(rr_simulation_step(simulation, 0.5, &inputs, &s));
+    }
+    line("simulated", 13, (double[]){ s.time, s.appliance_pressure, s.appliance_temperature, s.appliance_mass, s.liquid_mass, s.coldest_surface, s.suction_pressure,
+                                      s.cylinder_pressure, s.cylinder_temperature, s.cylinder_mass, s.discharge_temperature, s.flow, s.outcome });
+    require(rr_simulation_free(simulation));
+}
+
 int main(int count, char **arguments)
 {
     printf("version %d %s\n", rr_interface_version() == RR_INTERFACE_VERSION, rr_version());
@@ -147,6 +172,7 @@ int main(int count, char **arguments)
     fluid("R-407C");
 
     if (count > 1) {
+        simulation(arguments[1]);
         estimator(arguments[1]);
     }
 

@@ -7,7 +7,7 @@
  *           rr_error_text() says in words what the last failed call of this thread objected to: the value and the range it may have.
  *           No exception and no NaN crosses this border.
  * Threads   Any function may be called from any thread at any time. A fluid may be used by many threads at once, an
- *           estimator by one at a time.
+ *           estimator or a simulation by one at a time.
  * Memory    The caller owns every struct and buffer. Text is UTF-8. A fluid lives as long as the process.
  *           A call that succeeds with a handle made before allocates nothing, except where its comment says so.
  * Process   Starts no thread that calls back. Once loaded it stays: dlclose is not supported.
@@ -218,6 +218,53 @@ rr_status rr_estimator_work(rr_estimator estimator, int32_t *more);
 
 rr_status rr_estimator_read(rr_estimator estimator, rr_estimate *estimate);
 rr_status rr_estimator_free(rr_estimator estimator);
+
+/* ---- Simulation: an appliance, machine and cylinder to try a controller on ---------------------------------------------------------- */
+
+/* A simulation. It belongs to one thread at a time. */
+typedef int32_t rr_simulation;
+
+typedef struct {
+    double inlet_opening;      /* of the valve at the machine's inlet, 0 to 1 */
+    double heater_power;       /* W to the appliance's metal */
+    double fan_factor;         /* heat exchange of the appliance with the air, 1 in still air */
+    double cylinder_factor;    /* heat exchange around the cylinder, 1 in still air, a water bath some 50 */
+    int32_t machine_stopped;   /* 0 while it runs */
+    int32_t reserved;
+} rr_inputs;
+
+/* The machine runs, its inlet is open, nothing is heated or cooled. */
+#define RR_INPUTS_RUNNING { 1.0, 0.0, 1.0, 1.0, 0, 0 }
+
+typedef enum { RR_STEP_DONE = 0, RR_STEP_OUT_OF_RANGE = 1, RR_STEP_LIMIT = 2 } rr_step_outcome;
+
+typedef struct {
+    double time;                    /* s since the start */
+    double appliance_pressure;      /* Pa, absolute */
+    double appliance_temperature;   /* K, of the refrigerant */
+    double appliance_mass;          /* kg, what its oil holds included */
+    double liquid_mass;             /* kg in the appliance */
+    double coldest_surface;         /* K, of the appliance's metal */
+    double suction_pressure;        /* Pa, absolute, at the machine's inlet */
+    double cylinder_pressure;       /* Pa, absolute */
+    double cylinder_temperature;    /* K */
+    double cylinder_mass;           /* kg */
+    double discharge_temperature;   /* K, of the gas that leaves the compressor */
+    double flow;                    /* kg/s out of the appliance */
+    int32_t outcome;                /* rr_step_outcome: where it is not done, the simulation stands where that happened */
+    int32_t reserved;
+} rr_simulated;
+
+/*
+ * A simulated vapor recovery from the appliance of a job into its first cylinder; job is a JSON document of the published schema. Nothing in
+ * it stops at a limit: that is the controller's task. Allocates; a step allocates nothing.
+ */
+rr_status rr_simulation_start(const char *job, rr_simulation *simulation);
+
+/* Goes on for a time in s, up to a day, with what people do meanwhile. */
+rr_status rr_simulation_step(rr_simulation simulation, double seconds, const rr_inputs *inputs, rr_simulated *state);
+
+rr_status rr_simulation_free(rr_simulation simulation);
 
 #ifdef __cplusplus
 }

@@ -9,6 +9,7 @@ using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Rules;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 
 namespace Refrigerant.Recovery.Samples.Tests.Native;
@@ -68,6 +69,23 @@ internal static class Expected
     }
 
     public static (string Name, object Value) Air => ("air", new[] { Here.Pressure.Pascals });
+
+    /// <summary>The simulation, in the same steps.</summary>
+    public static (string Name, object Value) Simulation(RecoveryJob job)
+    {
+        var s = RecoverySimulation.Start(new SimulationSetup { Appliance = job.Appliance, Machine = job.Machine, Hoses = job.Hoses, Cylinder = job.Cylinders[0] });
+        StepOutcome outcome = StepOutcome.Done;
+        for (int i = 0; i < 600; i++)
+        {
+            outcome = s.Step(0.5, new SimulationInputs { InletOpening = i < 300 ? 1 : 0.5, MachineRunning = i < 580 });
+        }
+
+        return ("simulated", new[]
+        {
+            s.Time, s.AppliancePressure, s.ApplianceTemperature, s.ApplianceMass, s.LiquidMass, s.ColdestSurface, s.SuctionPressure,
+            s.CylinderPressure, s.CylinderTemperature, s.CylinderMass, s.DischargeTemperature, s.Flow, (double)outcome,
+        });
+    }
 
     /// <summary>The estimator, on the same readings.</summary>
     public static IEnumerable<(string Name, object Value)> Estimator(RecoveryJob job)

@@ -26,6 +26,7 @@ public partial class ValueTests
             Expected.Air,
             .. Expected.Of(Fluid.Get("R-134a")),
             .. Expected.Of(Fluid.Get("R-407C")),
+            Expected.Simulation(RecoveryJobJson.Read(File.ReadAllText(Job))),
             .. Expected.Estimator(RecoveryJobJson.Read(File.ReadAllText(Job))),
         ];
         Assert.Equal(expected.Count, printed.Length);

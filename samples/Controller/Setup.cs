@@ -1,79 +1,79 @@
-using Refrigerant.Recovery.Cylinders;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Fluids;
-using Refrigerant.Recovery.Rules;
+using Refrigerant.Recovery.Planning;
 using UnitsNet;
 
 namespace Refrigerant.Recovery.Samples.Controller;
 
-/// <summary>An invented setup: what is emptied, into what, where. SI doubles, read once from the typed API before the loop starts.</summary>
+/// <summary>An invented setup: what was told of it, what it is in truth, what goes wrong.</summary>
 internal sealed record Setup
 {
     public required string Name { get; init; }
 
-    public required Fluid Fluid { get; init; }
+    /// <summary>The job as it was planned.</summary>
+    public required RecoveryJob Told { get; init; }
 
-    public required double Charge { get; init; }
+    /// <summary>The appliance as it is: charge and heat are seldom what was told.</summary>
+    public required Appliance InTruth { get; init; }
 
-    public required double ApplianceVolume { get; init; }
+    /// <summary>When the suction hose is kinked.</summary>
+    public Interval Kink { get; init; }
 
-    public required RecoveryCylinder Cylinder { get; init; }
+    /// <summary>How much of the way stays open in the kink.</summary>
+    public double KinkOpening { get; init; } = 0.2;
 
-    /// <summary>When the condenser fan fails, s; never by default.</summary>
-    public double FanStops { get; init; } = double.PositiveInfinity;
+    /// <summary>When a hose lies on the scale.</summary>
+    public Interval HoseOnScale { get; init; }
 
-    public double Surroundings { get; init; } = 298.15;
+    /// <summary>What it weighs, kg.</summary>
+    public double HosePull { get; init; } = 0.6;
 
-    public double ApplianceConductance { get; init; } = 80;
-
-    public double CylinderConductance { get; init; } = 15;
-
-    public double CondenserConductance { get; init; } = 120;
-
-    public RecoveryMachine Machine { get; } = RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(0.6));
-
-    public double Displacement => Machine.Displacement.CubicMetersPerSecond;
-
-    public double CylinderVolume => Cylinder.InternalVolume.CubicMeters;
-
-    public double CylinderContent => Cylinder.Content.Kilograms;
-
-    /// <summary>A controller with the level, the limit and the cut-out of this setup.</summary>
-    public RecoveryController CreateController() => new(
-        EvacuationRequirement.For(Fluid, Mass.FromKilograms(Charge)).RequiredPressure.Pascals,
-        CylinderFill.Limit(Cylinder, Fluid).MaximumFill.Kilograms,
-        Machine.HighPressureCutout.Pascals);
+    /// <summary>When the suction gauge shows nothing.</summary>
+    public Interval GaugeSilent { get; init; }
 
     public static Setup[] All() =>
     [
-        new()
+        Of("a cold-drink cabinet; the gauge falls silent for 4 s, then a hose drags on the scale", "R-134a", 4, 11, 25, 1.15, 0.2) with
         {
-            Name = "a cold-drink cabinet into an empty cylinder",
-            Fluid = Fluid.Get("R-134a"),
-            Charge = 4,
-            ApplianceVolume = 0.011,
-            Cylinder = Cylinder50(0.2),
+            GaugeSilent = new Interval(120, 124),
+            HoseOnScale = new Interval(200, 380),
         },
-        new()
-        {
-            Name = "a display case into a cylinder that is nearly full",
-            Fluid = Fluid.Get("R-22"),
-            Charge = 6,
-            ApplianceVolume = 0.015,
-            Cylinder = Cylinder50(17),
-        },
-        new()
-        {
-            Name = "a rooftop unit, and the condenser fan fails after three minutes",
-            Fluid = Fluid.Get("R-32"),
-            Charge = 6,
-            ApplianceVolume = 0.016,
-            Cylinder = Cylinder50(1),
-            CondenserConductance = 400,
-            FanStops = 180,
-        },
+        Of("a display case into a cylinder that is nearly full", "R-22", 6, 15, 25, 0.95, 17),
+        Of("a rooftop unit in the heat, whose pressure the cylinder cannot take", "R-32", 6, 16, 52, 1, 1),
+        Of("a cold room; the suction hose is kinked from minute 1 to minute 5", "R-404A", 7, 20, 22, 0.9, 1) with { Kink = new Interval(60, 300) },
     ];
 
-    private static RecoveryCylinder Cylinder50(double content) =>
-        RecoveryCylinder.FromMark("4BA400", Mass.FromPounds(47.6), Mass.FromPounds(27.5)) with { Content = Mass.FromKilograms(content) };
+    private static Setup Of(string name, string fluid, double kilograms, double liters, double celsius, double truth, double inCylinder)
+    {
+        var appliance = new Appliance
+        {
+            Fluid = Fluid.Get(fluid),
+            Charge = Mass.FromKilograms(kilograms),
+            InternalVolume = Volume.FromLiters(liters),
+            Temperature = Temperature.FromDegreesCelsius(celsius),
+            HeatResistance = ThermalResistance.FromSquareMeterKelvinsPerWatt(0.02),
+            MetalMass = Mass.FromKilograms(3 * kilograms),
+        };
+        var hose = new Hose { Length = Length.FromMeters(1.5), InnerDiameter = Length.FromMillimeters(8) };
+        return new Setup
+        {
+            Name = name,
+            Told = new RecoveryJob
+            {
+                Appliance = appliance,
+                Machine = RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(0.6)),
+                Hoses = new HoseSet { VaporSide = [hose], Discharge = [hose] },
+                Cylinders =
+                [
+                    RecoveryCylinder.FromMark("4BA400", Mass.FromPounds(47.6), Mass.FromPounds(27.5)) with
+                    {
+                        Label = "C1",
+                        Content = Mass.FromKilograms(inCylinder),
+                        Refrigerant = fluid,
+                    },
+                ],
+            },
+            InTruth = appliance with { Charge = Mass.FromKilograms(truth * kilograms) },
+        };
+    }
 }

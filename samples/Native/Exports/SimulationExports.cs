@@ -18,6 +18,11 @@ internal static unsafe class SimulationExports
         {
             ref int handle = ref Errors.Deref(simulation, nameof(simulation));
             RecoveryJob read = RecoveryJobJson.Read(Text.Read(job, nameof(job)));
+            if (read.Cylinders.Count == 0)
+            {
+                throw new ArgumentException("The job has no cylinder to fill.", nameof(job));
+            }
+
             handle = Simulations.Add(RecoverySimulation.Start(new SimulationSetup
             {
                 Appliance = read.Appliance,

@@ -99,19 +99,24 @@ static void fluid(const char *designation)
     lines(text);
 }
 
-static void range(const char *name, rr_range r) { line(name, 3, (double[]){ r.low, r.best, r.high }); }
-
-/* Ten minutes of readings, a second apart: the pressure falls, the weight rises. */
-static void estimator(const char *path)
+/* The text of a file; the program ends where there is none. */
+static const char *text_of(const char *path)
 {
-    static char job[1 << 16];
+    static char text[1 << 16];
     FILE *file = fopen(path, "r");
-    if (file == NULL || fread(job, 1, sizeof job - 1, file) == 0) {
-        printf("no job\n");
+    if (file == NULL || fread(text, 1, sizeof text - 1, file) == 0) {
+        printf("%s cannot be read\n", path);
         exit(EXIT_FAILURE);
     }
     fclose(file);
+    return text;
+}
 
+static void range(const char *name, rr_range r) { line(name, 3, (double[]){ r.low, r.best, r.high }); }
+
+/* Ten minutes of readings, a second apart: the pressure falls, the weight rises. */
+static void estimator(const char *job)
+{
     rr_estimator estimator;
     require(rr_estimator_start(job, 0, &estimator));
     for (int i = 0; i < 600; i++) {
@@ -138,16 +143,8 @@ static void estimator(const char *path)
 }
 
 /* Five minutes of a simulated pull, half a second a step, throttled after a while, stopped at the end. */
-static void simulation(const char *path)
+static void simulation(const char *job)
 {
-    static char job[1 << 16];
-    FILE *file = fopen(path, "r");
-    if (file == NULL || fread(job, 1, sizeof job - 1, file) == 0) {
-        printf("no job\n");
-        exit(EXIT_FAILURE);
-    }
-    fclose(file);
-
     rr_simulation simulation;
     require(rr_simulation_start(job, &simulation));
     rr_inputs inputs = RR_INPUTS_RUNNING;
@@ -172,8 +169,9 @@ int main(int count, char **arguments)
     fluid("R-407C");
 
     if (count > 1) {
-        simulation(arguments[1]);
-        estimator(arguments[1]);
+        const char *job = text_of(arguments[1]);
+        simulation(job);
+        estimator(job);
     }
 
     rr_fluid handle;

@@ -25,7 +25,7 @@ internal sealed class OracleMetal(double capacity, double outer, double inner)
     public double[] Initial(double level, double temperature)
     {
         double f = Within(level);
-        return [capacity * f * temperature, capacity * (1 - f) * temperature, f];
+        return capacity == 0 ? [0, 0, 0] : [capacity * f * temperature, capacity * (1 - f) * temperature, f];
     }
 
     public double Wet(double[] y, int at) => y[at] / (capacity * y[at + 2]);
@@ -41,6 +41,15 @@ internal sealed class OracleMetal(double capacity, double outer, double inner)
 
     public void Slope(double[] y, double[] d, int at, double liquid, double vapor, double level, double air, double heater = 0, double condensing = 0)
     {
+        if (capacity == 0)
+        {
+            // No metal: each part balances what it takes from the air and gives to the refrigerant.
+            double share = Within(level);
+            ToLiquid = share * outer * inner / (outer + inner) * (air - liquid);
+            ToVapor = (1 - share) * outer * inner / ((10 * outer) + inner) * (air - vapor);
+            return;
+        }
+
         double f = y[at + 2];
         double wet = Wet(y, at);
         double dry = Dry(y, at);

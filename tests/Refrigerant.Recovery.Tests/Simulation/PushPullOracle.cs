@@ -37,6 +37,9 @@ internal sealed class PushPullOracle
 
     public required OracleCylinder Cylinder { get; init; }
 
+    /// <summary>Highest absolute pressure that a hand on the inlet valve keeps the appliance below: it begins to close a tenth below it and has closed a twentieth below it.</summary>
+    public double Design { get; init; } = double.PositiveInfinity;
+
     public double Pressure { get; private set; }
 
     public double PoolTemperature => _poolTemperature;
@@ -92,7 +95,9 @@ internal sealed class PushPullOracle
 
         VesselPoint received = Cylinder.At(y, 9);
         double back = received.Bulk.Pressure;
-        Machine.Solve(received.Vapor, back, pressure, y[5], Air);
+        double margin = Math.Min(1, Math.Max(0, (Design - pressure - (0.05 * Design)) / (0.05 * Design)));
+        double opening = double.IsInfinity(Design) ? 1 : margin * margin * (3 - (2 * margin));
+        Machine.Solve(received.Vapor, back, pressure, y[5], Air, opening);
         double enthalpy = liquid.InternalEnergy + (pressure / liquid.Density);
         double flow = pressure > back ? LiquidHose.Liquid(_model, pressure, enthalpy, _liquidViscosity, back) : 0;
         Choked |= LiquidHose.Choked;

@@ -23,16 +23,16 @@ internal sealed class ControlLoop
     private long _busy;
     private long _longest;
 
-    public ControlLoop(Setup setup)
+    public ControlLoop(Scenario scenario)
     {
-        _plant = new Plant(setup);
-        _estimator = new RecoveryEstimator(setup.Told, options: new MonitorOptions { Profile = EstimationProfile.Controller });
+        _plant = new Plant(scenario);
+        _estimator = new RecoveryEstimator(scenario.Told, options: new MonitorOptions { Profile = EstimationProfile.Controller });
         _controller = new RecoveryController(
             _estimator.Level,
-            CylinderFill.Limit(setup.Told.Cylinders[0], setup.Told.Appliance.Fluid).MaximumFill.Kilograms,
-            setup.Told.Machine.HighPressureCutout.Pascals);
-        _tare = setup.Told.Cylinders[0].TareWeight.Kilograms;
-        _air = setup.Told.Barometer.Pressure.Pascals;
+            CylinderFill.Limit(scenario.Told.Cylinders[0], scenario.Told.Appliance.Fluid).MaximumFill.Kilograms,
+            scenario.Told.Machine.HighPressureCutout.Pascals);
+        _tare = scenario.Told.Cylinders[0].TareWeight.Kilograms;
+        _air = scenario.Told.Barometer.Pressure.Pascals;
     }
 
     public EndReason End => _controller.End;

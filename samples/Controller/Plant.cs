@@ -7,17 +7,17 @@ namespace Refrigerant.Recovery.Samples.Controller;
 /// Appliance, machine and cylinder as the library simulates them, and sensors as they are: noise, steps of the display, a gauge that shows nothing for a
 /// while, a hose that lies on the scale. On a real machine this class reads the hardware. A step allocates nothing.
 /// </summary>
-internal sealed class Plant(Setup setup)
+internal sealed class Plant(Scenario scenario)
 {
     private const double GaugeNoise = 800;
     private const double ScaleStep = 0.01;
 
     private readonly RecoverySimulation _simulation = RecoverySimulation.Start(new SimulationSetup
     {
-        Appliance = setup.InTruth,
-        Machine = setup.Told.Machine,
-        Hoses = setup.Told.Hoses,
-        Cylinder = setup.Told.Cylinders[0],
+        Appliance = scenario.InTruth,
+        Machine = scenario.Told.Machine,
+        Hoses = scenario.Told.Hoses,
+        Cylinder = scenario.Told.Cylinders[0],
     });
 
     private readonly Random _noise = new(1);
@@ -31,17 +31,17 @@ internal sealed class Plant(Setup setup)
         SimulationInputs inputs = SimulationInputs.Running with
         {
             MachineRunning = running,
-            InletOpening = setup.Kink.Holds(_simulation.Time) ? setup.KinkOpening : 1,
+            InletOpening = scenario.Kink.Holds(_simulation.Time) ? scenario.KinkOpening : 1,
         };
         if (_simulation.Step(seconds, inputs) != StepOutcome.Done)
         {
             throw new InvalidOperationException($"The simulation cannot go on: {_simulation}.");
         }
 
-        double weight = _simulation.CylinderMass + (setup.HoseOnScale.Holds(_simulation.Time) ? setup.HosePull : 0);
+        double weight = _simulation.CylinderMass + (scenario.HoseOnScale.Holds(_simulation.Time) ? scenario.HosePull : 0);
         return new Readings(
             _simulation.Time,
-            setup.GaugeSilent.Holds(_simulation.Time) ? double.NaN : _simulation.SuctionPressure + Noise(GaugeNoise),
+            scenario.GaugeSilent.Holds(_simulation.Time) ? double.NaN : _simulation.SuctionPressure + Noise(GaugeNoise),
             _simulation.CylinderPressure + Noise(GaugeNoise),
             Math.Round((weight + Noise(ScaleStep / 2)) / ScaleStep) * ScaleStep);
     }

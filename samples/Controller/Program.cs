@@ -4,13 +4,13 @@ using Refrigerant.Recovery.Estimation;
 using Refrigerant.Recovery.Samples.Controller;
 
 // A control loop at 10 Hz against a simulated machine with imperfect sensors: it decides, and says what is left, how long still, and what is wrong.
-foreach (Setup setup in Setup.All())
+foreach (Scenario scenario in Scenario.All())
 {
-    var loop = new ControlLoop(setup);
+    var loop = new ControlLoop(scenario);
     loop.Run();
 
-    double told = setup.Told.Appliance.Charge.Kilograms;
-    Console.WriteLine(FormattableString.Invariant($"{setup.Told.Appliance.Fluid.Designation}, {told:F1} kg ({told / 0.45359237:F1} lb) told: {setup.Name}"));
+    double told = scenario.Told.Appliance.Charge.Kilograms;
+    Console.WriteLine(FormattableString.Invariant($"{scenario.Told.Appliance.Fluid.Designation}, {told:F1} kg ({told / 0.45359237:F1} lb) told: {scenario.Name}"));
     foreach (LogEntry entry in loop.Log)
     {
         Readings now = entry.Readings;

@@ -3,7 +3,6 @@ using Refrigerant.Recovery.Estimation;
 using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Rules;
 using Refrigerant.Recovery.Samples.Controller;
-using UnitsNet;
 using Xunit;
 
 namespace Refrigerant.Recovery.Tests.Samples;
@@ -21,8 +20,8 @@ public class ControllerTests
     [InlineData(3, (int)EndReason.TargetReached)]
     public void Each_setup_ends_at_its_moment_and_a_tick_allocates_nothing(int index, int reason)
     {
-        RecoveryJob job = Setup.All()[index].Told;
-        var loop = new ControlLoop(Setup.All()[index]);
+        RecoveryJob job = Scenario.All()[index].Told;
+        var loop = new ControlLoop(Scenario.All()[index]);
         loop.Run();
         Readings before = loop.Log[^2].Readings;
         Readings last = loop.Log[^1].Readings;
@@ -44,7 +43,7 @@ public class ControllerTests
     [Fact]
     public void A_hose_that_drags_on_the_scale_is_told_while_it_does()
     {
-        var loop = new ControlLoop(Setup.All()[0]);
+        var loop = new ControlLoop(Scenario.All()[0]);
         loop.Run();
         Assert.Contains(loop.Log.ToArray(), entry => entry.Readings.Seconds is > 200 and < 300 && entry.Estimate.Has(JobCondition.ScaleDisturbed));
         Assert.DoesNotContain(loop.Log.ToArray(), entry => entry.Readings.Seconds < 200 && entry.Estimate.Has(JobCondition.ScaleDisturbed));

@@ -5,8 +5,8 @@ using UnitsNet;
 
 namespace Refrigerant.Recovery.Samples.Controller;
 
-/// <summary>An invented setup: what was told of it, what it is in truth, what goes wrong.</summary>
-internal sealed record Setup
+/// <summary>An invented scenario: what was told of it, what it is in truth, what goes wrong.</summary>
+internal sealed record Scenario
 {
     public required string Name { get; init; }
 
@@ -31,7 +31,7 @@ internal sealed record Setup
     /// <summary>When the suction gauge shows nothing.</summary>
     public Interval GaugeSilent { get; init; }
 
-    public static Setup[] All() =>
+    public static Scenario[] All() =>
     [
         Of("a cold-drink cabinet; the gauge falls silent for 4 s, then a hose drags on the scale", "R-134a", 4, 11, 25, 1.15, 0.2) with
         {
@@ -43,7 +43,7 @@ internal sealed record Setup
         Of("a cold room; the suction hose is kinked from minute 1 to minute 5", "R-404A", 7, 20, 22, 0.9, 1) with { Kink = new Interval(60, 300) },
     ];
 
-    private static Setup Of(string name, string fluid, double kilograms, double liters, double celsius, double truth, double inCylinder)
+    private static Scenario Of(string name, string fluid, double kilograms, double liters, double celsius, double truth, double inCylinder)
     {
         var appliance = new Appliance
         {
@@ -55,7 +55,7 @@ internal sealed record Setup
             MetalMass = Mass.FromKilograms(3 * kilograms),
         };
         var hose = new Hose { Length = Length.FromMeters(1.5), InnerDiameter = Length.FromMillimeters(8) };
-        return new Setup
+        return new Scenario
         {
             Name = name,
             Told = new RecoveryJob

@@ -33,7 +33,8 @@ internal static class Targets
         bool known = Fluid.TryGet(text, out Fluid? tried);
         try
         {
-            Require(known && ReferenceEquals(Fluid.Get(text), tried), "Get gives what TryGet does not");
+            Fluid got = Fluid.Get(text);
+            Require(known && ReferenceEquals(got, tried), "Get gives what TryGet does not");
         }
         catch (UnknownFluidException)
         {

@@ -134,7 +134,7 @@ public class LiquidOracleTests
             (state, d) =>
             {
                 VesselPoint vessel = At(state);
-                double flow = line.Vapor(vessel.Bulk.Pressure, vessel.Vapor.Density, gas.IdealExponent, gas.Viscosity, receiver.At(state, 5).Bulk.Pressure);
+                double flow = line.Between(vessel.Bulk.Pressure, vessel.Vapor.Density, gas.IdealExponent, gas.Viscosity, receiver.At(state, 5).Bulk.Pressure);
                 metal.Slope(state, d, 2, vessel.Bulk.Temperature, vessel.Bulk.Temperature, vessel.LiquidVolumeFraction, Air);
                 d[0] = -flow;
                 d[1] = (-flow * vessel.Vapor.Enthalpy) + metal.ToLiquid + metal.ToVapor;

@@ -62,7 +62,7 @@ public class SectionOracleTests
                 VesselPoint far = At(state, 1);
                 bool comes = far.Bulk.Pressure > port.Bulk.Pressure;
                 VesselPoint source = comes ? far : port;
-                double passing = restriction.Vapor(
+                double passing = restriction.Between(
                     source.Bulk.Pressure, source.Vapor.Density, gas.IdealExponent, gas.Viscosity, comes ? port.Bulk.Pressure : far.Bulk.Pressure);
                 double across = port.Bulk.Pressure == far.Bulk.Pressure ? 0 : comes ? passing : -passing;
                 machine.Solve(port.Vapor, port.Bulk.Pressure, receiver.At(state, 10).Bulk.Pressure, state[13], Air);

@@ -106,21 +106,23 @@ public class StagePropertyTests
     });
 
     private static StageResult Run(
-        string kind, Appliance appliance, RecoveryMachine machine, HoseSet hoses, RecoveryCylinder cylinder, SimulationState start, SimulationInputs inputs, CompositionMode composition) => kind switch
+        string kind, Appliance appliance, RecoveryMachine machine, HoseSet hoses, RecoveryCylinder cylinder, SimulationState start, SimulationInputs inputs, CompositionMode composition)
     {
-        "vapor" => VaporRecovery.Simulate(appliance, machine, hoses, cylinder, new VaporRecoveryOptions
+        switch (kind)
         {
-            Start = start,
-            Inputs = inputs,
-            Composition = composition,
-            TargetPressure = Pressure.FromKilopascals(60),
-            MaximumDuration = Duration.FromHours(3),
-        }),
-        "liquid" => LiquidRecovery.Simulate(appliance, machine, hoses, cylinder, new LiquidRecoveryOptions { Start = start, Inputs = inputs, Composition = composition }),
-        "push-pull" => PushPull.Simulate(appliance, machine, hoses, cylinder, new PushPullOptions { Start = start, Inputs = inputs, Composition = composition }),
-        "equalize" => Equalization.Simulate(appliance, hoses, cylinder, new EqualizeOptions { Start = start, Inputs = inputs, Composition = composition }),
-        _ => Hold.Simulate(appliance, new HoldOptions { Start = start, Inputs = inputs, Composition = composition }),
-    };
+            case "vapor":
+                var pull = new VaporRecoveryOptions { TargetPressure = Pressure.FromKilopascals(60), MaximumDuration = Duration.FromHours(3) };
+                return VaporRecovery.Simulate(appliance, machine, hoses, cylinder, pull with { Start = start, Inputs = inputs, Composition = composition });
+            case "liquid":
+                return LiquidRecovery.Simulate(appliance, machine, hoses, cylinder, new LiquidRecoveryOptions { Start = start, Inputs = inputs, Composition = composition });
+            case "push-pull":
+                return PushPull.Simulate(appliance, machine, hoses, cylinder, new PushPullOptions { Start = start, Inputs = inputs, Composition = composition });
+            case "equalize":
+                return Equalization.Simulate(appliance, hoses, cylinder, new EqualizeOptions { Start = start, Inputs = inputs, Composition = composition });
+            default:
+                return Hold.Simulate(appliance, new HoldOptions { Start = start, Inputs = inputs, Composition = composition });
+        }
+    }
 
     private static void Check(StageResult result, double limit, bool stands, Func<string> describe)
     {

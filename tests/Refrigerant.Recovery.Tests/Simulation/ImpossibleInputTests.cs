@@ -39,7 +39,7 @@ public class ImpossibleInputTests
 
     [Fact]
     public void A_pressure_above_the_equation() => Says<PropertyRangeException>(
-        () => ApplianceState.FromMeasured(Plain with { Temperature = Temperature.FromKelvins(450) }, Mass.FromKilograms(29), Temperature.FromKelvins(450)), "R-134a", "Pa", "70000000");
+        () => ApplianceState.FromMeasured(Plain with { Temperature = Temperature.FromKelvins(450) }, Mass.FromKilograms(29), Temperature.FromKelvins(450)), "R-134a", "1450 kg/m³", "valid from");
 
     /// <summary>A restriction as narrow as its range allows is one.</summary>
     [Fact]

@@ -106,9 +106,10 @@ public class TrackedOracleTests
                 d[c + i] = flow * near.Fractions[i];
             }
 
+            double outside = OracleCylinder.Outside(cylinderVolume, Air) * surface;
             double wall = 200 * surface * (s[c + n + 1] - received.Temperature);
             d[c + n] = (flow * machine.Outlet) + wall;
-            d[c + n + 1] = ((pulls ? 10 * surface * (Air - s[c + n + 1]) : 200 * surface * (280 - s[c + n + 1])) - wall) / (18 * 480);
+            d[c + n + 1] = ((pulls ? outside * (Air - s[c + n + 1]) : 20 * outside * (280 - s[c + n + 1])) - wall) / (18 * 480);
         }
 
         FixedStep.Integrate(y, PullSeconds, 480, (s, d) => Slope(s, d, true));

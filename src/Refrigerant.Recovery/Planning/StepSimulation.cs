@@ -93,6 +93,7 @@ internal sealed class StepSimulation(RecoveryJob job)
         {
             case StageKind.Equalize:
                 var even = new EqualizeOptions { Start = from, CylinderLimit = limit, Inputs = step.Inputs };
+                even = step.Duration is null ? even : even with { MaximumDuration = longest };
                 return Equalization.Simulate(job.Appliance, job.Hoses, cylinder, even);
             case StageKind.PushPull:
                 var push = new PushPullOptions { Start = from, CylinderLimit = limit, Inputs = step.Inputs, MaximumDuration = longest };

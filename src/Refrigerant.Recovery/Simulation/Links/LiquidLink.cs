@@ -10,13 +10,21 @@ internal sealed class LiquidLink : Link
 {
     private const double NearEnd = 0.98;
 
+    /// <summary>
+    /// Pressures even out no faster than this, 1/s: a wide hose into a warm cylinder, where each drop of liquid makes vapor, would have the flow follow millibars in milliseconds. What it adds
+    /// to the pressure difference is far below a percent of the pressure. Our choice.
+    /// </summary>
+    private const double FastestEvening = 10;
+
     private readonly LiquidPool _pool;
+    private readonly double _volume;
     private readonly FlashingLine _line;
     private readonly double _viscosity;
 
-    public LiquidLink(LiquidPool pool, Vessel to, Line line, PropertyModel model)
+    public LiquidLink(LiquidPool pool, EquilibriumVessel to, Line line, PropertyModel model)
         : base("liquid hose", pool, to)
     {
+        _volume = to.Volume;
         _pool = pool;
         _line = new FlashingLine(line, model);
         _viscosity = LiquidViscosity(model, pool.Temperature);
@@ -41,6 +49,8 @@ internal sealed class LiquidLink : Link
         {
             Flow = inputs.LiquidOpening * _line.MassFlow(above, _pool.LiquidEnthalpy, _viscosity, below, out bool choked);
             IsChoked = choked;
+            double most = FastestEvening * _volume * To.VaporDensity / below * (above - below);
+            Flow = most > 0 ? Math.Min(Flow, most) : Flow;
         }
 
         EnthalpyOut = _pool.LiquidEnthalpy;

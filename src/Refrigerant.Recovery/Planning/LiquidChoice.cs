@@ -71,7 +71,8 @@ internal static class LiquidChoice
             return null;
         }
 
-        StageKind? kind = Choose(now);
+        // Vapor for a while precedes liquid through the machine, vapor until the pressures are even precedes push-pull.
+        StageKind? kind = last.Kind != StageKind.Equalize ? Choose(now) : last.Step.Duration is null ? StageKind.PushPull : StageKind.LiquidRecovery;
         return kind is null ? null
             : last.Kind != StageKind.Equalize && Before(now, kind.Value) is PlanStep vapor ? vapor
             : Step(kind.Value);
@@ -101,7 +102,8 @@ internal static class LiquidChoice
         }
 
         TrajectoryPoint enough = seen.Trajectory.FirstOrDefault(point => point.DischargePascals >= least);
-        return enough.Seconds > 0 && enough.Seconds < seen.Duration.Seconds ? even with { Duration = new Duration(Math.Max(1, enough.Seconds), DurationUnit.Second) } : even;
+        double seconds = enough.Seconds > 0 ? enough.Seconds : seen.Duration.Seconds;
+        return even with { Duration = new Duration(Math.Max(1, seconds), DurationUnit.Second) };
     }
 
     private static StageKind? Choose(PlanSituation now)

@@ -1,5 +1,6 @@
 using System;
 using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Flow;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Numerics;
 using Refrigerant.Recovery.Processes;
@@ -26,6 +27,9 @@ internal sealed class StepSimulation(RecoveryJob job)
 
     /// <summary>Where the air is thin a sweep still goes down to this share of it.</summary>
     private const double MostSwept = 0.9;
+
+    /// <summary>What flashing liquid of the refrigerant is like: one table for all stages.</summary>
+    private readonly FlashTable _flash = new(job.Appliance.Fluid.Model);
 
     private static readonly Mass NoLimit = new(1e9, MassUnit.Kilogram);
 
@@ -96,7 +100,7 @@ internal sealed class StepSimulation(RecoveryJob job)
                 even = step.Duration is null ? even : even with { MaximumDuration = longest };
                 return Equalization.Simulate(job.Appliance, job.Hoses, cylinder, even);
             case StageKind.PushPull:
-                var push = new PushPullOptions { Start = from, CylinderLimit = limit, Inputs = step.Inputs, MaximumDuration = longest };
+                var push = new PushPullOptions { Start = from, CylinderLimit = limit, Inputs = step.Inputs, MaximumDuration = longest, Flash = _flash };
                 return PushPull.Simulate(job.Appliance, job.Machine, job.Hoses, cylinder, push);
             case StageKind.LiquidRecovery:
                 var liquid = new LiquidRecoveryOptions
@@ -106,6 +110,7 @@ internal sealed class StepSimulation(RecoveryJob job)
                     Inputs = step.Inputs,
                     MaximumDuration = longest,
                     KeepBelowCutout = step.IsThrottled,
+                    Flash = _flash,
                 };
                 return LiquidRecovery.Simulate(job.Appliance, job.Machine, job.Hoses, cylinder, liquid);
             default:

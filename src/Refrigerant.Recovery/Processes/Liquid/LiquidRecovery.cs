@@ -72,7 +72,7 @@ public static class LiquidRecovery
 
         IReadOnlyList<Hose> line = hoses.LiquidSide.Count > 0 ? hoses.LiquidSide : hoses.VaporSide;
         var link = new LiquidMachineLink(
-            port, receiver, new Line(line), machine, stage.Model, stage.Gas, options.SuctionShare.DecimalFractions, stage.StartTemperature, stage.Surroundings)
+            port, receiver, new Line(line), stage.Flash, machine, stage.Model, stage.Gas, options.SuctionShare.DecimalFractions, stage.StartTemperature, stage.Surroundings)
         {
             Governors = [.. governors],
         };

@@ -21,12 +21,12 @@ internal sealed class LiquidLink : Link
     private readonly FlashingLine _line;
     private readonly double _viscosity;
 
-    public LiquidLink(LiquidPool pool, EquilibriumVessel to, Line line, PropertyModel model)
+    public LiquidLink(LiquidPool pool, EquilibriumVessel to, Line line, PropertyModel model, FlashTable table)
         : base("liquid hose", pool, to)
     {
         _volume = to.Volume;
         _pool = pool;
-        _line = new FlashingLine(line, model);
+        _line = new FlashingLine(line, table, model.CriticalPressure);
         _viscosity = LiquidViscosity(model, pool.Temperature);
     }
 

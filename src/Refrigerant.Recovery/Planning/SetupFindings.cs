@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Generic;
 using System.Linq;
 using Refrigerant.Recovery.Equipment;
@@ -5,6 +6,7 @@ using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Numerics;
 using Refrigerant.Recovery.Rules;
+using Refrigerant.Recovery.Simulation;
 using Refrigerant.Recovery.Simulation.Vessels;
 using UnitsNet;
 using UnitsNet.Units;
@@ -37,6 +39,11 @@ internal static class SetupFindings
             }
         }
 
+        if (AtDesignPressure(run) is Finding pressed)
+        {
+            yield return pressed;
+        }
+
         if (Freezing(run) is Finding freezing)
         {
             yield return freezing;
@@ -63,7 +70,7 @@ internal static class SetupFindings
                 Severity.Caution,
                 "simulated pull and hold",
                 $"Warm the appliance while it is pulled with what is at hand; never with a flame.",
-                warm.Step.Saves.Seconds > 60 ? (System.FormattableString)$"It saves {FindingValue.Duration("saves", warm.Step.Saves)}." : null);
+                warm.Step.Saves.Seconds > 60 ? (FormattableString)$"It saves {FindingValue.Duration("saves", warm.Step.Saves)}." : null);
         }
     }
 
@@ -128,6 +135,24 @@ internal static class SetupFindings
         }
     }
 
+    private static Finding? AtDesignPressure(PlanRun run)
+    {
+        PlannedStage? stage = run.Stages.FirstOrDefault(each => each.Result?.End == StageEnd.DesignPressure);
+        if (stage is null || run.Job.Appliance.DesignGaugePressure is not Pressure design)
+        {
+            return null;
+        }
+
+        FindingValue limit = FindingValue.GaugePressure("design pressure", design, RoundingMode.Down);
+        return new Finding(
+            StageCodes.DesignPressure,
+            Severity.Warning,
+            "design pressure as given",
+            stage.Kind is StageKind.PushPull or StageKind.Equalize
+                ? (FormattableString)$"The push-pull ends early: the appliance comes to {limit}, what it is built for or its relief device opens at. The rest is taken as vapor."
+                : (FormattableString)$"The appliance comes to {limit}, what it is built for or its relief device opens at, only by warming in this air: shade it, cool it or begin at once.");
+    }
+
     private static Finding? Freezing(PlanRun run)
     {
         if (run.Job.Appliance.Water is null)
@@ -148,7 +173,7 @@ internal static class SetupFindings
             Sources.CommonPractice,
             at > 0
                 ? $"Water in the tubes can freeze and burst them {FindingValue.Duration("after", new Duration(at, DurationUnit.Second))} into this pull: the surface comes to {FindingValue.Temperature("coldest", coldest.Result.ColdestSurface, RoundingMode.Down)}."
-                : (System.FormattableString)$"Water in the tubes can freeze and burst them: the surface comes to {FindingValue.Temperature("coldest", coldest.Result.ColdestSurface, RoundingMode.Down)}.",
+                : (FormattableString)$"Water in the tubes can freeze and burst them: the surface comes to {FindingValue.Temperature("coldest", coldest.Result.ColdestSurface, RoundingMode.Down)}.",
             $"Keep the water moving or drain it, and throttle the inlet; licensed practice governs.");
     }
 }

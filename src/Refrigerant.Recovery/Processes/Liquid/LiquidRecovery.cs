@@ -118,10 +118,10 @@ public static class LiquidRecovery
         if (end is not (StageEnd.LiquidGone or StageEnd.CylinderFull))
         {
             findings.Add(new Finding(
+                StageCodes.LiquidEndsEarly,
                 Severity.Warning,
-                FindingSubject.Machine,
-                FormattableString.Invariant($"Liquid through the machine ends early ({end}): {after.Appliance.LiquidMass.Kilograms:G3} kg of liquid are still in the appliance."),
-                "mixture that flashes at the throttled inlet"));
+                "mixture that flashes at the throttled inlet",
+                $"Liquid through the machine ends early, because {FindingValue.Text("reason", StageEnds.Why(end))}: {FindingValue.Mass("liquid", after.Appliance.LiquidMass)} of liquid are still in the appliance."));
         }
     }
 }

@@ -26,7 +26,7 @@ internal static class EstimateFindings
             }
         }
 
-        foreach ((UnusedReadings what, FindingCode code, string why) in Unused)
+        foreach ((UnusedReadings what, FindingCode code, string why) in Unused())
         {
             if ((estimate.NotUsed & what) != 0)
             {
@@ -46,7 +46,7 @@ internal static class EstimateFindings
         return findings.AsReadOnly();
     }
 
-    private static readonly (UnusedReadings What, FindingCode Code, string Why)[] Unused =
+    private static (UnusedReadings What, FindingCode Code, string Why)[] Unused() =>
     [
         (UnusedReadings.TimeNotANumber, ReadingCodes.TimeUnused, "A reading whose time is no number was left out."),
         (UnusedReadings.TimeNotLater, ReadingCodes.TimeUnused, "A reading that is not later than the one before was left out."),

@@ -26,6 +26,9 @@ internal static class LiquidChoice
     /// </summary>
     private const double ColdestFlash = 253.15;
 
+    /// <summary>Before push-pull the pressures are even enough at this share of the appliance's: the last tenth takes as long as all before.</summary>
+    private const double NearlyEven = 0.9;
+
     /// <summary>The next step on the liquid; null where vapor is to be drawn, or was.</summary>
     public static PlanStep? Next(PlanSituation now)
     {
@@ -72,7 +75,7 @@ internal static class LiquidChoice
         }
 
         // Vapor for a while precedes liquid through the machine, vapor until the pressures are even precedes push-pull.
-        StageKind? kind = last.Kind != StageKind.Equalize ? Choose(now) : last.Step.Duration is null ? StageKind.PushPull : StageKind.LiquidRecovery;
+        StageKind? kind = last.Kind != StageKind.Equalize ? Choose(now) : last.Step.Reason == StepReason.VaporFirst ? StageKind.LiquidRecovery : StageKind.PushPull;
         return kind is null ? null
             : last.Kind != StageKind.Equalize && Before(now, kind.Value) is PlanStep vapor ? vapor
             : Step(kind.Value);
@@ -86,24 +89,23 @@ internal static class LiquidChoice
             return null;
         }
 
-        var even = new PlanStep(StageKind.Equalize);
-        if (kind == StageKind.PushPull)
+        var even = new PlanStep(StageKind.Equalize) { Reason = kind == StageKind.PushPull ? StepReason.Usual : StepReason.VaporFirst };
+        double least = NearlyEven * now.State.Appliance.Pressure.Pascals;
+        if (kind != StageKind.PushPull)
         {
-            return even;
+            Fluids.PropertyModel model = now.Job.Appliance.Fluid.Model;
+            least = ColdestFlash > model.Range.MinimumTemperature && ColdestFlash < model.Range.MaximumSaturationTemperature
+                ? Math.Min(least, model.SaturationAtTemperature(ColdestFlash).Bubble.Pressure)
+                : 0;
         }
 
-        Fluids.PropertyModel model = now.Job.Appliance.Fluid.Model;
-        double least = ColdestFlash > model.Range.MinimumTemperature && ColdestFlash < model.Range.MaximumSaturationTemperature
-            ? model.SaturationAtTemperature(ColdestFlash).Bubble.Pressure
-            : 0;
         if (now.State.Cylinder!.Pressure.Pascals >= least || now.Preview(even) is not StageResult seen)
         {
             return null;
         }
 
         TrajectoryPoint enough = seen.Trajectory.FirstOrDefault(point => point.DischargePascals >= least);
-        double seconds = enough.Seconds > 0 ? enough.Seconds : seen.Duration.Seconds;
-        return even with { Duration = new Duration(Math.Max(1, seconds), DurationUnit.Second) };
+        return enough.Seconds > 0 && enough.Seconds < seen.Duration.Seconds ? even with { Duration = new Duration(Math.Max(1, enough.Seconds), DurationUnit.Second) } : even;
     }
 
     private static StageKind? Choose(PlanSituation now)
@@ -163,7 +165,7 @@ internal static class LiquidChoice
     private static double Reach(PlanSituation now) => now.State.Appliance.LiquidMass.Kilograms - now.Job.Appliance.LiquidHeel.Kilograms;
 
     private static bool CanEqualize(PlanSituation now) =>
-        now.State.Cylinder is CylinderState cylinder && cylinder.Pressure.Pascals < 0.95 * now.State.Appliance.Pressure.Pascals;
+        now.State.Cylinder is CylinderState cylinder && cylinder.Pressure.Pascals < NearlyEven * now.State.Appliance.Pressure.Pascals;
 
     private static PlanStep Step(StageKind kind) => new(kind) { IsThrottled = kind == StageKind.LiquidRecovery };
 }

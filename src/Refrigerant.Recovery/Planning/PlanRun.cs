@@ -187,7 +187,7 @@ internal sealed partial class PlanRun
         }
 
         StageResult? result = Preview(step, State);
-        double seconds = result?.Duration.Seconds ?? Seconds(step);
+        double seconds = Taken(step, result);
         switch (step.Kind)
         {
             case StageKind.HoseSweep:
@@ -246,7 +246,7 @@ internal sealed partial class PlanRun
             Used.Add(step.Cylinder.Label);
         }
 
-        Add(step, result?.Duration.Seconds ?? Seconds(step), result, state, before);
+        Add(step, Taken(step, result), result, state, before);
     }
 
     private void Add(PlanStep step, double seconds, StageResult? result, CylinderState? connects = null, string? before = null)

@@ -178,7 +178,7 @@ internal sealed class PullSearch(PlanSituation now)
         Trajectory points = part.Trajectory;
         for (int i = 1; i < points.Count && points[i].Seconds < before; i++)
         {
-            if (points[i].Seconds > after && points[i].LiquidKilograms <= 0 && Foresee(points[i]) <= (1 - Margin) * now.Goal.Pascals)
+            if (points[i].Seconds > after && points[i].LiquidKilograms <= 0 && Foresee(points[i]) <= (_hold == 0 ? 1 : 1 - Margin) * now.Goal.Pascals)
             {
                 return points[i].Seconds;
             }
@@ -188,7 +188,7 @@ internal sealed class PullSearch(PlanSituation now)
     }
 
     /// <summary>Pressure at the end of a hold from a moment of a pull, Pa.</summary>
-    private double Foresee(in TrajectoryPoint point) => _correction
+    private double Foresee(in TrajectoryPoint point) => _hold == 0 ? point.AppliancePascals - now.Job.GaugeError : _correction
         * ((point.AppliancePascals * _ambient / point.ApplianceKelvins) + (Math.Max(0, point.KilogramsPerSecond) * _hold * _perKilogram) - now.Job.GaugeError);
 
     private (bool Passes, double Pressure) Hold(SimulationState state)

@@ -1,4 +1,6 @@
 using System;
+using System.Collections.Generic;
+using System.Linq;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Flow;
 using Refrigerant.Recovery.Fluids;
@@ -31,6 +33,9 @@ internal sealed class StepSimulation(RecoveryJob job)
     /// <summary>What flashing liquid of the refrigerant is like: one table for all stages.</summary>
     private readonly FlashTable _flash = new(job.Appliance.Fluid.Model);
 
+    /// <summary>A stage goes on that often where its steps ran out.</summary>
+    private const int MostParts = 10;
+
     private static readonly Mass NoLimit = new(1e9, MassUnit.Kilogram);
 
     /// <summary>Whether the machine runs in a stage.</summary>
@@ -53,6 +58,27 @@ internal sealed class StepSimulation(RecoveryJob job)
     /// <param name="from">Where it starts.</param>
     /// <param name="limit">Most that the connected cylinder may hold.</param>
     public StageResult? Run(PlanStep step, SimulationState from, Mass? limit)
+    {
+        StageResult? result = RunOnce(step, from, limit);
+        if (result?.End != StageEnd.StepLimit)
+        {
+            return result;
+        }
+
+        // A hand on the valve that follows a small surface needs many steps: on from where they ran out.
+        var parts = new List<StageResult> { result };
+        double longest = step.Duration?.Seconds ?? Longest;
+        while (result is { End: StageEnd.StepLimit } && parts.Count < MostParts)
+        {
+            double left = longest - parts.Sum(part => part.Duration.Seconds);
+            result = RunOnce(step with { Duration = new Duration(Math.Max(ShortestWait, left), DurationUnit.Second) }, result.After, limit)!;
+            parts.Add(result);
+        }
+
+        return StageResults.Join(parts, parts[parts.Count - 1].End);
+    }
+
+    private StageResult? RunOnce(PlanStep step, SimulationState from, Mass? limit)
     {
         try
         {
@@ -109,6 +135,7 @@ internal sealed class StepSimulation(RecoveryJob job)
                     CylinderLimit = limit,
                     Inputs = step.Inputs,
                     MaximumDuration = longest,
+                    KeepAboveFreezing = job.KeepAboveFreezing,
                     KeepBelowCutout = step.IsThrottled,
                     Flash = _flash,
                 };

@@ -23,6 +23,9 @@ public static class LiquidRecovery
     /// <summary>Liquid that counts as none, as a share of the charge.</summary>
     private const double LeastShare = 1e-3;
 
+    /// <summary>Throttling to keep tubes from freezing begins this far above it, K.</summary>
+    private const double FreezingBand = 1;
+
     /// <summary>Throttling to keep clear of the cut-out begins at this share below it.</summary>
     private const double CutoutBand = 0.04;
 
@@ -63,6 +66,11 @@ public static class LiquidRecovery
         }
 
         var governors = new List<Governor>();
+        if (options.KeepAboveFreezing && model.HasWater)
+        {
+            governors.Add(new Governor(() => model.ColdestSurface - MetalShell.FreezingPoint, FreezingBand));
+        }
+
         double cutout = machine.HighPressureCutout.Pascals;
         if (options.KeepBelowCutout)
         {

@@ -14,7 +14,7 @@ internal sealed class LiquidLink : Link
     /// Pressures even out no faster than this, 1/s: a wide hose into a warm cylinder, where each drop of liquid makes vapor, would have the flow follow millibars in milliseconds. What it adds
     /// to the pressure difference is far below a percent of the pressure. Our choice.
     /// </summary>
-    private const double FastestEvening = 10;
+    private const double FastestEvening = 30;
 
     private readonly LiquidPool _pool;
     private readonly double _volume;

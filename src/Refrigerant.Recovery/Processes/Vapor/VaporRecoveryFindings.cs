@@ -168,7 +168,7 @@ internal static class VaporRecoveryFindings
                 PlanCodes.HeatAssumed,
                 Severity.Note,
                 Sources.CommonPractice,
-                $"No heat resistance was given: {FindingValue.Number("conductance in W/K", Appliance.TypicalConductance, 2)} W/K stand in between surroundings and appliance. Times and what stays behind depend on it."));
+                $"No heat resistance was given: {FindingValue.Number("conductance in W/K", appliance.OuterConductance, 2)} W/K, still air on an appliance of its volume, stands in. Times and what stays behind depend on it."));
         }
 
         if (appliance.Oil is not null)

@@ -23,8 +23,8 @@ public class FasterProperties
     private const double Longest = 100 * 3600;
 
     /// <summary>
-    /// A larger machine, wider hoses, ice for the cylinder: no later and no worse. Two things may make it longer. A larger machine heats the cylinder more, so that it must cool, or another
-    /// one be connected, before the machine gets as deep: that is said. And liquid that moves in a vacuum (R-123 in the cold) goes by differences of millibars, which heat sets and not the
+    /// A larger machine, wider hoses, ice for the cylinder: no later and no worse. Two things may make it longer. What draws faster heats the cylinder more, so that the inlet is throttled, or it
+    /// must cool or be changed before the machine gets as deep: that is said. And liquid that moves in a vacuum (R-123 in the cold) goes by differences of millibars, which heat sets and not the
     /// hose: there wider hoses may be slower.
     /// </summary>
     [Property(Arbitrary = [typeof(PlanProperties)], MaxTest = 60)]
@@ -48,7 +48,8 @@ public class FasterProperties
     private static bool IsNoWorse(RecoveryPlan plan, RecoveryPlan plain) =>
         plan.IsLevelReached
         && (plan.TotalDuration.Seconds <= ((1 + Resolution) * plain.TotalDuration.Seconds) + Handling
-            || (plan.Stages.Any(stage => stage.Kind == StageKind.Rest || stage.Step.Reason == StepReason.CoolerCylinder) && plan.ToDo.Any(finding => finding.Code == "cool-cylinder"))
+            || (plan.Stages.Any(stage => stage.Kind == StageKind.Rest || stage.Step.IsThrottled || stage.Step.Reason == StepReason.CoolerCylinder)
+                && plan.ToDo.Any(finding => finding.Code is "cool-cylinder" or "throttle-inlet"))
             || plain.Stages.Concat(plan.Stages).Any(stage => stage.Kind is StageKind.PushPull or StageKind.LiquidRecovery && stage.After.Pressure < plan.Job.Barometer.Pressure));
 
     private static IEnumerable<(string Name, RecoveryJob Job)> Better(RecoveryJob job)

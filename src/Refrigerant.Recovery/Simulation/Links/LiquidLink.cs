@@ -10,12 +10,6 @@ internal sealed class LiquidLink : Link
 {
     private const double NearEnd = 0.98;
 
-    /// <summary>
-    /// Pressures even out no faster than this, 1/s: a wide hose into a warm cylinder, where each drop of liquid makes vapor, would have the flow follow millibars in milliseconds. What it adds
-    /// to the pressure difference is far below a percent of the pressure. Our choice.
-    /// </summary>
-    private const double FastestEvening = 30;
-
     private readonly LiquidPool _pool;
     private readonly double _volume;
     private readonly FlashingLine _line;
@@ -29,6 +23,12 @@ internal sealed class LiquidLink : Link
         _line = new FlashingLine(line, table, model.CriticalPressure);
         _viscosity = LiquidViscosity(model, pool.Temperature);
     }
+
+    /// <summary>
+    /// Pressures even out no faster than this, 1/s; as fast as they do by default. A wide hose into a warm cylinder, where each drop of liquid makes vapor, has the flow follow millibars in
+    /// milliseconds: a bound spares the integration that, and adds a little to the pressure difference.
+    /// </summary>
+    public double FastestEvening { get; init; } = double.PositiveInfinity;
 
     /// <summary>Whether it flashes and chokes.</summary>
     public bool IsChoked { get; private set; }

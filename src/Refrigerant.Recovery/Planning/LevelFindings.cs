@@ -51,7 +51,8 @@ internal static class LevelFindings
             yield return hidden;
         }
 
-        if (Math.Abs((here.Pressure / Barometer.Standard.Pressure) - 1) > OrdinaryAir)
+        double differs = (here.ToGauge(run.Goal) - Barometer.Standard.ToGauge(run.Requirement.RequiredPressure)).Pascals;
+        if (Math.Abs((here.Pressure / Barometer.Standard.Pressure) - 1) > OrdinaryAir && Math.Abs(differs) > ReadsZero)
         {
             FindingValue shown = FindingValue.GaugePressure("reading here", here.ToGauge(run.Goal), RoundingMode.Down);
             FindingValue sea = FindingValue.GaugePressure("reading at sea level", Barometer.Standard.ToGauge(run.Requirement.RequiredPressure), RoundingMode.Down);
@@ -89,7 +90,7 @@ internal static class LevelFindings
     }
 
     private static FindingValue Level(PlanRun run) =>
-        FindingValue.GaugePressure("level", run.Job.Barometer.ToGauge(run.Requirement.RequiredPressure), RoundingMode.Down);
+        FindingValue.GaugePressure("level", run.Job.Barometer.ToGauge(run.Goal), RoundingMode.Down);
 
     private static Finding NotReached(PlanRun run, LevelVerdict verdict, ApplianceState end)
     {
@@ -143,6 +144,8 @@ internal static class LevelFindings
                 return $"Keep water at more than {FindingValue.Temperature("freezing", new Temperature(273.15, TemperatureUnit.Kelvin))} moving through the tubes, or drain them and pull without regard to frost.";
             case LevelObstacle.Heat:
                 return Heat(run, end);
+            case LevelObstacle.PropertyRange when end.HasLiquid && run.Job.Appliance.Fluid.Designation == "R-744":
+                return $"What is still liquid would turn to dry ice: throttle so that the gauge stays above {FindingValue.GaugePressure("stay above", run.Job.Barometer.ToGauge(end.Pressure), RoundingMode.Up)} while there is liquid, and put heat in.";
             default:
                 return null;
         }

@@ -59,7 +59,7 @@ internal static class SetupFindings
                 PlanCodes.HosesSlow,
                 Severity.Note,
                 "compressible flow with friction (Crane TP-410), valves by IEC 60534-2-1",
-                $"The suction hoses let through {FindingValue.Share("share", slowest.Result.SuctionLineShare)} of what the machine could draw: {FindingValue.Text("remedy", cores ? "take the valve cores out, use shorter or wider hoses" : "shorter or wider hoses")} make it faster.");
+                $"The suction hoses let through {FindingValue.Share("share", slowest.Result.SuctionLineShare)} of what the machine could draw: {FindingValue.Text("remedy", cores ? "valve cores taken out, and shorter or wider hoses," : "shorter or wider hoses")} make it faster.");
         }
 
         PlannedStage? warm = run.Stages.FirstOrDefault(stage => stage.Step.Reason == StepReason.Warm);

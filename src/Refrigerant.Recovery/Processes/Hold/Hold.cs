@@ -69,7 +69,7 @@ public static class Hold
             options.MaximumDuration.Seconds / FewestSteps);
         StageEnd reason = outcome.Reason == OdeStopReason.EndTime ? StageEnd.TimeOver : stage.End(outcome);
         stage.CloseFigures(0);
-        ApplianceState after = model.Read(stage.State);
+        ApplianceState after = stage.Read(model.Read);
         return stage.Result(reason, outcome, after, (findings, _) => Add(findings, stage.Before.Appliance, after, outcome.Time));
     }
 

@@ -118,7 +118,7 @@ public static class LiquidRecovery
         stage.CloseFigures(0);
         stage.Figures.LiquidMoved = link.Passed(stage.State);
         StageEnd end = stage.End(outcome);
-        return stage.Result(end, outcome, model.Read(stage.State), (findings, after) => Add(findings, end, after));
+        return stage.Result(end, outcome, stage.Read(model.Read), (findings, after) => Add(findings, end, after));
     }
 
     private static void Add(List<Finding> findings, StageEnd end, SimulationState after)

@@ -52,7 +52,7 @@ internal static class LevelFindings
         }
 
         double differs = (here.ToGauge(run.Goal) - Barometer.Standard.ToGauge(run.Requirement.RequiredPressure)).Pascals;
-        if (Math.Abs((here.Pressure / Barometer.Standard.Pressure) - 1) > OrdinaryAir && Math.Abs(differs) > ReadsZero)
+        if (Math.Abs((here.Pressure / Barometer.Standard.Pressure) - 1) > OrdinaryAir)
         {
             FindingValue shown = FindingValue.GaugePressure("reading here", here.ToGauge(run.Goal), RoundingMode.Down);
             FindingValue sea = FindingValue.GaugePressure("reading at sea level", Barometer.Standard.ToGauge(run.Requirement.RequiredPressure), RoundingMode.Down);
@@ -60,7 +60,7 @@ internal static class LevelFindings
                 PlanCodes.GaugeAtAltitude,
                 Severity.Caution,
                 run.Requirement.Source + "; U.S. Standard Atmosphere 1976",
-                $"Go by what the gauge must show here: {shown}. The air is at {FindingValue.AbsolutePressure("air", here.Pressure)}; at sea level the level would read {sea}.");
+                Math.Abs(differs) <= ReadsZero ? (FormattableString)$"Pull down to {shown} on this gauge: the air here is at {FindingValue.AbsolutePressure("air", here.Pressure)}, and at the sea-level figure refrigerant would still blow out." : $"Go by what the gauge must show here: {shown}. The air is at {FindingValue.AbsolutePressure("air", here.Pressure)}; at sea level the level would read {sea}.");
         }
 
         double above = here.ToGauge(end.Pressure).Pascals;

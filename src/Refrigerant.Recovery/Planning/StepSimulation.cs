@@ -37,7 +37,7 @@ internal sealed class StepSimulation(RecoveryJob job)
     private const double FastestEvening = 100;
 
     /// <summary>A stage goes on that often where its steps ran out.</summary>
-    private const int MostParts = 10;
+    private const int MostParts = 4;
 
     private static readonly Mass NoLimit = new(1e9, MassUnit.Kilogram);
 

@@ -4,6 +4,7 @@ using System.Linq;
 using Refrigerant.Recovery.Cylinders;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
+using Refrigerant.Recovery.Flow;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Fluids.Mixtures;
 using Refrigerant.Recovery.Numerics;
@@ -66,6 +67,9 @@ internal sealed class Stage
     public PropertyModel Model { get; }
 
     public GasFacts Gas { get; }
+
+    /// <summary>What flashing liquid of the refrigerant is like.</summary>
+    public FlashTable Flash => field ??= _options.Flash ?? new FlashTable(Model);
 
     public SimulationState Before { get; }
 

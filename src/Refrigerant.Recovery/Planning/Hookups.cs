@@ -103,7 +103,7 @@ internal static class Hookups
         StageKind.VaporRecovery =>
         [
             new HookupSetting(ApplianceVaporPort, Open),
-            new HookupSetting(ApplianceLiquidPort, Open),
+            .. LiquidPort(job, Open),
             new HookupSetting(CylinderLiquidValve, Open),
             step.IsThrottled || job.KeepAboveFreezing ? new HookupSetting(MachineInletValve, Throttled, "by the gauge at the outlet") : new HookupSetting(MachineInletValve, Open),
             .. Condensing(job),
@@ -111,7 +111,7 @@ internal static class Hookups
         StageKind.Hold =>
         [
             new HookupSetting(ApplianceVaporPort, Shut),
-            new HookupSetting(ApplianceLiquidPort, Shut),
+            .. LiquidPort(job, Shut),
             new HookupSetting(Machine, Off),
         ],
         StageKind.Rest or StageKind.Warm =>
@@ -149,6 +149,10 @@ internal static class Hookups
         ],
         _ => [],
     };
+
+    /// <summary>The liquid port, where there is one with a hose on it.</summary>
+    private static HookupSetting[] LiquidPort(RecoveryJob job, HookupPosition position) =>
+        job.Appliance.LiquidReachable && job.Hoses.LiquidSide.Count > 0 ? [new HookupSetting(ApplianceLiquidPort, position)] : [];
 
     private static IEnumerable<HookupSetting> Condensing(RecoveryJob job)
     {

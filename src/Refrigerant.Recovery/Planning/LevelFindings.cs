@@ -7,6 +7,7 @@ using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Numerics;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Simulation;
+using Refrigerant.Recovery.Simulation.Vessels;
 using UnitsNet;
 using UnitsNet.Units;
 
@@ -25,6 +26,9 @@ internal static class LevelFindings
     private const double SlowShare = 0.3;
     private const double MuchColder = 10;
 
+    /// <summary>Metal within this of 0 °C, K, is what throttles a pull that is kept above freezing.</summary>
+    private const double NearFreezing = 2;
+
     private const double Hour = 3600;
 
     public static IEnumerable<Finding> ToDo(PlanRun run, LevelVerdict verdict, MassLedger ledger)
@@ -41,7 +45,11 @@ internal static class LevelFindings
             yield return past;
         }
 
-        if (verdict.IsReached && Pace(run) is Finding pace)
+        if (Throttled(run) is Finding throttled)
+        {
+            yield return throttled;
+        }
+        else if (verdict.IsReached && Pace(run) is Finding pace)
         {
             yield return pace;
         }
@@ -87,10 +95,21 @@ internal static class LevelFindings
                 $"The level, {Level(run)}, is reached with {left} left in the appliance.",
                 verdict.HeldFor.Seconds > 0 ? (FormattableString)$"It holds for {FindingValue.Duration("hold", verdict.HeldFor)}." : null);
         }
+
+        if (IsMetAtStart(run))
+        {
+            yield return new Finding(
+                PlanCodes.LevelMetAtStart,
+                Severity.Note,
+                run.Requirement.Source,
+                $"When the job begins the gauge shows {FindingValue.GaugePressure("start", run.Job.Barometer.ToGauge(run.Start.Pressure), RoundingMode.Up)}: the level, {Level(run)}, was already met. Make sure that the gauge, the temperature and the charge are right.");
+        }
     }
 
     private static FindingValue Level(PlanRun run) =>
         FindingValue.GaugePressure("level", run.Job.Barometer.ToGauge(run.Goal), RoundingMode.Down);
+
+    private static bool IsMetAtStart(PlanRun run) => run.ShowsGoal(run.Start) && !run.Start.HasLiquid;
 
     private static Finding NotReached(PlanRun run, LevelVerdict verdict, ApplianceState end)
     {
@@ -208,10 +227,41 @@ internal static class LevelFindings
             $"For {FindingValue.Duration("waiting", new Duration(waited, DurationUnit.Second))} of the pull liquid boils only as fast as heat comes in, down to {FindingValue.Temperature("coldest", new Temperature(coldest, TemperatureUnit.Kelvin))}: {FindingValue.Power("heat for an hour", Power.FromWatts(watts))} of heat on the appliance (its own fans, a blanket, warm water; never a flame) would do it in an hour.");
     }
 
+    /// <summary>A pull that waits so that water in the tubes does not freeze: how long, and what would make it shorter.</summary>
+    private static Finding? Throttled(PlanRun run)
+    {
+        if (!run.Job.KeepAboveFreezing || run.Job.Appliance.Water is not { } water)
+        {
+            return null;
+        }
+
+        double waited = 0;
+        foreach (PlannedStage stage in run.Stages.Where(stage => stage.Kind == StageKind.VaporRecovery && stage.Result is not null))
+        {
+            Trajectory points = stage.Result!.Trajectory;
+            for (int i = 1; i < points.Count; i++)
+            {
+                if (points[i].LiquidKilograms > 0 && points[i].KilogramsPerSecond < SlowShare * run.Pace && points[i].MetalKelvins < MetalShell.FreezingPoint + NearFreezing)
+                {
+                    waited += points[i].Seconds - points[i - 1].Seconds;
+                }
+            }
+        }
+
+        return waited < Hour ? null : new Finding(
+            PlanCodes.WaterSetsPace,
+            Severity.Caution,
+            Sources.CommonPractice,
+            $"It takes so long because of the water in the tubes: for {FindingValue.Duration("waiting", new Duration(waited, DurationUnit.Second))} the inlet is throttled so that it does not freeze.",
+            water.IsMoving
+                ? (FormattableString)$"Warmer water, more of it, or draining the tubes makes it shorter."
+                : (FormattableString)$"Keeping the water moving, or draining the tubes, makes it shorter.");
+    }
+
     private static Finding? PulledPast(PlanRun run)
     {
         PlannedStage? stage = run.Stages.LastOrDefault(s => s.Kind == StageKind.VaporRecovery);
-        if (stage?.Step.Reason is not (StepReason.PullDeeper or StepReason.PullLonger or StepReason.Cool or StepReason.Throttle or StepReason.Warm) || stage.Result is null)
+        if (IsMetAtStart(run) || stage?.Step.Reason is not (StepReason.PullDeeper or StepReason.PullLonger or StepReason.Cool or StepReason.Throttle or StepReason.Warm) || stage.Result is null)
         {
             return null;
         }

@@ -2,6 +2,7 @@ using System.Collections.Generic;
 using System.Linq;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Rules;
 
 namespace Refrigerant.Recovery.Planning;
 
@@ -32,6 +33,7 @@ internal sealed class PlanFindings
                     .Concat(CylinderFindings.ToDo(run))
                     .Concat(MachineFindings.ToDo(run))
                     .Concat(SetupFindings.ToDo(run))
+                    .Concat(FlamePurge.Left(run.Job.Appliance.Fluid, run.Job.Appliance.InternalVolume, run.State.Appliance.Mass, run.State.Appliance.DissolvedMass) is Finding flame ? [flame] : [])
                     .Concat(rules.Where(finding => finding.Severity >= Severity.Warning).Concat(blends.Where(finding => finding.Severity >= Severity.Caution)))),
         ];
         Finding[] rest =

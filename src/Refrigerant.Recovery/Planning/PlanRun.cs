@@ -48,6 +48,12 @@ internal sealed partial class PlanRun
         _simulation = new StepSimulation(job);
         _cylinders = [.. job.Cylinders.Select(cylinder => new CylinderStanding(
             cylinder, CylinderFill.Limit(cylinder, job.Appliance.Fluid, new FillOptions { Today = job.Day, Rules = Requirement.Rules.Fill }), job.ScaleError))];
+        foreach (CylinderStanding cylinder in _cylinders)
+        {
+            JobChecks.Fits(job, cylinder);
+        }
+
+        Start = State.Appliance;
         VesselPoint start = State.Appliance.Vessel;
         double density = State.Appliance.HasLiquid && start.Vapor.Phase != Phase.Undefined ? start.Vapor.Density : start.Bulk.Density;
         Pace = job.Machine.Displacement.CubicMetersPerSecond * job.Machine.VolumetricEfficiency * density;
@@ -60,6 +66,9 @@ internal sealed partial class PlanRun
     public EvacuationRequirement Requirement { get; }
 
     public SimulationState State { get; private set; }
+
+    /// <summary>The appliance before the job.</summary>
+    public ApplianceState Start { get; }
 
     public Temperature Ambient { get; }
 

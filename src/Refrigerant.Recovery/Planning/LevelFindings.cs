@@ -7,7 +7,6 @@ using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Numerics;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Simulation;
-using Refrigerant.Recovery.Simulation.Vessels;
 using UnitsNet;
 using UnitsNet.Units;
 
@@ -21,13 +20,6 @@ internal static class LevelFindings
 
     /// <summary>Pressures this near to the barometer read zero on a gauge, Pa.</summary>
     private const double ReadsZero = 200;
-
-    /// <summary>A flow of less than this share of the usual pace, from liquid that much colder than the air, waits for heat. Our choice.</summary>
-    private const double SlowShare = 0.3;
-    private const double MuchColder = 10;
-
-    /// <summary>Metal within this of 0 °C, K, is what throttles a pull that is kept above freezing.</summary>
-    private const double NearFreezing = 2;
 
     private const double Hour = 3600;
 
@@ -43,15 +35,6 @@ internal static class LevelFindings
         if (PulledPast(run) is Finding past && verdict.IsReached)
         {
             yield return past;
-        }
-
-        if (Throttled(run) is Finding throttled)
-        {
-            yield return throttled;
-        }
-        else if (verdict.IsReached && Pace(run) is Finding pace)
-        {
-            yield return pace;
         }
 
         if (end.Parts.Count > 1 && Hidden(run, end) is Finding hidden)
@@ -188,74 +171,6 @@ internal static class LevelFindings
         return seconds < 30 * 24 * Hour
             ? (FormattableString)$"Liquid boils only as fast as heat comes in: warm the appliance with {watts} for an hour, or leave it {FindingValue.Duration("wait", new Duration(seconds, DurationUnit.Second))} in this air, and pull again."
             : (FormattableString)$"Liquid boils only as fast as heat comes in: warm the appliance with {watts} for an hour and pull again.";
-    }
-
-    /// <summary>A pull that waits for heat: how long, and what would make it shorter.</summary>
-    private static Finding? Pace(PlanRun run)
-    {
-        PlannedStage? slow = run.Stages.Where(stage => stage.Kind == StageKind.VaporRecovery && stage.Result is { Trajectory.Count: > 1 })
-            .OrderByDescending(stage => stage.Duration.Seconds).FirstOrDefault();
-        if (slow is null || run.Job.Aids.CanWarm)
-        {
-            return null;
-        }
-
-        double waited = 0, left = 0, coldest = double.PositiveInfinity;
-        Trajectory points = slow.Result!.Trajectory;
-        for (int i = 1; i < points.Count; i++)
-        {
-            if (points[i].LiquidKilograms > 0 && points[i].KilogramsPerSecond < SlowShare * run.Pace && points[i].ApplianceKelvins < run.Ambient.Kelvins - MuchColder)
-            {
-                left = Math.Max(left, points[i - 1].LiquidKilograms);
-                waited += points[i].Seconds - points[i - 1].Seconds;
-                coldest = Math.Min(coldest, points[i].ApplianceKelvins);
-            }
-        }
-
-        PropertyModel model = run.Job.Appliance.Fluid.Model;
-        if (waited < Hour / 2 || coldest < model.Range.MinimumTemperature || coldest > model.Range.MaximumSaturationTemperature)
-        {
-            return null;
-        }
-
-        SaturationPoint saturation = model.SaturationAtTemperature(coldest);
-        double watts = left * (saturation.Dew.Enthalpy - saturation.Bubble.Enthalpy) / Hour;
-        return new Finding(
-            PlanCodes.HeatSetsPace,
-            Severity.Caution,
-            "energy balance of the appliance",
-            $"For {FindingValue.Duration("waiting", new Duration(waited, DurationUnit.Second))} of the pull liquid boils only as fast as heat comes in, down to {FindingValue.Temperature("coldest", new Temperature(coldest, TemperatureUnit.Kelvin))}: {FindingValue.Power("heat for an hour", Power.FromWatts(watts))} of heat on the appliance (its own fans, a blanket, warm water; never a flame) would do it in an hour.");
-    }
-
-    /// <summary>A pull that waits so that water in the tubes does not freeze: how long, and what would make it shorter.</summary>
-    private static Finding? Throttled(PlanRun run)
-    {
-        if (!run.Job.KeepAboveFreezing || run.Job.Appliance.Water is not { } water)
-        {
-            return null;
-        }
-
-        double waited = 0;
-        foreach (PlannedStage stage in run.Stages.Where(stage => stage.Kind == StageKind.VaporRecovery && stage.Result is not null))
-        {
-            Trajectory points = stage.Result!.Trajectory;
-            for (int i = 1; i < points.Count; i++)
-            {
-                if (points[i].LiquidKilograms > 0 && points[i].KilogramsPerSecond < SlowShare * run.Pace && points[i].MetalKelvins < MetalShell.FreezingPoint + NearFreezing)
-                {
-                    waited += points[i].Seconds - points[i - 1].Seconds;
-                }
-            }
-        }
-
-        return waited < Hour ? null : new Finding(
-            PlanCodes.WaterSetsPace,
-            Severity.Caution,
-            Sources.CommonPractice,
-            $"It takes so long because of the water in the tubes: for {FindingValue.Duration("waiting", new Duration(waited, DurationUnit.Second))} the inlet is throttled so that it does not freeze.",
-            water.IsMoving
-                ? (FormattableString)$"Warmer water, more of it, or draining the tubes makes it shorter."
-                : (FormattableString)$"Keeping the water moving, or draining the tubes, makes it shorter.");
     }
 
     private static Finding? PulledPast(PlanRun run)

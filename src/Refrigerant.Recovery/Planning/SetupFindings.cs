@@ -16,9 +16,6 @@ namespace Refrigerant.Recovery.Planning;
 /// <summary>The setup: hoses, push-pull, heat, water in tubes; and what is assumed about the appliance.</summary>
 internal static class SetupFindings
 {
-    /// <summary>Below this share of the machine's own pace the hoses are worth a word.</summary>
-    private const double SlowLine = 0.8;
-
     /// <summary>A push that comes to this share of the design pressure, absolute, is near it. Our choice.</summary>
     private const double NearDesign = 0.8;
 
@@ -52,17 +49,9 @@ internal static class SetupFindings
             yield return freezing;
         }
 
-        PlannedStage? slowest = run.Stages.Where(stage => stage.Kind == StageKind.VaporRecovery && stage.Result is not null && !stage.Step.IsThrottled && stage.Step.LowestPressure is null && stage.Moved.Kilograms > 0)
-            .OrderByDescending(stage => stage.Moved.Kilograms).FirstOrDefault();
-        bool keepsTubes = run.Job.KeepAboveFreezing && run.Job.Appliance.Water is not null;
-        if (slowest is not null && !keepsTubes && slowest.Result!.SuctionLineShare.DecimalFractions < SlowLine)
+        foreach (Finding finding in PaceFindings.ToDo(run))
         {
-            bool cores = run.Job.Hoses.VaporSide.Any(hose => hose.Fittings.Any(fitting => fitting.IsCore));
-            yield return new Finding(
-                PlanCodes.HosesSlow,
-                Severity.Note,
-                "compressible flow with friction (Crane TP-410), valves by IEC 60534-2-1",
-                $"The suction hoses let through {FindingValue.Share("share", slowest.Result.SuctionLineShare)} of what the machine could draw: {FindingValue.Text("remedy", cores ? "valve cores taken out, and shorter or wider hoses," : "shorter or wider hoses")} make it faster.");
+            yield return finding;
         }
 
         PlannedStage? warm = run.Stages.FirstOrDefault(stage => stage.Step.Reason == StepReason.Warm);

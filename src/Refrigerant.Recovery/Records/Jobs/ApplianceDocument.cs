@@ -40,7 +40,7 @@ internal sealed record ApplianceDocument
     /// <summary>Specific heat capacity of the metal, 50 to 5000 J/(kg·K); 480 J/(kg·K), steel (from memory), by default.</summary>
     public double? MetalHeatCapacityJoulesPerKilogramKelvin { get; init; }
 
-    /// <summary>Resistance from the metal to boiling refrigerant, for 1 m²; 1e-8 m²·K/W or more. Where it is left out it is zero without metal, water or oil, else 0.002 K/W (common practice, no source).</summary>
+    /// <summary>Resistance from the metal to boiling refrigerant, for 1 m²; 1e-8 m²·K/W or more. Where it is left out it is zero without metal, water or oil, else a typical one for its volume (common practice, no source).</summary>
     public double? MetalResistanceSquareMeterKelvinsPerWatt { get; init; }
 
     /// <summary>How many times larger the resistance from metal to refrigerant is once no liquid is left, 1 to 1000; 10 by default (gas against boiling liquid: common practice, no source). It applies where the metal or water counts.</summary>

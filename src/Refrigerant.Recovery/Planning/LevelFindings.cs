@@ -5,7 +5,6 @@ using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Numerics;
-using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using UnitsNet.Units;

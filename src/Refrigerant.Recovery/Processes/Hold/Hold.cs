@@ -92,12 +92,12 @@ public static class Hold
             return;
         }
 
-        FormattableString? rest = isFull ? null : $"No liquid is left. A gauge that rises further shows a leak, air, or refrigerant from oil.";
+        FormattableString rest = $"No liquid is left. A gauge that rises further shows a leak, air, or refrigerant from oil.";
         findings.Add(new Finding(
             StageCodes.HoldRise,
             Severity.Note,
             "energy balance of the closed appliance",
             rise,
-            rest));
+            isFull ? null : rest));
     }
 }

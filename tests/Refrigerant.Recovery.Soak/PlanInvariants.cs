@@ -16,8 +16,6 @@ internal static class PlanInvariants
     /// <summary>An event ends a stage this near to its limit, as a share of it.</summary>
     private const double AtEvent = 1e-6;
 
-    private const double Atmosphere = 101_325;
-
     /// <summary>What a plan breaks; empty where it holds all.</summary>
     public static IEnumerable<string> Broken(RecoveryPlan plan) =>
         [.. Level(plan), .. Ledger(plan), .. Cylinders(plan), .. Pressures(plan), .. Clock(plan), .. Texts(plan)];
@@ -106,7 +104,7 @@ internal static class PlanInvariants
     {
         if (plan.Job.Appliance.DesignGaugePressure is UnitsNet.Pressure design)
         {
-            double limit = (design.Pascals + Atmosphere) * (1 + 1e-4);
+            double limit = (design.Pascals + plan.Job.Barometer.Pressure.Pascals) * (1 + 1e-4);
             foreach (PlannedStage stage in plan.Stages.Where(stage => stage.Kind is StageKind.PushPull or StageKind.Equalize && stage.Result is not null))
             {
                 double highest = stage.Result!.Trajectory.Select(point => point.AppliancePressure.Pascals).DefaultIfEmpty(0).Max();

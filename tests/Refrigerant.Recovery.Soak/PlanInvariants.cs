@@ -33,6 +33,16 @@ internal static class PlanInvariants
             yield break;
         }
 
+        if (verdict.Outcome == LevelOutcome.NothingToRecover)
+        {
+            if (plan.Stages.Count > 0 || plan.End.Pressure.Pascals > plan.Requirement.RequiredPressure.Pascals * (1 + AtEvent))
+            {
+                yield return $"nothing to recover claimed after {plan.Stages.Count} stages at {plan.End.Pressure.Pascals:F0} Pa of {plan.Requirement.RequiredPressure.Pascals:F0} Pa";
+            }
+
+            yield break;
+        }
+
         if (plan.End.HasLiquid || plan.End.LiquidMass.Kilograms > 0)
         {
             yield return $"level claimed over {plan.End.LiquidMass.Kilograms:G3} kg of liquid";

@@ -22,7 +22,7 @@ public class DesignPressureTests
     [InlineData(3000, 70_109)]
     public void The_throttle_is_at_nine_tenths_of_the_disc_in_the_air_of_the_place(double meters, double air)
     {
-        RecoveryPlan plan = RecoveryPlanner.Plan(Chiller(meters, 24));
+        RecoveryPlan plan = RecoveryPlanner.Plan(Chiller(meters, 32));
         PlannedStage push = Assert.Single(plan.Stages, stage => stage.Kind == StageKind.PushPull);
         Assert.Equal(StageEnd.LiquidGone, push.Result!.End);
         double highest = plan.Course().Max(point => point.Point.AppliancePressure.Pascals) - air;
@@ -38,7 +38,7 @@ public class DesignPressureTests
     [InlineData(3000)]
     public void An_unthrottled_push_ends_at_the_disc(double meters)
     {
-        RecoveryJob job = Chiller(meters, 24);
+        RecoveryJob job = Chiller(meters, 32);
         StageResult result = PushPull.Simulate(
             job.Appliance, job.Machine, job.Hoses, job.Cylinders[0], new PushPullOptions { Barometer = job.Barometer, KeepBelowDesignPressure = false });
         Assert.Equal(StageEnd.DesignPressure, result.End);
@@ -64,11 +64,11 @@ public class DesignPressureTests
             Temperature = Temperature.FromDegreesCelsius(celsius),
             LiquidReachable = true,
             LiquidHeel = Mass.FromKilograms(10),
-            MetalMass = Mass.FromKilograms(500),
+            MetalMass = Mass.FromKilograms(20),
             DesignGaugePressure = Pressure.FromPoundsForcePerSquareInch(15),
         },
-        Machine = RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(5)),
-        Hoses = Jobs.Hoses(10, 12),
+        Machine = RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(30)),
+        Hoses = Jobs.Hoses(10, 25) with { LiquidSide = [Jobs.Hose(20, 7)] },
         Cylinders = [Jobs.Cylinder(1000, "C1")],
         Barometer = Barometer.AtElevation(Length.FromMeters(meters)),
         PushPull = PushPullUse.Always,

@@ -77,7 +77,7 @@ public class StartGateTests
         RecoveryPlan plan = RecoveryPlanner.Plan(job);
         Finding stop = Assert.Single(plan.ToDo, finding => finding.Code == "machine-not-listed");
         Assert.Equal(Severity.Stop, stop.Severity);
-        Assert.Equal(share, stop.Value("share that burns")!.InternationalValue!.Value / 100, 1e-6);
+        Assert.Equal(share, stop.Value("share that burns")!.InternationalValue!.Value, 1e-6);
         Assert.StartsWith("do not start: ", plan.ToString(), StringComparison.Ordinal);
         RecoveryPlan listed = RecoveryPlanner.Plan(job with { Machine = job.Machine with { ListedForFlammable = true } });
         Assert.DoesNotContain(listed.Findings, finding => finding.Code == "machine-not-listed");

@@ -42,11 +42,7 @@ internal sealed partial class PlanRun
         Requirement = EvacuationRequirement.For(
             job.Appliance.Fluid,
             job.Appliance.Charge,
-            (job.Evacuation ?? new EvacuationOptions()) with
-            {
-                Barometer = job.Barometer,
-                MachineManufactured = job.Machine.ManufactureDate ?? job.Evacuation?.MachineManufactured,
-            });
+            job.EffectiveEvacuation);
         Job = job = WithHoldOfThePlace(job);
         _simulation = new StepSimulation(job);
         _cylinders = [.. job.Cylinders.Select(cylinder => new CylinderStanding(

@@ -44,6 +44,7 @@ internal sealed class Stage
         _options = options;
         Model = appliance.Fluid.Model;
         Surroundings = appliance.SurroundingsKelvin;
+        options.Start?.Appliance.RequireOf(appliance, nameof(options.Start));
         SimulationState start = options.Start ?? new SimulationState(ApplianceState.Initial(appliance));
         if (start.Cylinder is null && cylinder is not null)
         {

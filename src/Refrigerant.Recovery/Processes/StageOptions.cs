@@ -16,7 +16,7 @@ public abstract record StageOptions
 
     private protected StageOptions(double longest) => MaximumDuration = new Duration(longest, DurationUnit.Second);
 
-    /// <summary>State at the start, as the stage before left it; where it is null, appliance and cylinder as described, at the temperature of the surroundings.</summary>
+    /// <summary>State at the start, as the stage before left it; where it is null, appliance and cylinder as described, at the temperature of the surroundings. A state of another refrigerant or of other volumes is refused with an <see cref="System.ArgumentException"/>.</summary>
     public SimulationState? Start { get; init; }
 
     /// <summary>Heat, fans, valves, cooling throughout the stage.</summary>

@@ -27,7 +27,7 @@ internal static class CylinderFindings
 
         foreach (CylinderStanding cylinder in run.Cylinders)
         {
-            foreach (Finding finding in cylinder.Limit.Findings.Where(finding => finding.Severity == Severity.Stop ? !IsSpare(run, cylinder) : Matters(cylinder, finding, Severity.Warning)))
+            foreach (Finding finding in cylinder.Findings.Where(finding => finding.Severity == Severity.Stop ? !IsSpare(run, cylinder) : Matters(cylinder, finding, Severity.Warning)))
             {
                 yield return finding;
             }
@@ -70,7 +70,7 @@ internal static class CylinderFindings
     {
         foreach (CylinderStanding cylinder in run.Cylinders)
         {
-            foreach (Finding finding in cylinder.Limit.Findings)
+            foreach (Finding finding in cylinder.Findings)
             {
                 if (finding.Severity == Severity.Stop && IsSpare(run, cylinder))
                 {

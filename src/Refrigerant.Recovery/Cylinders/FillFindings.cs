@@ -132,9 +132,9 @@ internal static class FillFindings
             {
                 yield return new Finding(
                     CylinderCodes.BelowListedPressure,
-                    Severity.Warning,
+                    Severity.Stop,
                     row.Figure.Source,
-                    $"The lowest service pressure listed for {model.Designation} is {row.ServicePressurePsi} psi; {cylinder.Label} has {FindingValue.GaugePascals("service pressure", service)}.");
+                    $"The lowest service pressure listed for {model.Designation} is {row.ServicePressurePsi} psi; {cylinder.Label} has {FindingValue.GaugePascals("service pressure", service)}: do not fill it with it.");
             }
         }
     }

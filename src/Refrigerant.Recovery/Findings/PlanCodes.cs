@@ -6,6 +6,8 @@ namespace Refrigerant.Recovery.Findings;
 internal static class PlanCodes
 {
     public static readonly FindingCode LevelReached = new("level-reached", FindingSubject.EvacuationLevel, "the plan comes to the required level, and holds it where a hold is asked for");
+    public static readonly FindingCode ShareRecovered = new("share-recovered", FindingSubject.EvacuationLevel, "the share of the charge that the rule asks for instead of a level is recovered, and the level is not reached");
+    public static readonly FindingCode NothingToRecover = new("nothing-to-recover", FindingSubject.EvacuationLevel, "before an oil change the appliance stands at the level already");
     public static readonly FindingCode LevelNotReached = new("level-not-reached", FindingSubject.EvacuationLevel, "the plan does not come to the required level");
     public static readonly FindingCode LevelNotHeld = new("level-not-held", FindingSubject.EvacuationLevel, "the plan comes to the required level, but the pressure comes back above it");
     public static readonly FindingCode LevelOverLiquid = new("level-over-liquid", FindingSubject.LiquidLeftBehind, "the gauge shows the required level, but liquid is left");
@@ -31,7 +33,8 @@ internal static class PlanCodes
     public static readonly FindingCode HeatSetsPace = new("heat-sets-pace", FindingSubject.EvacuationLevel, "for more than half an hour liquid boils only as fast as heat comes in");
     public static readonly FindingCode WarmAppliance = new("warm-appliance", FindingSubject.EvacuationLevel, "heat on the appliance makes the job shorter");
 
-    public static readonly FindingCode MachineNotListed = new("machine-not-listed", FindingSubject.Flammability, "the refrigerant burns and the machine is not listed for flammable refrigerants");
+    public static readonly FindingCode MachineNotListed = new("machine-not-listed", FindingSubject.Flammability, "the refrigerant burns, or is a blend with components that burn and no safety group, and the machine is not listed for flammable refrigerants");
+    public static readonly FindingCode ApplianceAboveCutout = new("appliance-above-cutout", FindingSubject.Machine, "the appliance stands above the high-pressure cut-out of the machine");
     public static readonly FindingCode MachineHot = new("machine-hot", FindingSubject.Machine, "the discharge gas comes above 121 °C (250 °F), or a thermal cut-out stops the machine");
     public static readonly FindingCode ClearMachineFirst = new("clear-machine-first", FindingSubject.Mixing, "the machine still holds its last refrigerant");
     public static readonly FindingCode ChangeMachineOil = new("change-machine-oil", FindingSubject.Oil, "the machine's oil is due, does not go with the refrigerant, or holds too much of the last one");
@@ -53,10 +56,10 @@ internal static class PlanCodes
 
     public static readonly IReadOnlyList<FindingCode> All =
     [
-        LevelReached, LevelNotReached, LevelNotHeld, LevelOverLiquid, PullPastLevel, StillAboveAir, GaugeAtAltitude, HiddenSection,
+        LevelReached, ShareRecovered, NothingToRecover, LevelNotReached, LevelNotHeld, LevelOverLiquid, PullPastLevel, StillAboveAir, GaugeAtAltitude, HiddenSection,
         NoCylinder, CylinderRoomMissing, CoolCylinder, ThrottleInlet, CylinderAboveService, CylinderMarksUnchecked,
         PushPullSiphons, PushPullNotUsed, PushPullThrottled, DesignPressureUnknown, HosesSlow, HoseLeadsNowhere, TubesFreeze, HeatSetsPace, WarmAppliance,
-        MachineNotListed, MachineHot, ClearMachineFirst, ChangeMachineOil, MachineCarriesOver,
+        MachineNotListed, ApplianceAboveCutout, MachineHot, ClearMachineFirst, ChangeMachineOil, MachineCarriesOver,
         HeatAssumed, OilHolds, BlendEstimated,
         HighPressure, NearLimit, WaterInTubes, DisplacesAir, FreezesSkin, HotSurface, AirDrawnIn, OilUnderPressure, PlanningFigures,
     ];

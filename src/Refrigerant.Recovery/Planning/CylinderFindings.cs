@@ -22,7 +22,7 @@ internal static class CylinderFindings
         foreach (CylinderStanding cylinder in run.Cylinders)
         {
             bool used = cylinder.State is not null;
-            foreach (Finding finding in cylinder.Limit.Findings.Where(finding => finding.Severity == Severity.Stop || (used && finding.Severity >= Severity.Warning)))
+            foreach (Finding finding in cylinder.Findings.Where(finding => finding.Severity == Severity.Stop || (used && finding.Severity >= Severity.Warning)))
             {
                 yield return finding;
             }
@@ -50,7 +50,7 @@ internal static class CylinderFindings
     public static IEnumerable<Finding> Known(PlanRun run)
     {
         foreach (Finding finding in run.Cylinders.Where(cylinder => cylinder.State is not null)
-            .SelectMany(cylinder => cylinder.Limit.Findings).Where(finding => finding.Severity == Severity.Caution))
+            .SelectMany(cylinder => cylinder.Findings).Where(finding => finding.Severity == Severity.Caution))
         {
             yield return finding;
         }

@@ -11,8 +11,6 @@ namespace Refrigerant.Recovery.Planning;
 /// <summary>Jobs whose parts contradict each other.</summary>
 internal static class JobChecks
 {
-    private const double Atmosphere = 101_325;
-
     public static void Check(RecoveryJob job)
     {
         Appliance appliance = job.Appliance;
@@ -47,10 +45,10 @@ internal static class JobChecks
             throw new ImpossibleJobException(e.Message, nameof(RecoveryJob.Appliance), e);
         }
 
-        if (job.Appliance.DesignGaugePressure is Pressure design && start.HighestPressure.Pascals > design.Pascals + Atmosphere)
+        if (job.Appliance.DesignGaugePressure is Pressure design && job.Barometer.ToGauge(start.HighestPressure) > design)
         {
             throw new ImpossibleJobException(
-                $"DesignGaugePressure is {Require.Text(design.Kilopascals)} kPa gauge; the appliance itself stands at {Require.Text(start.HighestPressure.Kilopascals)} kPa absolute: check refrigerant, temperature and pressure.",
+                $"DesignGaugePressure is {Require.Text(design.Kilopascals)} kPa gauge; the appliance itself stands at {Require.Text(job.Barometer.ToGauge(start.HighestPressure).Kilopascals)} kPa gauge in the air at the place: check refrigerant, temperature and pressure.",
                 nameof(Appliance.DesignGaugePressure));
         }
 

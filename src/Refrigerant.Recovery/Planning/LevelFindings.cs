@@ -77,7 +77,16 @@ internal static class LevelFindings
 
     public static IEnumerable<Finding> Known(PlanRun run, LevelVerdict verdict)
     {
-        if (verdict.IsReached)
+        if (verdict is { IsReached: true, Outcome: LevelOutcome.ShareRecovered })
+        {
+            yield return new Finding(
+                PlanCodes.ShareRecovered,
+                Severity.Note,
+                run.Requirement.Source,
+                $"The share that the rule asks for is recovered: {FindingValue.Share("recovered", verdict.Recovered)} of the charge, {FindingValue.Mass("left", run.State.Appliance.Mass)} left in the appliance.",
+                run.IsAtLevel(run.State.Appliance) ? null : (FormattableString)$"The level, {Level(run)}, is not reached and need not be: the gauge shows {FindingValue.GaugePressure("reading", run.Job.Barometer.ToGauge(run.State.Appliance.Pressure), RoundingMode.Up)}.");
+        }
+        else if (verdict.IsReached && verdict.Outcome != LevelOutcome.NothingToRecover)
         {
             FindingValue left = FindingValue.Mass("left", run.State.Appliance.Mass);
             yield return new Finding(
@@ -131,6 +140,8 @@ internal static class LevelFindings
         {
             case LevelObstacle.HighPressureCutout or LevelObstacle.CylinderPressure:
                 return $"Cool the cylinder with ice and water, or bring a second one and change over.";
+            case LevelObstacle.ApplianceAboveCutout:
+                return null;
             case LevelObstacle.ThermalCutout:
                 return $"Let the machine rest, throttle its inlet, or bring a larger one.";
             case LevelObstacle.DeepestVacuum when run.State.Cylinder is CylinderState cylinder:

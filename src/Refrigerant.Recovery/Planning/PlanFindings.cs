@@ -29,8 +29,8 @@ internal sealed class PlanFindings
         [
             .. OnePerMatter(
                 LevelFindings.ToDo(run, verdict, ledger)
-                    .Concat(CylinderFindings.ToDo(run))
-                    .Concat(MachineFindings.ToDo(run))
+                    .Concat(StartFindings.ToDo(run))
+                    .Concat(run.NeedsNothing ? [] : CylinderFindings.ToDo(run).Concat(MachineFindings.ToDo(run)))
                     .Concat(SetupFindings.ToDo(run))
                     .Concat(rules.Where(finding => finding.Severity >= Severity.Warning).Concat(blends.Where(finding => finding.Severity >= Severity.Caution)))),
         ];

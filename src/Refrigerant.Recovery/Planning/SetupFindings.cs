@@ -5,6 +5,7 @@ using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Numerics;
+using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Rules;
 using Refrigerant.Recovery.Simulation;
 using Refrigerant.Recovery.Simulation.Vessels;
@@ -35,7 +36,7 @@ internal static class SetupFindings
                     PlanCodes.PushPullThrottled,
                     Severity.Caution,
                     "design pressure as given",
-                    $"Throttle the machine's outlet so that the appliance stays below {FindingValue.GaugePressure("design pressure", design, RoundingMode.Down)}, what it is built for or its relief device opens at.");
+                    $"Throttle the machine's outlet so that the appliance stays at {FindingValue.GaugePressure("throttle at", PushPull.DesignShare * design, RoundingMode.Down)} or below: nine tenths of {FindingValue.GaugePressure("design pressure", design, RoundingMode.Down)}, what it is built for or its relief device opens at.");
             }
         }
 

@@ -43,7 +43,7 @@ internal static class JobChecks
         if (job.Appliance.DesignGaugePressure is Pressure design && job.Barometer.ToGauge(start.HighestPressure) > design)
         {
             throw new ImpossibleJobException(
-                $"DesignGaugePressure is {Require.Text(design.Kilopascals)} kPa gauge; the appliance itself stands at {Require.Text(job.Barometer.ToGauge(start.HighestPressure).Kilopascals)} kPa gauge in the air at the place ({Require.Text(start.HighestPressure.Kilopascals)} kPa absolute): check refrigerant, temperature and pressure.",
+                $"DesignGaugePressure is {Require.Text(design.Kilopascals)} kPa gauge; the appliance itself stands at {Require.Text(job.Barometer.ToGauge(start.HighestPressure).Kilopascals)} kPa gauge ({Require.Text(start.HighestPressure.Kilopascals)} kPa absolute) in the air at the place: check refrigerant, temperature and pressure.",
                 nameof(Appliance.DesignGaugePressure));
         }
 

@@ -40,6 +40,11 @@ public sealed record Appliance
     /// <param name="liquidHeel">See <see cref="LiquidHeel"/>.</param>
     /// <param name="water">See <see cref="Water"/>.</param>
     /// <param name="oil">See <see cref="Oil"/>.</param>
+    /// <param name="designGaugePressure">See <see cref="DesignGaugePressure"/>.</param>
+    /// <param name="sections">See <see cref="Sections"/>.</param>
+    /// <param name="connections">See <see cref="Connections"/>.</param>
+    /// <param name="vaporPort">See <see cref="VaporPort"/>.</param>
+    /// <param name="liquidPort">See <see cref="LiquidPort"/>.</param>
     /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
     [SetsRequiredMembers]
     public Appliance(
@@ -57,7 +62,12 @@ public sealed record Appliance
         bool? liquidReachable = null,
         Mass? liquidHeel = null,
         TubeWater? water = null,
-        ApplianceOil? oil = null)
+        ApplianceOil? oil = null,
+        Pressure? designGaugePressure = null,
+        IReadOnlyList<ApplianceSection>? sections = null,
+        IReadOnlyList<SectionConnection>? connections = null,
+        string? vaporPort = null,
+        string? liquidPort = null)
     {
         Fluid = fluid;
         Charge = charge;
@@ -74,6 +84,11 @@ public sealed record Appliance
         LiquidHeel = liquidHeel ?? LiquidHeel;
         Water = water ?? Water;
         Oil = oil ?? Oil;
+        DesignGaugePressure = designGaugePressure ?? DesignGaugePressure;
+        Sections = sections ?? Sections;
+        Connections = connections ?? Connections;
+        VaporPort = vaporPort ?? VaporPort;
+        LiquidPort = liquidPort ?? LiquidPort;
     }
 
     /// <summary>A resistance that lets no heat through that counts.</summary>

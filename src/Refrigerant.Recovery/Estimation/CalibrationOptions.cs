@@ -58,4 +58,7 @@ public sealed record CalibrationOptions
     /// <summary>What the readings were taken with.</summary>
     /// <exception cref="ArgumentNullException">The value is null.</exception>
     public Instruments Instruments { get; init => field = Require.NotNull(value, nameof(Instruments)); } = new();
+
+    /// <summary>Tolerances and instruments, culture-invariant.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Tolerances}; metal {MetalTolerance.Percent:G4} %, hoses {HoseTolerance.Percent:G4} %; {Instruments}");
 }

@@ -33,4 +33,7 @@ public sealed record Instruments
     /// <summary>The scale under the cylinder; steps of 10 g by default (common practice, no source).</summary>
     /// <exception cref="ArgumentNullException">The value is null.</exception>
     public ScaleAccuracy Scale { get; init => field = Require.NotNull(value, nameof(Scale)); } = ScaleAccuracy.FromResolution(new Mass(10, MassUnit.Gram));
+
+    /// <summary>Gauge and scale.</summary>
+    public override string ToString() => $"{SuctionGauge}; {Scale}";
 }

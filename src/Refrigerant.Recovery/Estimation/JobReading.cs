@@ -22,7 +22,6 @@ public sealed record JobReading
     /// <param name="machineRunning">See <see cref="MachineRunning"/>.</param>
     /// <param name="valveOpen">See <see cref="ValveOpen"/>.</param>
     /// <param name="cylinder">See <see cref="Cylinder"/>.</param>
-    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
     [SetsRequiredMembers]
     public JobReading(
         Duration time,

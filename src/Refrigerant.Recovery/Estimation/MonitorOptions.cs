@@ -83,4 +83,8 @@ public sealed record MonitorOptions
 
     /// <summary>Seed of the weighted samples; the same readings and seed give the same estimate.</summary>
     public int Seed { get; init; } = 1;
+
+    /// <summary>Tolerances, profile and seed, culture-invariant.</summary>
+    public override string ToString() => FormattableString.Invariant(
+        $"{Tolerances}; metal {MetalTolerance.Percent:G4} %, hoses {HoseTolerance.Percent:G4} %{(IsOilFree ? ", no oil" : string.Empty)}{(Level is Pressure level ? FormattableString.Invariant($", to {level.Kilopascals:G5} kPa absolute") : string.Empty)}; {Profile}, seed {Seed}");
 }

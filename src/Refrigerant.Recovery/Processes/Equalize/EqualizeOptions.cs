@@ -39,4 +39,6 @@ public sealed record EqualizeOptions : StageOptions
         Composition = composition ?? Composition;
         Barometer = barometer ?? Barometer;
     }
+
+    private protected override string Own => "equalization";
 }

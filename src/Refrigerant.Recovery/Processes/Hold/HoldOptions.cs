@@ -80,4 +80,8 @@ public sealed record HoldOptions : StageOptions
 
         return value;
     }
+
+    private protected override string Own => "hold"
+        + (EndPressure is Pressure end ? $" to {Require.Text(end.Kilopascals)} kPa absolute" : string.Empty)
+        + (CylinderEndPressure is Pressure cool ? $" until the cylinder is at {Require.Text(cool.Kilopascals)} kPa absolute" : string.Empty);
 }

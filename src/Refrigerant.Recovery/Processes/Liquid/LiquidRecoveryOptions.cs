@@ -74,4 +74,8 @@ public sealed record LiquidRecoveryOptions : StageOptions
 
     /// <summary>Whether to throttle the inlet further so that the discharge pressure stays below the cut-out and what the cylinder is built for.</summary>
     public bool KeepBelowCutout { get; init; }
+
+    private protected override string Own => $"liquid through the machine, suction up to {Require.Text(SuctionShare.Percent)} % of the appliance's pressure"
+        + (KeepAboveFreezing ? ", above freezing" : string.Empty)
+        + (KeepBelowCutout ? ", below the cut-out" : string.Empty);
 }

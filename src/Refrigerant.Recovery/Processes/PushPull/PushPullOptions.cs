@@ -80,4 +80,9 @@ public sealed record PushPullOptions : StageOptions
 
     /// <summary>Whether to throttle so that the appliance stays at 90 % of its design pressure, gauge, or below (common practice, no source); true by default.</summary>
     public bool KeepBelowDesignPressure { get; init; } = true;
+
+    private protected override string Own => "push-pull"
+        + (CondensingConductance is double conductance ? $", {Require.Text(conductance)} W/K condensing" : string.Empty)
+        + (LiquidSurface is Area surface ? $", {Require.Text(surface.SquareMeters)} m² of liquid" : string.Empty)
+        + (KeepBelowDesignPressure ? string.Empty : ", above the design pressure too");
 }

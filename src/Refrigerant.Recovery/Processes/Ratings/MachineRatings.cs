@@ -152,4 +152,10 @@ public sealed record MachineRatings
 
         return rate;
     }
+
+    /// <summary>Refrigerant and the figures that are published, culture-invariant.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Fluid.Designation} at {Temperature.DegreesCelsius:G4} °C")
+        + (PushPullRate is MassFlow push ? FormattableString.Invariant($", push-pull {push.KilogramsPerSecond:G4} kg/s") : string.Empty)
+        + (VaporRate is MassFlow vapor ? FormattableString.Invariant($", vapor {vapor.KilogramsPerSecond:G4} kg/s ({VaporBasis})") : string.Empty)
+        + (FinalVacuum is Pressure vacuum ? FormattableString.Invariant($", down to {vacuum.Kilopascals:G4} kPa absolute") : string.Empty);
 }

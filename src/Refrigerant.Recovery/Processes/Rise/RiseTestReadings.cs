@@ -96,4 +96,8 @@ public sealed record RiseTestReadings
     /// <summary>Relative uncertainty of the volume, 0 to 0.9; 0.15 by default (half of a tolerance of ±30 %).</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
     public Ratio VolumeUncertainty { get; init => field = Require.InRange(value, 0, 0.9, nameof(VolumeUncertainty)); } = new(0.15, RatioUnit.DecimalFraction);
+
+    /// <summary>Refrigerant and both readings, culture-invariant.</summary>
+    public override string ToString() => FormattableString.Invariant(
+        $"{Fluid.Designation}, {InternalVolume.Liters:G5} L: {FirstPressure.Kilopascals:G5} kPa absolute at {FirstTemperature.DegreesCelsius:F1} °C, then {SecondPressure.Kilopascals:G5} kPa absolute at {SecondTemperature.DegreesCelsius:F1} °C");
 }

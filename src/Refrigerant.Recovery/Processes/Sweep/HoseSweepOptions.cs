@@ -88,4 +88,7 @@ public sealed record HoseSweepOptions
     }
 
     = new(293.15, TemperatureUnit.Kelvin);
+
+    /// <summary>From where to where, culture-invariant.</summary>
+    public override string ToString() => FormattableString.Invariant($"from {StartPressure.Kilopascals:G5} to {TargetPressure.Kilopascals:G5} kPa absolute at {Temperature.DegreesCelsius:F1} °C");
 }

@@ -119,4 +119,12 @@ public sealed record VaporRecoveryOptions : StageOptions
 
     /// <summary>With vapor only, the fall of pressure below which the machine counts as stalled, Pa/s; zero for the usual criterion.</summary>
     internal double SlowestFall { get; init; }
+
+    private protected override string Own => "vapor"
+        + (TargetPressure is Pressure target ? $" to {Require.Text(target.Kilopascals)} kPa absolute" : string.Empty)
+        + (LowestPressure is Pressure lowest ? $", not below {Require.Text(lowest.Kilopascals)} kPa absolute" : string.Empty)
+        + (ReceiverPressure is Pressure receiver ? $" against {Require.Text(receiver.Kilopascals)} kPa absolute" : string.Empty)
+        + (KeepAboveFreezing ? ", above freezing" : string.Empty)
+        + (StopAtFreezing ? ", stops at freezing" : string.Empty)
+        + (KeepBelowCutout ? ", below the cut-out" : string.Empty);
 }

@@ -10,7 +10,7 @@ namespace Refrigerant.Recovery.Estimation;
 /// A log holds what instruments showed, right or wrong: only what cannot be a reading at all is refused. Whether it fits the job is what
 /// <see cref="Check"/> says. CSV and JSON texts are read by <c>JobLogCsv</c> and <c>JobLogJson</c> in <c>Refrigerant.Recovery.Records</c>.
 /// </remarks>
-public sealed class JobLog
+public sealed class JobLog : IEquatable<JobLog>
 {
     /// <summary>Ten hours at 10 Hz, and some.</summary>
     internal const int MostReadings = 500_000;
@@ -68,6 +68,16 @@ public sealed class JobLog
     /// <exception cref="ArgumentNullException"><paramref name="job"/> is null.</exception>
     /// <exception cref="Fluids.PropertyRangeException">The appliance's temperature is outside the range of the refrigerant's equation.</exception>
     public IReadOnlyList<Findings.Finding> Check(Planning.RecoveryJob job) => JobLogCheck.Of(this, Require.NotNull(job, nameof(job)));
+
+    /// <summary>Whether both have the same readings.</summary>
+    /// <param name="other">Another.</param>
+    public bool Equals(JobLog? other) => other is not null && Readings.Equals(other.Readings);
+
+    /// <inheritdoc/>
+    public override bool Equals(object? obj) => Equals(obj as JobLog);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => Readings.GetHashCode();
 
     /// <summary>Number of readings and the time they span, culture-invariant.</summary>
     public override string ToString() => FormattableString.Invariant($"{Readings.Count} readings in {Duration.Minutes:F1} min");

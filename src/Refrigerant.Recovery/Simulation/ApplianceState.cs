@@ -11,7 +11,7 @@ using UnitsNet.Units;
 namespace Refrigerant.Recovery.Simulation;
 
 /// <summary>What is in an appliance at a moment: where one stage ends and the next begins, or what was measured. Immutable.</summary>
-public sealed class ApplianceState
+public sealed class ApplianceState : IEquatable<ApplianceState>
 {
     private const double SameVolume = 1e-9;
 
@@ -124,6 +124,16 @@ public sealed class ApplianceState
             : Math.Min(appliance.Oil?.DissolvedAtStart ?? 0, 0.5 * kilograms);
         return AtRest(appliance, kilograms, kelvins, metal, inOil, "mass", nameof(mass));
     }
+
+    /// <summary>Whether both are of the same appliance with the same content.</summary>
+    /// <param name="other">Another.</param>
+    public bool Equals(ApplianceState? other) => other is not null && _port == other._port && _appliance.Equals(other._appliance) && _sections.SequenceEqual(other._sections);
+
+    /// <inheritdoc/>
+    public override bool Equals(object? obj) => Equals(obj as ApplianceState);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => Port.GetHashCode();
 
     /// <summary>Where every section stands, culture-invariant.</summary>
     public override string ToString() => FormattableString.Invariant(

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Diagnostics.CodeAnalysis;
+using System.Linq;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Numerics;
 using UnitsNet;
@@ -339,13 +340,20 @@ public sealed record Appliance
     public string? LiquidPort { get; init; }
 
     /// <summary>Its sections as they count: itself where it is one vessel.</summary>
-    /// <exception cref="ArgumentException">Volumes or charges of the sections do not add up, or a connection leads nowhere.</exception>
+    /// <exception cref="ArgumentException">Volumes or charges of the sections do not add up, or a port or a connection leads nowhere.</exception>
     internal IReadOnlyList<ApplianceSection> EffectiveSections
     {
         get
         {
+            _ = VaporPortSection;
+            _ = LiquidPortSection;
             if (Sections.Count == 0)
             {
+                if (Connections.Count > 0)
+                {
+                    throw new ArgumentException($"Connections has {Connections.Count} members, but the appliance has no sections to join.", nameof(Connections));
+                }
+
                 return [new ApplianceSection { Name = "appliance", InternalVolume = InternalVolume, Charge = Charge }];
             }
 
@@ -422,6 +430,7 @@ public sealed record Appliance
             }
         }
 
-        throw new ArgumentException($"{parameter} names \"{name}\", but the appliance has no section of that name.", parameter);
+        throw new ArgumentException(
+            $"{parameter} names \"{name}\", but the appliance has no section of that name; it has {(Sections.Count == 0 ? "none" : string.Join(", ", Sections.Select(section => section.Name)))}.", parameter);
     }
 }

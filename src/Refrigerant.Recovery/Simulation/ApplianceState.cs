@@ -88,11 +88,19 @@ public sealed class ApplianceState : IEquatable<ApplianceState>
     /// <summary>An appliance as it stands before the job: everything at its temperature.</summary>
     /// <param name="appliance">The appliance.</param>
     /// <exception cref="ArgumentNullException"><paramref name="appliance"/> is null.</exception>
-    /// <exception cref="ArgumentException">The charge does not fit the volume as liquid, or the oil would hold more than the charge.</exception>
+    /// <exception cref="ArgumentException">
+    /// The charge does not fit the volume as liquid, the oil would hold more than the charge, a heel is above it, sections do not add up, or a port or a connection leads nowhere.
+    /// </exception>
     /// <exception cref="PropertyRangeException">The state is outside the range of the refrigerant's equation.</exception>
     public static ApplianceState Initial(Appliance appliance)
     {
         _ = Require.NotNull(appliance, nameof(appliance));
+        if (appliance.LiquidHeel.Kilograms > appliance.Charge.Kilograms)
+        {
+            throw new ArgumentException(
+                $"LiquidHeel is {Require.Text(appliance.LiquidHeel.Kilograms)} kg; it must be from 0 to the charge, {Require.Text(appliance.Charge.Kilograms)} kg.", nameof(appliance));
+        }
+
         double kelvins = appliance.Temperature.Kelvins;
         return AtRest(appliance, appliance.Charge.Kilograms, kelvins, kelvins, appliance.Oil?.DissolvedAtStart ?? 0, "Charge", nameof(appliance));
     }

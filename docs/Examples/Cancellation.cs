@@ -17,12 +17,14 @@ internal static class Cancellation
         try
         {
             var options = new UncertaintyOptions { Samples = 64 };
-            Console.WriteLine(PlanUncertainty.Run(job, options, source.Token, new Halfway(source)));
+            var progress = new Halfway(source);
+            Console.WriteLine(PlanUncertainty.Run(job, options, source.Token, progress));
         }
         catch (OperationCanceledException)
         {
             var fewer = new UncertaintyOptions { Samples = 16 };
-            Console.WriteLine($"cancelled; 16 plans say {PlanUncertainty.Run(job, fewer).TotalDuration}");
+            PlanUncertainty range = PlanUncertainty.Run(job, fewer);
+            Console.WriteLine($"cancelled; 16 plans say {range.TotalDuration}");
         }
         #endregion
     }

@@ -45,6 +45,9 @@ internal sealed class ChangePointFilter
     private const double Straggle = 0.2;
     private const double Minute = 60;
 
+    /// <summary>s before a change in which a birth may already be owed to it.</summary>
+    private const double BornBefore = 2;
+
     /// <summary>s that blocks wait for their filter's turn.</summary>
     private const double LongestWait = 2;
 
@@ -253,6 +256,21 @@ internal sealed class ChangePointFilter
         {
             dry.Released = index;
         }
+    }
+
+    /// <summary>Takes back what was born since: something else explains the readings. Where that was all, liquid is left.</summary>
+    public void Undo(double since)
+    {
+        double most = double.NegativeInfinity;
+        for (int i = 0; i < Slots; i++)
+        {
+            _used[i] &= _born[i] < since - BornBefore;
+            most = _used[i] ? Math.Max(most, _weight[i]) : most;
+        }
+
+        // The weights as they were before are not kept; the older hypotheses have been held against the same readings as the wet one.
+        _wetWeight = Math.Max(_wetWeight, double.IsNegativeInfinity(most) ? 0 : most);
+        Normalize();
     }
 
     private void UpdateDry(int slot, in EstimatorBlock block)

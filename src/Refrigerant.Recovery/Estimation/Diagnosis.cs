@@ -152,6 +152,7 @@ internal sealed class Diagnosis
                 break;
             case ParityVerdict.HoseBlocked:
                 Note(JobCondition.HoseBlocked, true, double.PositiveInfinity);
+                _filter.Undo(_parity.ChangedAt);
                 Change(StateIndex.Hose, 4);
                 break;
             case ParityVerdict.MachineWeak:

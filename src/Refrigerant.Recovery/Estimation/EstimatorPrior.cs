@@ -75,7 +75,9 @@ internal sealed class EstimatorPrior
     public static EstimatorPrior From(RecoveryJob job, SaturationTable table, Instruments instruments, MonitorOptions options, double level)
     {
         ReducedParameters told = ReducedParameters.FromJob(job, table);
-        told.DryFactor = DryFactor;
+        told.DryFactor = Knob.Get("DRYF", DryFactor);
+        told.WetExponent = Knob.Get("EXPO", 0.5);
+        told.Mixing = 1 / Knob.Get("MIX", 30);
         var prior = new EstimatorPrior(told, level, job.Barometer.Pressure.Pascals);
         prior.Parameters(in told, options);
         prior.Oil(job.Appliance, in told, options);
@@ -106,8 +108,7 @@ internal sealed class EstimatorPrior
         Set(StateIndex.Displacement, Math.Log(told.Displacement), Root(Rectangular(known.Displacement.DecimalFractions), 0.08));
         Set(StateIndex.Hose, Math.Log(told.HoseResistance), Root(Rectangular(options.HoseTolerance.DecimalFractions), 0.2));
         Set(StateIndex.Clearance, Math.Log(Math.Max(0.01, told.Clearance)), 0.5);
-        Set(StateIndex.WetShare, Math.Log(0.3), 0.3);
-        Set(StateIndex.WetExponent, 0.5, 0.2);
+        Set(StateIndex.WetShare, Math.Log(Knob.Get("WETA", 0.3)), Knob.Get("WETS", 0.3));
         Set(StateIndex.Warming, 0.4, 0.3);
     }
 
@@ -138,6 +139,7 @@ internal sealed class EstimatorPrior
         double start = appliance.Temperature.Kelvins;
         Set(StateIndex.Temperature, start, sigma);
         Set(StateIndex.MetalTemperature, start, sigma);
+        Set(StateIndex.WetTemperature, start, sigma);
         Set(StateIndex.Condensing, appliance.SurroundingsKelvin + ReducedParameters.CondenserAboveAir, 6);
         Set(StateIndex.Delivered, 0, 1e-4);
     }
@@ -171,10 +173,10 @@ internal sealed class EstimatorPrior
         Wander(StateIndex.GaugeBias, 0.1 * limit, 3 * TenMinutes);
         Wander(StateIndex.Clearance, 1e-4, 1);
         Wander(StateIndex.WetShare, 1e-4, 1);
-        Wander(StateIndex.WetExponent, 1e-4, 1);
         Wander(StateIndex.Delivered, 1e-4, 1);
         Wander(StateIndex.Temperature, 0.03, 1);
         Wander(StateIndex.MetalTemperature, 0.02, 1);
+        Wander(StateIndex.WetTemperature, 0.02, 1);
         NoiseRate[StateIndex.ScaleOffset] = 2 * ScaleDrift * ScaleDrift / ScaleTime;
     }
 

@@ -172,7 +172,7 @@ internal sealed class FilterDraws
             double moved = Math.Max(-scale, Math.Min(scale, off));
             for (int k = 0; k < N; k++)
             {
-                bool asIs = k is StateIndex.Temperature or StateIndex.MetalTemperature or StateIndex.Delivered or StateIndex.GaugeDrift;
+                bool asIs = k is StateIndex.Temperature or StateIndex.MetalTemperature or StateIndex.WetTemperature or StateIndex.Delivered or StateIndex.GaugeDrift;
                 _states[k] = wet.X[k] + (asIs ? 0 : _regression[k] * moved);
             }
 

@@ -20,10 +20,10 @@ internal sealed class ParityRelations
     private const double Window = 12;
 
     /// <summary>The same of the slow relations: where little flows, a weak machine shows late.</summary>
-    private const double SlowRenewal = 60;
+    private const double SlowRenewal = 90;
 
-    private const double SlowYoungest = 45;
-    private const double SlowWindow = 40;
+    private const double SlowYoungest = 80;
+    private const double SlowWindow = 80;
 
     /// <summary>How far below the prediction the gauge may be where a machine is weak: with less flow it must be above.</summary>
     private const double SlowLevel = 0.02;
@@ -31,7 +31,7 @@ internal sealed class ParityRelations
     /// <summary>s before anything is compared, and before what needs a steady course is.</summary>
     private const double WarmUp = 30;
 
-    private const double Steady = 90;
+    private const double Steady = 120;
 
     /// <summary>Blocks in a row that a verdict takes.</summary>
     private const int Blocks = 4;
@@ -44,6 +44,17 @@ internal sealed class ParityRelations
 
     /// <summary>Standard deviation of the scale's rate over twelve seconds, kg/s; over longer ones its drift is what counts.</summary>
     private const double RateNoise = 0.54e-3;
+
+    /// <summary>Share of the flow that must be missing before a machine is called weak, and standard deviations of the scale's rate.</summary>
+    private const double LeastWeakness = 0.26;
+
+    private const double WeakSigmas = 2.3;
+
+    /// <summary>Times the level that the pressure must be for that: near a stall every machine draws less than it should.</summary>
+    private const double WellAboveLevel = 1.3;
+
+    /// <summary>Share of the scale's largest drift that a machine is held against: most scales drift less.</summary>
+    private const double Drift = 0.7;
 
     /// <summary>Flow goes with the suction pressure: at this share of the appliance's, the machine has emptied its hose and next to nothing comes.</summary>
     private const double Emptied = 0.15;
@@ -72,6 +83,7 @@ internal sealed class ParityRelations
     private readonly double[] _vaporOnly = new double[2];
     private readonly RollingLine _scale;
     private readonly RollingLine _gauge;
+    private readonly GaugeStep _step;
     private ParityVerdict _pending;
     private int _streak;
     private int _compared;
@@ -85,12 +97,16 @@ internal sealed class ParityRelations
     public ParityRelations(ReducedModel model, EstimatorPrior prior, ChangePointFilter filter, bool isSlow)
     {
         _isSlow = isSlow;
-        _scale = new RollingLine(isSlow ? 48 : 16);
+        _scale = new RollingLine(isSlow ? 96 : 16);
         _gauge = new RollingLine(16);
         _model = model;
         _prior = prior;
         _filter = filter;
+        _step = new GaugeStep(prior);
     }
+
+    /// <summary>Time before which the readings fit: a step of the gauge, or now.</summary>
+    public double ChangedAt { get; private set; }
 
     /// <summary>Begins anew: after a verdict, a rest, a new zero of the scale.</summary>
     public void Restart()
@@ -98,6 +114,7 @@ internal sealed class ParityRelations
         _born[0] = _born[1] = -1;
         _scale.Clear();
         _gauge.Clear();
+        _step.Restart();
         _pending = ParityVerdict.Agrees;
         _streak = _compared = 0;
         _drawingSince = double.NaN;
@@ -124,6 +141,13 @@ internal sealed class ParityRelations
             return ParityVerdict.Agrees;
         }
 
+        if (!_isSlow && Stepped(old, in block) is ParityVerdict stepped and not ParityVerdict.Agrees)
+        {
+            ChangedAt = _step.At;
+            return stepped;
+        }
+
+        ChangedAt = block.Time;
         _scale.Add(block.Time, block.Delivered);
         _gauge.Add(block.Time, block.Gauge);
         _compared++;
@@ -161,6 +185,24 @@ internal sealed class ParityRelations
         return old;
     }
 
+    /// <summary>A step of the gauge after which it stands: the hose, or the gauge itself where the scale goes on as before.</summary>
+    private ParityVerdict Stepped(int old, in EstimatorBlock block)
+    {
+        var inputs = new ReducedInputs(block.AirTemperature, true, _phase[old]);
+        ref SigmaPoint predicted = ref _predicted[old];
+        _model.Evaluate(in predicted.State, in predicted.Parameters, in inputs, out ReducedOutput output);
+        double thinning = output.Flow / Math.Max(1e-9, output.Mass - output.LiquidMass);
+        if (!_step.Update(in block, thinning) || !_scale.Fit(block.Time, GaugeStep.Standing, out double rate, out _))
+        {
+            return ParityVerdict.Agrees;
+        }
+
+        double ratio = output.Flow > 1e-5 ? rate / output.Flow : 0;
+        double sigma = RateNoise * Math.Pow(Window / GaugeStep.Standing, 1.5) / Math.Max(1e-5, output.Flow);
+        bool flowsOn = ratio > 1 - (0.3 * _step.Share) && sigma < 0.35 * _step.Share;
+        return flowsOn ? ParityVerdict.GaugeOff : ParityVerdict.HoseBlocked;
+    }
+
     private ParityVerdict Compare(int old, in EstimatorBlock block)
     {
         var inputs = new ReducedInputs(block.AirTemperature, true, _phase[old]);
@@ -190,7 +232,9 @@ internal sealed class ParityRelations
         double shown = output.SuctionPressure - _prior.Atmosphere + predicted.GaugeError;
         double level = (gauge - shown) / pressure;
         double levelSigma = (2.5 * Math.Sqrt(_prior.GaugeNoise + _prior.ModelNoise) / pressure) + 0.02;
-        double rateSigma = (_isSlow ? _prior.ScaleDrift * Math.Sqrt(2 / (_prior.ScaleTime * window)) : RateNoise) / Math.Max(1e-5, expected);
+        double drift = Drift * _prior.ScaleDrift * Math.Sqrt(2 / (_prior.ScaleTime * window));
+        double rateSigma = (_isSlow ? drift : RateNoise) / Math.Max(1e-5, expected);
+        double weakSigma = (_isSlow ? drift : Math.Sqrt((RateNoise * RateNoise) + (drift * drift))) / Math.Max(1e-5, expected);
         double step = weight - predicted.State.Delivered - _offset[old];
         double age = block.Time - _born[old];
         bool isSteady = Math.Abs(pressureRate) < 0.012 * pressure;
@@ -201,7 +245,7 @@ internal sealed class ParityRelations
         bool isSettled = block.Time - _drawingSince > Steady && _filter.VaporOnly < 0.2;
         if (_isSlow)
         {
-            return isSettled && ratio < 1 - Math.Max(0.25, 3 * rateSigma) && level > -SlowLevel ? ParityVerdict.MachineWeak : ParityVerdict.Agrees;
+            return isSettled && ratio < 1 - Math.Max(LeastWeakness, WeakSigmas * weakSigma) && level > -SlowLevel && output.Pressure > WellAboveLevel * _prior.Level ? ParityVerdict.MachineWeak : ParityVerdict.Agrees;
         }
 
         double absolute = gauge + _prior.Atmosphere;
@@ -218,7 +262,7 @@ internal sealed class ParityRelations
             return ParityVerdict.HoseBlocked;
         }
 
-        if (isSettled && ratio < 1 - Math.Max(0.25, 2.5 * rateSigma) && level > -levelSigma && step < 0)
+        if (isSettled && output.Pressure > WellAboveLevel * _prior.Level && ratio < 1 - Math.Max(LeastWeakness, WeakSigmas * weakSigma) && level > -levelSigma && step < 0)
         {
             return ParityVerdict.MachineWeak;
         }

@@ -101,6 +101,7 @@ public class ConsistencyTests
         x[StateIndex.Dissolved] = Math.Log(point.State.Dissolved);
         x[StateIndex.Delivered] = point.State.Delivered;
         x[StateIndex.MetalTemperature] = point.State.MetalTemperature;
+        x[StateIndex.WetTemperature] = point.State.WetTemperature;
         x[StateIndex.Temperature] = point.State.Temperature;
         x[StateIndex.ScaleOffset] *= Math.Exp(-1 / prior.ScaleTime);
         x[StateIndex.GaugeDrift] *= Math.Exp(-1 / prior.SlowGaugeTime);

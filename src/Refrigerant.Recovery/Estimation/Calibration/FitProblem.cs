@@ -27,6 +27,8 @@ internal sealed class FitProblem : ILeastSquaresProblem
 
     private const double WetExponent = 0.5;
 
+    private const double Mixing = 1.0 / 30;
+
     private readonly LogCourse[] _courses;
     private readonly ReducedModel[] _models;
     private readonly ReducedParameters[] _typical;
@@ -125,6 +127,7 @@ internal sealed class FitProblem : ILeastSquaresProblem
         made.InnerConductance = Math.Exp(own[FitIndex.Inner]);
         made.WetShare = Math.Max(0.02, Math.Min(1, own[FitIndex.WetShare]));
         made.WetExponent = WetExponent;
+        made.Mixing = Mixing;
         made.OilCapacity = Math.Exp(own[FitIndex.OilCapacity]);
         made.OilTime = Math.Exp(own[FitIndex.OilTime]);
         made.DischargePressure = _models[log].Table.DewPressure(own[FitIndex.Condensing]);
@@ -146,6 +149,7 @@ internal sealed class FitProblem : ILeastSquaresProblem
         {
             Temperature = own[FitIndex.Temperature],
             MetalTemperature = own[FitIndex.Temperature],
+            WetTemperature = own[FitIndex.Temperature],
             Dissolved = Math.Min(0.5 * parameters.Charge, Math.Exp(own[FitIndex.Dissolved])),
             Delivered = course.DeliveredBefore,
         };

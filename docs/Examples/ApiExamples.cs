@@ -220,7 +220,7 @@ internal static class ApiExamples
                 "DOT-4BA400", Mass.FromPounds(47.6), Mass.FromPounds(27.5)),
             new VaporRecoveryOptions { TargetPressure = Pressure.FromKilopascals(60) });
         Console.WriteLine(result.End); // TargetReached
-        Console.WriteLine($"{result.Duration.Minutes:F0} min"); // 5 min
+        Console.WriteLine($"{result.Duration.Minutes:F0} min"); // 6 min
         #endregion
     }
 
@@ -251,7 +251,7 @@ internal static class ApiExamples
             simulation.Step(0.1, SimulationInputs.Running);
         }
 
-        Console.WriteLine($"{simulation.AppliancePressure / 1000:F0} kPa"); // 281 kPa
+        Console.WriteLine($"{simulation.AppliancePressure / 1000:F0} kPa"); // 201 kPa
         #endregion
     }
 
@@ -291,7 +291,7 @@ internal static class ApiExamples
         #region PlanUncertainty.Run
         UncertaintyOptions options = new() { Samples = 64 };
         PlanUncertainty range = PlanUncertainty.Run(job, options);
-        Console.WriteLine(range.TotalDuration); // 72 min (68 to 77 min)
+        Console.WriteLine(range.TotalDuration); // 70 min (66 to 74 min)
         #endregion
     }
 

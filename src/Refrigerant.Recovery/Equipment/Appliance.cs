@@ -16,12 +16,6 @@ namespace Refrigerant.Recovery.Equipment;
 /// </remarks>
 public sealed record Appliance
 {
-    /// <summary>Heat exchange with the surroundings where none is given, W/K: common practice, no source.</summary>
-    internal const double TypicalConductance = 50;
-
-    /// <summary>Resistance from metal to boiling refrigerant where none is given, K/W: common practice, no source.</summary>
-    private const double TypicalMetalResistance = 0.002;
-
     /// <summary>Specific heat of steel, J/(kg·K), from memory.</summary>
     private const double Steel = 480;
 
@@ -147,7 +141,7 @@ public sealed record Appliance
 
     /// <summary>
     /// Resistance from the surroundings to the metal, for 1 m²; 1e-8 m²·K/W or more, <see cref="PerfectInsulation"/> for no heat at all.
-    /// Where it is null 0.02 K/W stands in, and results say so.
+    /// Where it is null that of still air on an appliance of its volume stands in, and results say so.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">Less than 1e-8 m²·K/W.</exception>
     public ThermalResistance? HeatResistance
@@ -178,14 +172,21 @@ public sealed record Appliance
 
     = new(1, AreaUnit.SquareMeter);
 
-    /// <summary>Mass of the metal that cools with the refrigerant, 0 to 10 000 t; none by default.</summary>
+    /// <summary>
+    /// Mass of the metal that cools with the refrigerant, 0 to 10 000 t: zero means no metal. Where it is null a typical one for its volume and charge stands in,
+    /// and results say so.
+    /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
-    public Mass MetalMass
+    public Mass? MetalMass
     {
         get;
         init
         {
-            Require.InRange(value.Kilograms, 0, 1e7, "kg", nameof(MetalMass));
+            if (value is Mass given)
+            {
+                Require.InRange(given.Kilograms, 0, 1e7, "kg", nameof(MetalMass));
+            }
+
             field = value;
         }
     }
@@ -206,7 +207,7 @@ public sealed record Appliance
 
     /// <summary>
     /// Resistance from the metal to boiling refrigerant, for 1 m²; 1e-8 m²·K/W or more. Where it is null it is zero without metal,
-    /// water or oil, else 0.002 K/W (common practice, no source).
+    /// water or oil, else a typical one for its volume (common practice, no source).
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
     public ThermalResistance? MetalResistance
@@ -364,17 +365,20 @@ public sealed record Appliance
     internal int OilSection => 0;
 
     /// <summary>Conductance from all of the metal to boiling refrigerant, W/K.</summary>
-    internal double InnerConductance => MetalResistance is ThermalResistance given ? HeatArea.SquareMeters / given.SquareMeterKelvinsPerWatt : 1 / TypicalMetalResistance;
+    internal double InnerConductance => MetalResistance is ThermalResistance given ? HeatArea.SquareMeters / given.SquareMeterKelvinsPerWatt : TypicalHeat.BoilingFor(InternalVolume.CubicMeters);
 
     /// <summary>Temperature of the surroundings that counts, K.</summary>
     internal double SurroundingsKelvin => (Surroundings ?? Temperature).Kelvins;
 
     /// <summary>Conductance from the surroundings to the metal, W/K.</summary>
     internal double OuterConductance =>
-        HeatResistance is ThermalResistance given ? HeatArea.SquareMeters / given.SquareMeterKelvinsPerWatt : TypicalConductance;
+        HeatResistance is ThermalResistance given ? HeatArea.SquareMeters / given.SquareMeterKelvinsPerWatt : TypicalHeat.ConductanceFor(InternalVolume.CubicMeters);
+
+    /// <summary>Mass of the metal that counts, kg.</summary>
+    internal double MetalKilograms => MetalMass is Mass given ? given.Kilograms : TypicalHeat.MetalFor(InternalVolume.CubicMeters, Charge.Kilograms);
 
     /// <summary>Heat capacity of the metal, J/K.</summary>
-    internal double MetalCapacity => MetalMass.Kilograms * MetalHeatCapacity.JoulesPerKilogramKelvin;
+    internal double MetalCapacity => MetalKilograms * MetalHeatCapacity.JoulesPerKilogramKelvin;
 
     /// <summary>Refrigerant, charge, volume and temperature.</summary>
     public override string ToString() => $"{Require.Text(Charge.Kilograms)} kg of {Fluid.Designation} in {Require.Text(InternalVolume.CubicMeters * 1e3)} L at {Require.Text(Temperature.Kelvins - 273.15)} °C";

@@ -37,7 +37,7 @@ internal static class PlanCodes
     public static readonly FindingCode ChangeMachineOil = new("change-machine-oil", FindingSubject.Oil, "the machine's oil is due, does not go with the refrigerant, or holds too much of the last one");
     public static readonly FindingCode MachineCarriesOver = new("machine-carries-over", FindingSubject.Mixing, "the machine carries more of its last refrigerant over than the purity standard allows");
 
-    public static readonly FindingCode HeatAssumed = new("heat-assumed", FindingSubject.Estimate, "no heat resistance is given");
+    public static readonly FindingCode HeatAssumed = new("heat-assumed", FindingSubject.Estimate, "no heat resistance or no metal is given");
     public static readonly FindingCode OilHolds = new("oil-holds", FindingSubject.Oil, "the appliance's oil holds refrigerant at the end");
     public static readonly FindingCode BlendEstimated = new("blend-estimated", FindingSubject.Estimate, "a pair of a blend's components has no published mixing parameters");
 

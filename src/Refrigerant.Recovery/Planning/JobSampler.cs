@@ -28,7 +28,7 @@ internal sealed class JobSampler
         [
             .. All.Where(input => HalfWidth(input) > 0
                 && (input != UncertainInput.Oil || job.Appliance.Oil is not null)
-                && (input != UncertainInput.Metal || job.Appliance.MetalMass.Kilograms > 0)),
+                && (input != UncertainInput.Metal || job.Appliance.MetalKilograms > 0)),
         ];
     }
 
@@ -55,7 +55,7 @@ internal sealed class JobSampler
                 Oil = appliance.Oil is ApplianceOil oil
                     ? oil with { Mass = new Mass(oil.Mass.Kilograms * (1 + Offset(index, UncertainInput.Oil)), MassUnit.Kilogram) }
                     : null,
-                MetalMass = new Mass(appliance.MetalMass.Kilograms * (1 + Offset(index, UncertainInput.Metal)), MassUnit.Kilogram),
+                MetalMass = new Mass(appliance.MetalKilograms * (1 + Offset(index, UncertainInput.Metal)), MassUnit.Kilogram),
                 HeatResistance = new ThermalResistance(
                     appliance.HeatArea.SquareMeters / (appliance.OuterConductance * heat), ThermalResistanceUnit.SquareMeterKelvinPerWatt),
             },

@@ -62,7 +62,7 @@ public sealed class PlanUncertainty
     /// <code>
     /// UncertaintyOptions options = new() { Samples = 64 };
     /// PlanUncertainty range = PlanUncertainty.Run(job, options);
-    /// Console.WriteLine(range.TotalDuration); // 72 min (68 to 77 min)
+    /// Console.WriteLine(range.TotalDuration); // 70 min (66 to 74 min)
     /// </code>
     /// </example>
     public static PlanUncertainty Run(RecoveryJob job, UncertaintyOptions? options = null)

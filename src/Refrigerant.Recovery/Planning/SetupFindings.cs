@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Generic;
 using System.Linq;
 using Refrigerant.Recovery.Equipment;
@@ -96,13 +97,15 @@ internal static class SetupFindings
                 $"{FindingValue.Text("what", appliance.LiquidReachable ? "A liquid port is given but no liquid hose" : "A liquid hose is given but no port below the liquid")}: liquid cannot be taken by push-pull with what was given.");
         }
 
-        if (pulls && appliance.HeatResistance is null)
+        if (pulls && (appliance.HeatResistance is null || appliance.MetalMass is null))
         {
+            FindingValue heat = FindingValue.Number("conductance in W/K", appliance.OuterConductance, 2);
+            FindingValue metal = FindingValue.Mass("metal", new Mass(appliance.MetalKilograms, MassUnit.Kilogram));
             yield return new Finding(
                 PlanCodes.HeatAssumed,
                 Severity.Note,
                 Sources.CommonPractice,
-                $"No heat exchange with the surroundings was given: {FindingValue.Number("conductance in W/K", appliance.OuterConductance, 3)} W/K stand in. Times and what stays behind depend on it.");
+                What(appliance, heat, metal));
         }
 
         if (pulls && appliance.Oil is { } oil)
@@ -151,4 +154,9 @@ internal static class SetupFindings
                 : (System.FormattableString)$"Water in the tubes can freeze and burst them: the surface comes to {FindingValue.Temperature("coldest", coldest.Result.ColdestSurface, RoundingMode.Down)}.",
             $"Keep the water moving or drain it, and throttle the inlet; licensed practice governs.");
     }
+
+    private static FormattableString What(Appliance appliance, FindingValue heat, FindingValue metal) =>
+        appliance.MetalMass is not null ? $"No heat exchange with the surroundings was given: {heat} W/K stand in, still air on an appliance of this size. Times and what stays behind depend on it."
+        : appliance.HeatResistance is not null ? (FormattableString)$"No metal was given: {metal} stand in for an appliance of this size. Times and what stays behind depend on it."
+        : $"No heat exchange with the surroundings and no metal were given: {heat} W/K, still air, and {metal} of metal stand in for an appliance of this size. Times and what stays behind depend on it.";
 }

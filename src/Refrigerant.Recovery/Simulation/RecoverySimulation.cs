@@ -40,7 +40,7 @@ namespace Refrigerant.Recovery.Simulation;
 ///     simulation.Step(0.1, SimulationInputs.Running);
 /// }
 ///
-/// Console.WriteLine($"{simulation.AppliancePressure / 1000:F0} kPa"); // 281 kPa
+/// Console.WriteLine($"{simulation.AppliancePressure / 1000:F0} kPa"); // 201 kPa
 /// </code>
 /// </example>
 public sealed class RecoverySimulation

@@ -65,7 +65,7 @@ public class ConservationTests
     [Fact]
     public void A_trace_beside_a_tank_closes_too()
     {
-        Appliance trace = Setups.Appliance("R-123", 1e-3, 0.002, 24, null) with { LiquidReachable = true };
+        Appliance trace = Setups.Appliance("R-123", 1e-3, 0.002, 24, 50) with { LiquidReachable = true };
         RecoveryCylinder tank = Setups.Cylinder(1e6, 2e5);
         StageResult push = PushPull.Simulate(trace, Setups.Machine(0.01), Setups.Hoses(), tank, new PushPullOptions());
         StageResult pull = VaporRecovery.Simulate(

@@ -16,6 +16,7 @@ internal static class Setups
         Charge = Mass.FromKilograms(kilograms),
         InternalVolume = Volume.FromLiters(liters),
         Temperature = Temperature.FromDegreesCelsius(celsius),
+        MetalMass = Mass.Zero,
         HeatResistance = conductance is double given ? Conductance(given) : null,
     };
 

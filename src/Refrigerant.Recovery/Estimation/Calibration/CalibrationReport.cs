@@ -96,7 +96,7 @@ internal sealed class CalibrationReport
             Charge = Chosen(fitted.Charge, told.Appliance.Charge),
             InternalVolume = Chosen(fitted.InternalVolume, told.Appliance.InternalVolume),
             HeatResistance = Chosen(fitted.HeatResistance, fitted.HeatResistance.Told),
-            MetalMass = Chosen(fitted.MetalMass, told.Appliance.MetalMass),
+            MetalMass = fitted.MetalMass.IsIdentified ? Chosen(fitted.MetalMass, fitted.MetalMass.Told) : told.Appliance.MetalMass,
         },
     };
 

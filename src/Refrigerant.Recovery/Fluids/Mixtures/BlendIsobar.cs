@@ -38,18 +38,18 @@ internal static class BlendIsobar
                     return true;
                 }
 
-                low = bubble.Temperature;
-                high = dew.Temperature;
+                low = Math.Max(low, bubble.Temperature * (1 - GlideMargin));
+                high = Math.Min(high, dew.Temperature * (1 + GlideMargin));
             }
             else if (target <= atBubble)
             {
-                high = bubble.Temperature;
-                start = high;
+                start = bubble.Temperature;
+                high = Math.Min(high, start * (1 + GlideMargin));
             }
             else
             {
-                low = dew.Temperature;
-                start = low;
+                start = dew.Temperature;
+                low = Math.Max(low, start * (1 - GlideMargin));
             }
         }
 

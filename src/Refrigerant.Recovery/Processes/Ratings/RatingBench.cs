@@ -22,6 +22,9 @@ internal sealed class RatingBench
     /// <summary>Tare weight over water capacity of such cylinders: common practice, no source.</summary>
     private const double TareShare = 0.55;
 
+    /// <summary>Boiling liquid on the chamber's wall, W/(m²·K): common practice, no source.</summary>
+    private const double BoilingCoefficient = 500;
+
     /// <summary>Gas on the inside of the chamber's wall, W/(m²·K): common practice, no source.</summary>
     private const double GasCoefficient = 8;
 
@@ -166,6 +169,8 @@ internal sealed class RatingBench
             Temperature = _ratings.Temperature,
             HeatResistance = new ThermalResistance(1 / GasCoefficient, ThermalResistanceUnit.SquareMeterKelvinPerWatt),
             HeatArea = new Area(surface, AreaUnit.SquareMeter),
+            MetalMass = default(Mass),
+            MetalResistance = new ThermalResistance(1 / BoilingCoefficient, ThermalResistanceUnit.SquareMeterKelvinPerWatt),
         };
     }
 

@@ -66,7 +66,7 @@ public static class VaporRecovery
     ///         "DOT-4BA400", Mass.FromPounds(47.6), Mass.FromPounds(27.5)),
     ///     new VaporRecoveryOptions { TargetPressure = Pressure.FromKilopascals(60) });
     /// Console.WriteLine(result.End); // TargetReached
-    /// Console.WriteLine($"{result.Duration.Minutes:F0} min"); // 5 min
+    /// Console.WriteLine($"{result.Duration.Minutes:F0} min"); // 6 min
     /// </code>
     /// </example>
     public static StageResult Simulate(

@@ -172,7 +172,7 @@ internal static class VaporRecoveryFindings
             findings.Add(new Finding(
                 Severity.Note,
                 FindingSubject.Estimate,
-                FormattableString.Invariant($"No heat resistance was given: {Appliance.TypicalConductance:F0} W/K stands in between surroundings and appliance. Times and what stays behind depend on it."),
+                FormattableString.Invariant($"No heat resistance was given: {appliance.OuterConductance:G2} W/K, still air on an appliance of its volume, stands in. Times and what stays behind depend on it."),
                 Sources.CommonPractice));
         }
 

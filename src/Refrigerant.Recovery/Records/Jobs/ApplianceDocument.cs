@@ -86,7 +86,7 @@ internal sealed record ApplianceDocument
             SurroundingsCelsius = appliance.Surroundings is Temperature surroundings ? Plain.Celsius(surroundings) : null,
             HeatResistanceSquareMeterKelvinsPerWatt = appliance.HeatResistance is ThermalResistance outer ? Plain.Resistance(outer) : null,
             HeatAreaSquareMeters = Plain.Number(appliance.HeatArea.SquareMeters),
-            MetalMassKilograms = Plain.Kilograms(appliance.MetalMass),
+            MetalMassKilograms = appliance.MetalMass is Mass metal ? Plain.Kilograms(metal) : null,
             MetalHeatCapacityJoulesPerKilogramKelvin = Plain.Number(appliance.MetalHeatCapacity.JoulesPerKilogramKelvin),
             MetalResistanceSquareMeterKelvinsPerWatt = appliance.MetalResistance is ThermalResistance inner ? Plain.Resistance(inner) : null,
             DryResistanceFactor = Plain.Number(appliance.DryResistanceFactor),
@@ -122,7 +122,7 @@ internal sealed record ApplianceDocument
                 Surroundings = SurroundingsCelsius is double surroundings ? Plain.TemperatureOf(surroundings) : null,
                 HeatResistance = HeatResistanceSquareMeterKelvinsPerWatt is double outer ? Plain.ResistanceOf(outer) : null,
                 HeatArea = HeatAreaSquareMeters is double area ? new Area(area, AreaUnit.SquareMeter) : appliance.HeatArea,
-                MetalMass = Plain.MassOf(MetalMassKilograms ?? 0),
+                MetalMass = MetalMassKilograms is double metal ? Plain.MassOf(metal) : null,
                 MetalHeatCapacity = MetalHeatCapacityJoulesPerKilogramKelvin is double heat
                     ? new SpecificEntropy(heat, SpecificEntropyUnit.JoulePerKilogramKelvin)
                     : appliance.MetalHeatCapacity,

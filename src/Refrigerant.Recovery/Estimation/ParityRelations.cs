@@ -26,7 +26,7 @@ internal sealed class ParityRelations
     private const double SlowWindow = 80;
 
     /// <summary>How far below the prediction the gauge may be where a machine is weak: with less flow it must be above.</summary>
-    private const double SlowLevel = 0.02;
+    private const double SlowLevel = 0.05;
 
     /// <summary>s before anything is compared, and before what needs a steady course is.</summary>
     private const double WarmUp = 30;
@@ -37,7 +37,7 @@ internal sealed class ParityRelations
     private const int Blocks = 4;
 
     private const int HoseBlocks = 6;
-    private const int MachineBlocks = 12;
+    private const int MachineBlocks = 10;
 
     /// <summary>Blocks before the first comparison.</summary>
     private const int LeastBlocks = 20;
@@ -46,21 +46,21 @@ internal sealed class ParityRelations
     private const double RateNoise = 0.54e-3;
 
     /// <summary>Share of the flow that must be missing before a machine is called weak, and standard deviations of the scale's rate.</summary>
-    private const double LeastWeakness = 0.26;
+    private const double LeastWeakness = 0.24;
 
-    private const double WeakSigmas = 2.3;
+    private const double WeakSigmas = 1.9;
 
     /// <summary>Times the level that the pressure must be for that: near a stall every machine draws less than it should.</summary>
-    private const double WellAboveLevel = 1.3;
+    private const double WellAboveLevel = 1.2;
 
     /// <summary>Share of the scale's largest drift that a machine is held against: most scales drift less.</summary>
     private const double Drift = 0.7;
 
     /// <summary>Flow goes with the suction pressure: at this share of the appliance's, the machine has emptied its hose and next to nothing comes.</summary>
-    private const double Emptied = 0.15;
+    private const double Emptied = 0.22;
 
     /// <summary>Where it was above this share within these seconds: vapor that thins out takes longer.</summary>
-    private const double Full = 0.4;
+    private const double Full = 0.45;
 
     private const double EmptiesWithin = 12;
 

@@ -77,7 +77,7 @@ public sealed class RecoveryEstimator
         if (how.Profile == EstimationProfile.Full)
         {
             _samples = new WeightedSamples(_model, _prior, how.Seed);
-            _sampleDraws = new SampleDraws(_samples, _model, how.Seed);
+            _sampleDraws = new SampleDraws(_samples, _model, _prior.IsOilTold, how.Seed);
             values += WeightedSamples.Size;
             points += SampleDraws.Points;
         }

@@ -103,7 +103,7 @@ internal struct ReducedParameters
             Charge = charge,
             Volume = appliance.InternalVolume.CubicMeters,
             OuterConductance = outer,
-            InnerConductance = isDirect ? Direct * outer : appliance.MetalResistance is null ? 14_000 * Math.Pow(appliance.InternalVolume.CubicMeters, 2.0 / 3) : appliance.InnerConductance,
+            InnerConductance = isDirect ? Direct * outer : appliance.InnerConductance,
             MetalCapacity = Math.Max(metal, NoMetal * charge),
             Displacement = machine.Displacement.CubicMetersPerSecond * machine.VolumetricEfficiency,
             Clearance = machine.ClearanceRatio,

@@ -4,6 +4,7 @@ using Refrigerant.Recovery.Docs.Accuracy;
 using Refrigerant.Recovery.Docs.Charts;
 using Refrigerant.Recovery.Docs.Questions;
 using Refrigerant.Recovery.Docs.Tables;
+using Refrigerant.Recovery.Docs.Validation;
 
 namespace Refrigerant.Recovery.Docs;
 
@@ -44,6 +45,11 @@ internal static class Catalogue
         new("change-predict.txt", ChangeOfRefrigerant.Predict),
         new("change-drain.txt", ChangeOfRefrigerant.Drain),
         new("change-push.txt", ChangeOfRefrigerant.Push),
+        new("validation-vehicle.md", VehicleRecovery.Print),
+        new("validation-oil.md", OilPairs.Print),
+        new("validation-cylinders.md", CylindersInStillAir.Print),
+        new("validation-rates.md", MachineRates.Print),
+        new("validation-cores.md", ValveCores.Print),
         new("accuracy-saturation.md", () => AccuracyTable.Print(PureDeviations.Saturation, PureDeviations.SaturationProperties)),
         new("accuracy-left-out.txt", () => Console.WriteLine(PureDeviations.LeftOut)),
         new("accuracy-blends-left-out.txt", () => Console.WriteLine(BlendDeviations.LeftOut)),
@@ -65,6 +71,8 @@ internal static class Catalogue
         new("during-fault.png", EstimateChart.DrawFault),
         new("faster.png", FasterChart.Draw),
         new("faster-hoses.png", HosesChart.Draw),
+        new("validation-vehicle.png", ValidationChart.DrawVehicle),
+        new("validation-oil.png", ValidationChart.DrawOil),
         new("accuracy-saturation.png", plot => DeviationChart.Draw(plot, PureDeviations.Saturation, PureDeviations.SaturationProperties)),
         new("accuracy-blends-saturation.png", plot => DeviationChart.Draw(plot, BlendDeviations.Saturation, BlendDeviations.SaturationProperties)),
         new("accuracy-blends-single-phase.png", plot => DeviationChart.Draw(plot, BlendDeviations.SinglePhase, BlendDeviations.SinglePhaseProperties)),

@@ -6,7 +6,9 @@ namespace Refrigerant.Recovery.Calculators.Forms;
 public static class Fields
 {
     public static readonly Field Temperature = new("temperature", "Temperature of the refrigerant", Measure.Temperature, 298.15);
-    public static readonly Field Gauge = new("gauge", "Pressure on the gauge", Measure.GaugePressure, 700e3);
+    public static readonly Field Gauge = new("gauge", "Pressure on the gauge", Measure.GaugePressure, 943e3);
+    public static readonly Field GaugeError = new("gauge-error", "The gauge may be off by", Measure.PressureDifference, 10e3);
+    public static readonly Field TemperatureError = new("temperature-error", "The thermometer may be off by", Measure.TemperatureDifference, 1);
     public static readonly Field Elevation = new("elevation", "Elevation of the place above sea level", Measure.Length, 0);
     public static readonly Field WaterCapacity = new("wc", "Water capacity (mark WC)", Measure.Mass, 47.6 * 0.45359237);
     public static readonly Field Tare = new("tare", "Tare weight (mark TW)", Measure.Mass, 27.5 * 0.45359237);
@@ -19,5 +21,5 @@ public static class Fields
     public static readonly Field HoseLength = new("hose", "Length of each hose", Measure.Length, 1.524);
 
     public static IReadOnlyList<Field> All { get; } =
-        [Temperature, Gauge, Elevation, WaterCapacity, Tare, Scale, Volume, Vacuum, Charge, Displacement, Bore, HoseLength];
+        [Temperature, Gauge, GaugeError, TemperatureError, Elevation, WaterCapacity, Tare, Scale, Volume, Vacuum, Charge, Displacement, Bore, HoseLength];
 }

@@ -11,6 +11,14 @@ public sealed record Measure(Measure.Unit Customary, Measure.Unit Metric)
         new("°F", value => UnitsNet.Temperature.FromDegreesFahrenheit(value).Kelvins, si => UnitsNet.Temperature.FromKelvins(si).DegreesFahrenheit),
         new("°C", value => UnitsNet.Temperature.FromDegreesCelsius(value).Kelvins, si => UnitsNet.Temperature.FromKelvins(si).DegreesCelsius));
 
+    public static readonly Measure TemperatureDifference = new(
+        new("°F", value => TemperatureDelta.FromDegreesFahrenheit(value).Kelvins, si => TemperatureDelta.FromKelvins(si).DegreesFahrenheit),
+        new("K", value => value, si => si));
+
+    public static readonly Measure PressureDifference = new(
+        new("psi", value => Pressure.FromPoundsForcePerSquareInch(value).Pascals, si => Pressure.FromPascals(si).PoundsForcePerSquareInch),
+        new("kPa", value => Pressure.FromKilopascals(value).Pascals, si => Pressure.FromPascals(si).Kilopascals));
+
     public static readonly Measure GaugePressure = new(
         new("psig", value => Pressure.FromPoundsForcePerSquareInch(value).Pascals, si => Pressure.FromPascals(si).PoundsForcePerSquareInch),
         new("kPa gauge", value => Pressure.FromKilopascals(value).Pascals, si => Pressure.FromPascals(si).Kilopascals));

@@ -99,7 +99,67 @@ static void fluid(const char *designation)
     lines(text);
 }
 
-int main(void)
+/* The text of a file; the program ends where there is none. */
+static const char *text_of(const char *path)
+{
+    static char text[1 << 16];
+    FILE *file = fopen(path, "r");
+    if (file == NULL || fread(text, 1, sizeof text - 1, file) == 0) {
+        printf("%s cannot be read\n", path);
+        exit(EXIT_FAILURE);
+    }
+    fclose(file);
+    return text;
+}
+
+static void range(const char *name, rr_range r) { line(name, 3, (double[]){ r.low, r.best, r.high }); }
+
+/* Ten minutes of readings, a second apart: the pressure falls, the weight rises. */
+static void estimator(const char *job)
+{
+    rr_estimator estimator;
+    require(rr_estimator_start(job, 0, &estimator));
+    for (int i = 0; i < 600; i++) {
+        rr_reading reading = {
+            .time = i, .suction_gauge_pressure = 4e5 - 500.0 * i, .gross_weight = 40 + 0.01 * i,
+            .air_temperature = 0.0 / 0.0, .pipe_temperature = 0.0 / 0.0, .discharge_gauge_pressure = 0.0 / 0.0, .machine_stopped = i > 590
+        };
+        require(rr_estimator_add(estimator, &reading));
+        int32_t more = 1;
+        while (more) {
+            require(rr_estimator_work(estimator, &more));
+        }
+    }
+
+    rr_estimate e;
+    require(rr_estimator_read(estimator, &e));
+    range("remaining", e.remaining);
+    range("charge", e.total_charge);
+    range("to-level", e.time_to_level);
+    range("final", e.final_gross_weight);
+    line("estimate", 7, (double[]){ e.time, e.level_reached_probability, e.cylinder_limit_first, e.vapor_only, e.has_time_to_level, e.conditions, e.not_used });
+    require(rr_estimator_free(estimator));
+    failure("freed", rr_estimator_read(estimator, &e));
+}
+
+/* Five minutes of a simulated pull, half a second a step, throttled after a while, stopped at the end. */
+static void simulation(const char *job)
+{
+    rr_simulation simulation;
+    require(rr_simulation_start(job, &simulation));
+    rr_inputs inputs = RR_INPUTS_RUNNING;
+    rr_simulated s = { 0 };
+    for (int i = 0; i < 600; i++) {
+        inputs.inlet_opening = i < 300 ? 1.0 : 0.5;
+        inputs.machine_stopped = i >= 580;
+        require(rr_simulation_step(simulation, 0.5, &inputs, &s));
+    }
+    line("simulated", 13, (double[]){ s.time, s.appliance_pressure, s.appliance_temperature, s.appliance_mass, s.liquid_mass, s.coldest_surface, s.suction_pressure,
+                                      s.cylinder_pressure, s.cylinder_temperature, s.cylinder_mass, s.discharge_temperature, s.flow, s.outcome });
+    require(rr_simulation_free(simulation));
+}
+
+int main(int count, char **arguments)
 {
     printf("version %d %s\n", rr_interface_version() == RR_INTERFACE_VERSION, rr_version());
     double air;
@@ -107,6 +167,12 @@ int main(void)
     line("air", 1, &air);
     fluid("R-134a");
     fluid("R-407C");
+
+    if (count > 1) {
+        const char *job = text_of(arguments[1]);
+        simulation(job);
+        estimator(job);
+    }
 
     rr_fluid handle;
     rr_saturation s;

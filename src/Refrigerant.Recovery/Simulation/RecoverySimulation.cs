@@ -90,8 +90,8 @@ public sealed class RecoverySimulation
     /// <summary>Temperature of the coldest surface of the appliance's metal, K.</summary>
     public double ColdestSurface => _appliance.ColdestSurface;
 
-    /// <summary>Absolute pressure at the machine's inlet, Pa; that of the appliance where no machine is connected.</summary>
-    public double SuctionPressure => _machine?.SuctionPressure ?? AppliancePressure;
+    /// <summary>Absolute pressure at the machine's inlet, Pa; that of the appliance where no machine is connected or it stands still.</summary>
+    public double SuctionPressure => _machine is not null && _network.Inputs.MachineRunning ? _machine.SuctionPressure : AppliancePressure;
 
     /// <summary>Absolute pressure in the cylinder, which is the machine's discharge pressure, Pa.</summary>
     public double CylinderPressure => _cylinder.Vessel.Pressure;

@@ -14,7 +14,7 @@ public class AccessibilityTests(Chromium browser)
     public static TheoryData<string, int> Pages()
     {
         TheoryData<string, int> pages = [];
-        foreach (string page in new[] { "pressure", "fill", "left", "level", "plan" })
+        foreach (string page in new[] { "pressure", "fill", "left", "level", "plan", "which" })
         {
             pages.Add(page, Chromium.Phone);
             pages.Add(page, Chromium.Laptop);

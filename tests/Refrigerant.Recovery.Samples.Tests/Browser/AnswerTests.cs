@@ -136,6 +136,27 @@ public class AnswerTests(Chromium browser)
     }
 
     [BrowserFact]
+    public void WhichRefrigerantIsThis()
+    {
+        browser.Open("?page=which&units=us");
+        browser.Type("gauge", "121");
+        browser.Type("gauge-error", "2");
+        browser.Type("temperature", "70");
+        browser.Type("temperature-error", "1");
+
+        var answer = RefrigerantIdentification.From(
+            Barometer.AtElevation(Length.FromFeet(0)).FromGauge(Pressure.FromPoundsForcePerSquareInch(121)),
+            Temperature.FromDegreesFahrenheit(70),
+            Pressure.FromPoundsForcePerSquareInch(2),
+            TemperatureDelta.FromDegreesFahrenheit(1),
+            [Fluid.Get("R-22"), Fluid.Get("R-134a")]);
+        Assert.Equal("R-22", Assert.Single(answer.Candidates).Fluid.Designation);
+        browser.Until(() => browser.All("#candidates tbody tr").Any(row => row.Text.StartsWith("R-22 yes", StringComparison.Ordinal)), "R-22 that fits");
+        Assert.DoesNotContain("R-134a", browser.Find("#candidates").Text);
+        Assert.Contains("An identifier decides", browser.Find(".answer").Text);
+    }
+
+    [BrowserFact]
     public void TheAddressHoldsWhatWasEntered()
     {
         browser.Open("?page=fill&units=us");

@@ -1,11 +1,15 @@
+using System;
 using System.Collections.Generic;
 using System.Linq;
 using Refrigerant.Recovery.Cylinders;
 using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Estimation;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Gauges;
+using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Rules;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 
 namespace Refrigerant.Recovery.Samples.Tests.Native;
@@ -65,6 +69,50 @@ internal static class Expected
     }
 
     public static (string Name, object Value) Air => ("air", new[] { Here.Pressure.Pascals });
+
+    /// <summary>The simulation, in the same steps.</summary>
+    public static (string Name, object Value) Simulation(RecoveryJob job)
+    {
+        var s = RecoverySimulation.Start(new SimulationSetup { Appliance = job.Appliance, Machine = job.Machine, Hoses = job.Hoses, Cylinder = job.Cylinders[0] });
+        StepOutcome outcome = StepOutcome.Done;
+        for (int i = 0; i < 600; i++)
+        {
+            outcome = s.Step(0.5, new SimulationInputs { InletOpening = i < 300 ? 1 : 0.5, MachineRunning = i < 580 });
+        }
+
+        return ("simulated", new[]
+        {
+            s.Time, s.AppliancePressure, s.ApplianceTemperature, s.ApplianceMass, s.LiquidMass, s.ColdestSurface, s.SuctionPressure,
+            s.CylinderPressure, s.CylinderTemperature, s.CylinderMass, s.DischargeTemperature, s.Flow, (double)outcome,
+        });
+    }
+
+    /// <summary>The estimator, on the same readings.</summary>
+    public static IEnumerable<(string Name, object Value)> Estimator(RecoveryJob job)
+    {
+        RecoveryEstimator estimator = new(job, options: new MonitorOptions { Profile = EstimationProfile.Controller });
+        for (int i = 0; i < 600; i++)
+        {
+            estimator.Add(new RawReading(i) { SuctionGaugePressure = 4e5 - (500.0 * i), GrossWeight = 40 + (0.01 * i), IsMachineRunning = i <= 590 });
+            while (estimator.Work())
+            {
+                // Every slice is done before the next reading.
+            }
+        }
+
+        estimator.Read(out RawEstimate e);
+        yield return Range("remaining", e.Remaining);
+        yield return Range("charge", e.TotalCharge);
+        yield return Range("to-level", e.TimeToLevel);
+        yield return Range("final", e.FinalGrossWeight);
+        double conditions = Enum.GetValues<JobCondition>().Where(condition => e.Has(condition)).Sum(condition => Math.Pow(2, (int)condition));
+        yield return ("estimate", new[]
+        {
+            e.Time, e.LevelReachedProbability, e.CylinderLimitFirst, e.VaporOnly, e.HasTimeToLevel ? 1 : 0, conditions, (double)e.NotUsed,
+        });
+    }
+
+    private static (string Name, object Value) Range(string name, EstimateRange range) => (name, new[] { range.Low, range.Best, range.High });
 
     private static (string Name, object Value) State(string name, in StatePoint s) =>
         (name, new[] { s.Temperature, s.Pressure, s.Density, s.Enthalpy, s.Entropy, s.VaporFraction, (double)s.Phase });

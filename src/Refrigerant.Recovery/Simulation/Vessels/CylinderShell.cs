@@ -4,6 +4,7 @@ using Refrigerant.Recovery.Equipment;
 namespace Refrigerant.Recovery.Simulation.Vessels;
 
 /// <summary>The steel of a cylinder: one temperature, between the refrigerant and the air or a bath.</summary>
+/// <remarks>Outside: natural convection (<see cref="StillAir"/>) and radiation, 4·ε·σ·T³, linear about the air's temperature. Inside: condensing or boiling.</remarks>
 internal sealed class CylinderShell : Shell
 {
     /// <summary>Specific heat of steel, J/(kg·K), from memory.</summary>
@@ -12,8 +13,14 @@ internal sealed class CylinderShell : Shell
     /// <summary>Outer surface over volume to the power 2/3: an upright cylinder twice as high as wide has 5.8.</summary>
     private const double SurfaceFactor = 5.8;
 
-    /// <summary>Free convection and radiation to still air, W/(m²·K): common practice, no source.</summary>
-    private const double OuterCoefficient = 10;
+    /// <summary>Height of an upright cylinder twice as high as wide over its volume to the power 1/3.</summary>
+    private const double HeightFactor = 1.37;
+
+    /// <summary>Difference to the air at which convection is taken, K: common practice, no source.</summary>
+    private const double UsualDifference = 15;
+
+    /// <summary>Emissivity of paint, from memory, times the Stefan–Boltzmann constant, W/(m²·K⁴).</summary>
+    private const double Radiating = 0.9 * 5.670374e-8;
 
     /// <summary>Condensing or boiling refrigerant on the wall inside, W/(m²·K): common practice, no source.</summary>
     private const double InnerCoefficient = 200;
@@ -27,7 +34,8 @@ internal sealed class CylinderShell : Shell
     public CylinderShell(RecoveryCylinder cylinder, double surroundings)
     {
         double surface = SurfaceFactor * Math.Pow(cylinder.InternalVolume.CubicMeters, 2.0 / 3);
-        _outer = OuterCoefficient * surface;
+        double height = HeightFactor * Math.Pow(cylinder.InternalVolume.CubicMeters, 1.0 / 3);
+        _outer = surface * (StillAir.Upright(height, surroundings + UsualDifference, surroundings) + (4 * Radiating * surroundings * surroundings * surroundings));
         _inner = InnerCoefficient * surface;
         _capacity = cylinder.TareWeight.Kilograms * Steel;
         _surroundings = surroundings;

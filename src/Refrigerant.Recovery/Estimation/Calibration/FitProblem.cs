@@ -25,9 +25,8 @@ internal sealed class FitProblem : ILeastSquaresProblem
     /// <summary>Residuals are held below this: where the model is far outside what it was made for.</summary>
     private const double Wildest = 1e4;
 
-    private const double WetExponent = 0.5;
-
-    private const double Mixing = 1.0 / 30;
+    /// <summary>Exponent of the wetted share, and 1/s in which metal evens out: nearly one lump.</summary>
+    private const double WetExponent = 0.5, Mixing = 1.0 / 30;
 
     private readonly LogCourse[] _courses;
     private readonly ReducedModel[] _models;

@@ -4,7 +4,6 @@ using Refrigerant.Recovery.Estimation;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Processes;
-using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using Xunit;
 

@@ -18,21 +18,9 @@ internal static class HowSure
             ["  input", "time on site", "what is left"],
             range.Influences.Select(influence => new[]
             {
-                "  " + Name(influence.Input),
+                "  " + influence.Name,
                 FormattableString.Invariant($"{influence.OnDuration:+0.00;-0.00;0.00}"),
                 FormattableString.Invariant($"{influence.OnRemaining:+0.00;-0.00;0.00}"),
             }));
     }
-
-    private static string Name(UncertainInput input) => input switch
-    {
-        UncertainInput.InternalVolume => "internal volume",
-        UncertainInput.HeatExchange => "heat exchange",
-        UncertainInput.Displacement => "machine's displacement",
-        UncertainInput.Gauge => "gauge error",
-        UncertainInput.Scale => "scale error",
-        UncertainInput.Temperature => "temperature",
-        UncertainInput.Charge => "charge",
-        _ => input.ToString(),
-    };
 }

@@ -16,7 +16,7 @@ switch (run)
     case "vessels":
         return VesselCourses.Run();
     case "plans":
-        return RandomPlans.Run(amount > 0 ? (int)Math.Min(amount, 24 * 60) : 15);
+        return RandomPlans.Run(amount > 0 ? (int)Math.Min(amount, 24 * 60) : 15, args.Length > 2 ? int.Parse(args[2], CultureInfo.InvariantCulture) : 0);
     case "reduced":
         return ReducedAgainstEngine.Run(amount > 0 ? (int)Math.Min(amount, 10_000) : 60);
     case "estimation":
@@ -29,6 +29,7 @@ switch (run)
         Console.WriteLine("names [count]    random texts as refrigerant designations (default 1 million)");
         Console.WriteLine("json [count]     random and mutated job documents: a job or DocumentException, nothing else (default 100 000)");
         Console.WriteLine("vessels          vapor drawn off vessels of all blends from 200 K to 300 K: no phases of the equations' own making");
+<<<<<<< HEAD
         Console.WriteLine("plans [minutes]  random plans in parallel: no growth of memory, no undocumented exception (default 15)");
         Console.WriteLine("estimation [jobs] [part] [seed]  simulated jobs of three kinds: how often ranges hold, how wide, medians, faults, false alarms (default 120)");
         Console.WriteLine("                 parts: first, second, third, filter, oil, charge, faults");

@@ -16,7 +16,7 @@ using Refrigerant.Recovery.Simulation;
 namespace Refrigerant.Recovery.Soak;
 
 /// <summary>
-/// Random plans of all refrigerants on every core for some minutes. Allowed outcomes: a plan that breaks none of <see cref="PlanInvariants"/> and whose documents are read back as written, or an error for a job that cannot be.
+/// Random plans of all refrigerants on every core for some minutes; each job has a seed of its own, by which a failure is found again. Allowed outcomes: a plan that breaks none of <see cref="PlanInvariants"/> and whose documents are read back as written, or an error for a job that cannot be.
 /// A <see cref="ConvergenceException"/> is documented, but counted and listed.
 /// </summary>
 internal static class RandomPlans
@@ -28,11 +28,16 @@ internal static class RandomPlans
 
     private static readonly RecordFacts Facts = new() { Company = "Example Cooling", Location = "12 Sample Street", Date = new DateTime(2026, 11, 25) };
 
-    public static int Run(int minutes)
+    /// <summary>A plan that takes longer is a time-out, s.</summary>
+    private const double Longest = 30;
+
+    public static int Run(int minutes, int first)
     {
         long plans = 0;
+        int next = first - 1;
+        double slowest = 0;
         long refused = 0;
-        var failures = new ConcurrentDictionary<string, int>(StringComparer.Ordinal);
+        var failures = new ConcurrentDictionary<string, (int Times, int Seed)>(StringComparer.Ordinal);
         var ends = new ConcurrentDictionary<string, int>(StringComparer.Ordinal);
         long atFirst = Memory();
         long atLast = atFirst;
@@ -40,13 +45,22 @@ internal static class RandomPlans
         for (int minute = 1; minute <= minutes; minute++)
         {
             var watch = Stopwatch.StartNew();
-            int seed = minute * 1_000_003;
-            Parallel.For(0, Environment.ProcessorCount, worker =>
+            Parallel.For(0, Environment.ProcessorCount, _ =>
             {
-                var random = new Random(seed + worker);
                 while (watch.Elapsed.TotalSeconds < 60)
                 {
-                    Interlocked.Add(ref plans, Try(random, failures, ends, ref refused));
+                    var one = Stopwatch.StartNew();
+                    int seed = Interlocked.Increment(ref next);
+                    Interlocked.Add(ref plans, Try(seed, failures, ends, ref refused));
+                    if (one.Elapsed.TotalSeconds > Longest)
+                    {
+                        Count(failures, $"a plan took {one.Elapsed.TotalSeconds:F0} s", seed);
+                    }
+
+                    lock (failures)
+                    {
+                        slowest = Math.Max(slowest, one.Elapsed.TotalSeconds);
+                    }
                 }
             });
             atLast = Memory();
@@ -54,22 +68,22 @@ internal static class RandomPlans
             Report(minute, plans, refused, atLast);
         }
 
-        foreach (KeyValuePair<string, int> failure in failures.OrderByDescending(f => f.Value).Take(20))
+        foreach (KeyValuePair<string, (int Times, int Seed)> failure in failures.OrderByDescending(f => f.Value.Times).Take(40))
         {
-            Console.WriteLine($"  {failure.Value} x {failure.Key}");
+            Console.WriteLine($"  {failure.Value.Times} x {failure.Key}, the last of seed {failure.Value.Seed}");
         }
 
         Console.WriteLine("ends of stages: " + string.Join(", ", ends.OrderByDescending(e => e.Value).Select(e => FormattableString.Invariant($"{e.Key} {e.Value:N0}"))));
         bool grows = atLast - atFirst > Growth;
         Console.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
-            $"{plans:N0} plans and {refused:N0} jobs turned down, {failures.Values.Sum()} failures; memory {(grows ? "grows" : "does not grow")} from the first minute to the last"));
+            $"{plans:N0} plans and {refused:N0} jobs turned down, {failures.Values.Sum(f => f.Times)} failures; the slowest took {slowest:F1} s; memory {(grows ? "grows" : "does not grow")} from the first minute to the last"));
         return grows || !failures.IsEmpty ? 1 : 0;
     }
 
-    private static int Try(Random random, ConcurrentDictionary<string, int> failures, ConcurrentDictionary<string, int> ends, ref long refused)
+    private static int Try(int seed, ConcurrentDictionary<string, (int Times, int Seed)> failures, ConcurrentDictionary<string, int> ends, ref long refused)
     {
-        RecoveryJob job = RandomJobs.Next(random, All[random.Next(All.Count)]);
+        RecoveryJob job = RandomJobs.Next(new Random(seed), All[seed % All.Count]);
         RecoveryPlan plan;
         try
         {
@@ -88,23 +102,23 @@ internal static class RandomPlans
 #pragma warning disable CA1031 // Every other exception is what this run looks for.
         catch (Exception e)
         {
-            Count(failures, $"{job.Appliance.Fluid}: {e.GetType().Name} {e.Message}");
+            Count(failures, $"{job.Appliance.Fluid}: {e.GetType().Name} {e.Message}", seed);
             return 0;
         }
 
         foreach (string broken in PlanInvariants.Broken(plan))
         {
-            Count(failures, $"{job.Appliance.Fluid}: {broken}");
+            Count(failures, $"{job.Appliance.Fluid}: {broken}", seed);
         }
 
         foreach (PlannedStage stage in plan.Stages)
         {
             if (stage.Result is StageResult result)
             {
-                Count(ends, $"{stage.Kind} {result.End}");
+                ends.AddOrUpdate($"{stage.Kind} {result.End}", 1, (_, n) => n + 1);
                 if (result.End == StageEnd.StepLimit)
                 {
-                    Count(failures, $"{job.Appliance.Fluid}: {stage.Kind} met the bound on steps");
+                    Count(failures, $"{job.Appliance.Fluid}: {stage.Kind} met the bound on steps", seed);
                 }
             }
         }
@@ -115,19 +129,20 @@ internal static class RandomPlans
             string record = RecoveryRecordJson.Write(RecoveryRecord.From(plan, Facts));
             if (RecoveryPlanJson.Write(RecoveryPlanJson.Read(json)) != json || RecoveryRecordJson.Write(RecoveryRecordJson.Read(record)) != record)
             {
-                Count(failures, $"{job.Appliance.Fluid}: a document differs when it is read and written again");
+                Count(failures, $"{job.Appliance.Fluid}: a document differs when it is read and written again", seed);
             }
         }
         catch (Exception e)
 #pragma warning restore CA1031
         {
-            Count(failures, $"{job.Appliance.Fluid}: writing the plan, {e.GetType().Name} {e.Message}");
+            Count(failures, $"{job.Appliance.Fluid}: writing the plan, {e.GetType().Name} {e.Message}", seed);
         }
 
         return 1;
     }
 
-    private static void Count(ConcurrentDictionary<string, int> failures, string what) => failures.AddOrUpdate(what, 1, (_, n) => n + 1);
+    private static void Count(ConcurrentDictionary<string, (int Times, int Seed)> failures, string what, int seed) =>
+        failures.AddOrUpdate(what, (1, seed), (_, known) => (known.Times + 1, seed));
 
     private static long Memory()
     {

@@ -95,6 +95,12 @@ public sealed record Fitting
     {
         _ = Require.NotNull(name, nameof(name));
         Require.InRange(flowCoefficient, 1e-3, 1e4, string.Empty, nameof(flowCoefficient));
+        return Throttle(name, flowCoefficient);
+    }
+
+    /// <summary>A throttle of any flow coefficient greater than zero.</summary>
+    internal static Fitting Throttle(string name, double flowCoefficient)
+    {
         double area = AreaPerFlowCoefficient * flowCoefficient;
         return new Fitting(name, 2 / (area * area), area);
     }

@@ -66,10 +66,11 @@ internal sealed class ChangePointFilter
     public ChangePointFilter(ReducedModel model, EstimatorPrior prior)
     {
         _model = model;
-        Wet = new SquareRootFilter(model, prior, _work, AssumedPhase.LiquidPresent) { InnerNoise = 0.08 * 0.08 / 600 };
+        var differences = new DividedDifferences(model, prior, _work);
+        Wet = new SquareRootFilter(model, prior, differences, AssumedPhase.LiquidPresent) { InnerNoise = 0.08 * 0.08 / 600 };
         for (int i = 0; i < Slots; i++)
         {
-            _dry[i] = new SquareRootFilter(model, prior, _work, AssumedPhase.VaporOnly) { TemperatureNoise = 0.25 * 0.25, InnerNoise = 0.3 * 0.3 / Minute };
+            _dry[i] = new SquareRootFilter(model, prior, differences, AssumedPhase.VaporOnly) { TemperatureNoise = 0.25 * 0.25, InnerNoise = 0.3 * 0.3 / Minute };
         }
     }
 

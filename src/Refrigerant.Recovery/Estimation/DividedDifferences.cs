@@ -34,6 +34,9 @@ internal sealed class DividedDifferences
         _work = work;
     }
 
+    /// <summary>Arrays of the calculation.</summary>
+    public FilterWorkspace Work => _work;
+
     /// <summary>Moves mean and root on; variances of the noise stand in the workspace.</summary>
     public void Predict(double[] x, double[] root, in ReducedInputs inputs, double duration)
     {

@@ -26,115 +26,125 @@ internal static class EstimateFindings
             }
         }
 
-        foreach ((UnusedReadings what, string why) in Unused)
+        foreach ((UnusedReadings what, FindingCode code, string why) in Unused())
         {
             if ((estimate.NotUsed & what) != 0)
             {
-                findings.Add(new Finding(Severity.Note, FindingSubject.Estimate, why, Method));
+                findings.Add(new Finding(code, Severity.Note, Method, $"{FindingValue.Text("why", why)}"));
             }
         }
 
         if (!isOilTold)
         {
             findings.Add(new Finding(
+                ReadingCodes.OilNotTold,
                 Severity.Note,
-                FindingSubject.Oil,
-                "No oil is told of. Oil holds refrigerant that no gauge shows: the ranges allow for some; tell its mass, or that there is none, and they narrow.",
-                Method));
+                Method,
+                $"No oil is told of. Oil holds refrigerant that no gauge shows: the ranges allow for some; tell its mass, or that there is none, and they narrow."));
         }
 
         return findings.AsReadOnly();
     }
 
-    private static readonly (UnusedReadings What, string Why)[] Unused =
+    private static (UnusedReadings What, FindingCode Code, string Why)[] Unused() =>
     [
-        (UnusedReadings.TimeNotANumber, "A reading whose time is no number was left out."),
-        (UnusedReadings.TimeNotLater, "A reading that is not later than the one before was left out."),
-        (UnusedReadings.GaugeNotANumber, "There was no gauge reading, or it is no number."),
-        (UnusedReadings.GaugeOutOfRange, "A gauge reading lies beyond what the gauge can show and was left out: check its unit, kPa or psi."),
-        (UnusedReadings.GaugeInconsistent, "The gauge is not used: it does not agree with the refrigerant at its temperature. Check its unit (kPa or psi), gauge or absolute, and the refrigerant; air in the appliance shows so too."),
-        (UnusedReadings.GaugeStuck, "The gauge is not used: it shows the same while the pressure must fall."),
-        (UnusedReadings.GaugeShutOff, "The gauge is not used: with the valve shut it does not show the appliance's pressure."),
-        (UnusedReadings.WeightNotANumber, "There was no reading of the scale, or it is no number."),
-        (UnusedReadings.WeightOutOfRange, "A reading of the scale lies beyond what a scale can show and was left out."),
-        (UnusedReadings.WeightJumped, "The scale jumped; until it settles it is not used."),
-        (UnusedReadings.WeightStuck, "The scale is not used: it shows the same while refrigerant must flow."),
-        (UnusedReadings.TemperatureOutOfRange, "A temperature is no number or outside −100 to 130 °C and was left out."),
-        (UnusedReadings.DischargeOutOfRange, "The discharge pressure is no number or outside the refrigerant's curve and was left out."),
+        (UnusedReadings.TimeNotANumber, ReadingCodes.TimeUnused, "A reading whose time is no number was left out."),
+        (UnusedReadings.TimeNotLater, ReadingCodes.TimeUnused, "A reading that is not later than the one before was left out."),
+        (UnusedReadings.GaugeNotANumber, ReadingCodes.GaugeUnused, "There was no gauge reading, or it is no number."),
+        (UnusedReadings.GaugeOutOfRange, ReadingCodes.GaugeUnused, "A gauge reading lies beyond what the gauge can show and was left out: check its unit, kPa or psi."),
+        (UnusedReadings.GaugeInconsistent, ReadingCodes.GaugeUnused, "The gauge is not used: it does not agree with the refrigerant at its temperature. Check its unit (kPa or psi), gauge or absolute, and the refrigerant; air in the appliance shows so too."),
+        (UnusedReadings.GaugeStuck, ReadingCodes.GaugeUnused, "The gauge is not used: it shows the same while the pressure must fall."),
+        (UnusedReadings.GaugeShutOff, ReadingCodes.GaugeUnused, "The gauge is not used: with the valve shut it does not show the appliance's pressure."),
+        (UnusedReadings.WeightNotANumber, ReadingCodes.WeightUnused, "There was no reading of the scale, or it is no number."),
+        (UnusedReadings.WeightOutOfRange, ReadingCodes.WeightUnused, "A reading of the scale lies beyond what a scale can show and was left out."),
+        (UnusedReadings.WeightJumped, ReadingCodes.WeightUnused, "The scale jumped; until it settles it is not used."),
+        (UnusedReadings.WeightStuck, ReadingCodes.WeightUnused, "The scale is not used: it shows the same while refrigerant must flow."),
+        (UnusedReadings.TemperatureOutOfRange, ReadingCodes.OtherUnused, "A temperature is no number or outside what is sensible (−148 to 266 °F, −100 to 130 °C) and was left out."),
+        (UnusedReadings.DischargeOutOfRange, ReadingCodes.OtherUnused, "The discharge pressure is no number or outside the refrigerant's curve and was left out."),
     ];
 
     private static void Limits(in RawEstimate estimate, List<Finding> findings)
     {
         if (estimate.CylinderLimitFirst > Likely)
         {
+            bool full = estimate.CylinderLimitFirst >= 1;
+            FindingValue probability = FindingValue.Fraction("probability", Math.Min(1, estimate.CylinderLimitFirst));
             findings.Add(new Finding(
-                estimate.CylinderLimitFirst >= 1 ? Severity.Stop : Severity.Warning,
-                FindingSubject.CylinderOverfill,
-                estimate.CylinderLimitFirst >= 1
-                    ? "The cylinder is at its limit: stop and change it. An overfilled cylinder bursts when it warms."
-                    : FormattableString.Invariant($"The cylinder fills before the level is reached with a probability of {100 * estimate.CylinderLimitFirst:F0} %: have the next one ready and watch the scale."),
-                Practice));
+                ReadingCodes.CylinderFillsFirst,
+                full ? Severity.Stop : Severity.Warning,
+                Practice,
+                full ? (FormattableString)$"The cylinder is at its limit: stop and change it. An overfilled cylinder bursts when it warms."
+                    : $"The cylinder fills before the level is reached with a probability of {probability}: have the next one ready and watch the scale."));
         }
     }
 
     private static Finding? For(JobCondition condition, RecoveryJob job) => condition switch
     {
         JobCondition.ColdPool => new Finding(
+            ReadingCodes.ColdPool,
             Severity.Warning,
-            FindingSubject.LiquidLeftBehind,
-            "Liquid is left and far colder than the air. The gauge may reach the level over it: rest, let it warm or warm it, and pull again. Cold liquid and metal freeze skin and water in tubes.",
-            Practice),
+            Practice,
+            $"Liquid is left and far colder than the air. The gauge may reach the level over it: rest, let it warm or warm it, and pull again. Cold liquid and metal freeze skin and water in tubes."),
         JobCondition.MachineUnderperforming => new Finding(
+            ReadingCodes.MachineWeak,
             Severity.Caution,
-            FindingSubject.Machine,
-            "The scale gains less than the machine should deliver: a worn or slipping compressor, a filter, a valve not fully open. A scale that drifts looks the same: put it at rest for ten seconds and see whether it stands.",
-            Method),
+            Method,
+            $"The scale gains less than the machine should deliver: a worn or slipping compressor, a filter, a valve not fully open. A scale that drifts looks the same: put it at rest for ten seconds and see whether it stands."),
         JobCondition.HoseBlocked => new Finding(
+            ReadingCodes.HoseBlocked,
             Severity.Warning,
-            FindingSubject.HoseLimited,
-            "Gauge and scale both fell behind: the suction hose is kinked or blocked, or a core is in the way. Before opening anything shut the valves: liquid may be trapped.",
-            Method),
+            Method,
+            $"Gauge and scale both fell behind: the suction hose is kinked or blocked, or a core is in the way. Before opening anything shut the valves: liquid may be trapped."),
         JobCondition.ValveClosed => new Finding(
+            ReadingCodes.ValveClosed,
             Severity.Warning,
-            FindingSubject.HoseLimited,
-            "The machine has emptied its hose and nothing comes: a valve between appliance and machine is shut. The gauge does not show the appliance's pressure.",
-            Method),
+            Method,
+            $"The machine has emptied its hose and nothing comes: a valve between appliance and machine is shut. The gauge does not show the appliance's pressure."),
         JobCondition.ScaleDisturbed => new Finding(
+            ReadingCodes.ScaleDisturbed,
             Severity.Caution,
-            FindingSubject.Estimate,
-            "Something other than refrigerant moved the scale, or it is stuck: a hose that pulls, something that leans on it. It is also what guards the cylinder's limit: free it.",
-            Method),
+            Method,
+            $"Something other than refrigerant moved the scale, or it is stuck: a hose that pulls, something that leans on it. It is also what guards the cylinder's limit: free it."),
         JobCondition.GaugeInconsistent => new Finding(
+            ReadingCodes.GaugeDisagrees,
             Severity.Caution,
-            FindingSubject.Estimate,
-            $"The gauge does not agree with {job.Appliance.Fluid.Designation} at its temperature, or with everything else that was read. Until it does, the estimate rests on scale and plan.",
-            Method),
+            Method,
+            $"The gauge does not agree with {FindingValue.Text("refrigerant", job.Appliance.Fluid.Designation)} at its temperature, or with everything else that was read. Until it does, the estimate rests on scale and plan."),
         JobCondition.ForeignGas => new Finding(
+            ReadingCodes.AirComesIn,
             Severity.Warning,
-            FindingSubject.NonCondensables,
-            "Air seems to come in below the atmosphere: find the leak. What is recovered with air is contaminated, and air with oil under pressure, or with a refrigerant that burns, can explode.",
-            Method),
+            Method,
+            $"Air seems to come in below the atmosphere: find the leak. What is recovered with air is contaminated, and air with oil under pressure, or with a refrigerant that burns, can explode."),
         JobCondition.LevelOutOfReach => new Finding(
+            ReadingCodes.LevelOutOfReach,
             Severity.Caution,
-            FindingSubject.EvacuationLevel,
-            "As things are, the level is not reached within four hours: the machine stalls against its discharge pressure, or heat comes too slowly. Cool the cylinder, warm the appliance, change hose or machine.",
-            Method),
+            Method,
+            $"As things are, the level is not reached within four hours: the machine stalls against its discharge pressure, or heat comes too slowly. Cool the cylinder, warm the appliance, change hose or machine."),
         JobCondition.RestSuggested => new Finding(
+            ReadingCodes.RestTells,
             Severity.Note,
-            FindingSubject.Estimate,
-            "A rest would tell whether liquid is left: stop the machine with the valves open for ten seconds to a minute and read the gauge.",
-            Method),
+            Method,
+            $"A rest would tell whether liquid is left: stop the machine with the valves open for ten seconds to a minute and read the gauge."),
         JobCondition.CylinderChanged => new Finding(
-            Severity.Note, FindingSubject.CylinderCapacity, "Another cylinder stands on the scale; what has been delivered goes on counting.", Method),
+            ReadingCodes.CylinderChanged,
+            Severity.Note,
+            Method,
+            $"Another cylinder stands on the scale; what has been delivered goes on counting."),
         JobCondition.TareChanged => new Finding(
-            Severity.Note, FindingSubject.Estimate, "The scale was set to another zero; what has been delivered goes on counting.", Method),
+            ReadingCodes.TareChanged,
+            Severity.Note,
+            Method,
+            $"The scale was set to another zero; what has been delivered goes on counting."),
         JobCondition.LiquidTransfer => new Finding(
-            Severity.Note, FindingSubject.PushPull, "Liquid is being moved: the scale alone says how much. Close the liquid valve before the cylinder's limit.", Method),
+            ReadingCodes.LiquidMoves,
+            Severity.Note,
+            Method,
+            $"Liquid is being moved: the scale alone says how much. Close the liquid valve before the cylinder's limit."),
         JobCondition.ChargeInconsistent => new Finding(
+            ReadingCodes.ChargeDisagrees,
             Severity.Caution,
-            FindingSubject.Estimate,
-            "The readings do not agree with the charge that was told. Check the nameplate, and that the cylinders hold it.",
-            Method),
+            Method,
+            $"The readings do not agree with the charge that was told. Check the nameplate, and that the cylinders hold it."),
         _ => null,
     };
 }

@@ -58,27 +58,29 @@ internal static class JobLogCheck
         double high = model.SaturationAtTemperature(Math.Min(kelvins + Tolerance, model.Range.MaximumSaturationTemperature)).Bubble.Pressure - air;
         double low = (LostInHoses * model.SaturationAtTemperature(Math.Max(kelvins - Tolerance, model.Range.MinimumTemperature)).Dew.Pressure) - air;
         double shown = early.Max();
-        string text = FormattableString.Invariant($"The suction gauge begins at {shown / 1e3:F0} kPa; {job.Appliance.Fluid.Designation} at {kelvins - 273.15:F0} °C shows {low / 1e3:F0} to {high / 1e3:F0} kPa there");
+        FormattableString text = $"The suction gauge begins at {FindingValue.GaugePascals("shown", shown)}; {FindingValue.Text("refrigerant", job.Appliance.Fluid.Designation)} at {FindingValue.Kelvins("temperature", kelvins)} shows {FindingValue.GaugePascals("lowest", low)} to {FindingValue.GaugePascals("highest", high)} there.";
         if (shown >= low && shown <= high)
         {
             double least = log.Readings.Min(reading => reading.SuctionGaugePressure?.Pascals ?? double.PositiveInfinity);
             double level = Rules.EvacuationRequirement.For(job.Appliance.Fluid, job.Appliance.Charge, job.Evacuation).RequiredPressure.Pascals;
             if (level < air && least > 0 && Math.Abs(least - level) < Math.Abs(least + air - level) && least < 1.3 * level)
             {
-                yield return Warning(FormattableString.Invariant($"The suction gauge never shows a vacuum and ends at {least / 1e3:F0} kPa, which is near the level of {level / 1e3:F0} kPa absolute: is the pressure absolute? A log holds gauge pressure."));
+                yield return Warning(
+                    ReadingCodes.LogPressureUnit,
+                    $"The suction gauge never shows a vacuum and ends at {FindingValue.GaugePascals("least", least)}, which as an absolute pressure is near the level of {FindingValue.Pascals("level", level)}: is the pressure absolute? A log holds gauge pressure.");
             }
         }
         else if (shown - air >= low && shown - air <= high && shown > high)
         {
-            yield return Warning(text + ". Less the air it fits: is the pressure absolute? A log holds gauge pressure.");
+            yield return Warning(ReadingCodes.LogPressureUnit, text, $"Less the air it fits: is the pressure absolute? A log holds gauge pressure.");
         }
         else if (Units.FirstOrDefault(unit => shown * unit.Factor >= low && shown * unit.Factor <= high) is (not 0, string means))
         {
-            yield return Warning(text + $". It fits where the numbers are {means}: check the unit in the header.");
+            yield return Warning(ReadingCodes.LogPressureUnit, text, $"It fits where the numbers are {FindingValue.Text("unit", means)}: check the unit in the header.");
         }
         else
         {
-            yield return Warning(text + ": another refrigerant, another temperature, air in it, or the wrong unit.");
+            yield return Warning(ReadingCodes.LogPressureUnfit, text, $"Another refrigerant, another temperature, air in it, or the wrong unit.");
         }
     }
 
@@ -94,25 +96,26 @@ internal static class JobLogCheck
         RecoveryCylinder? cylinder = first.Cylinder is string label ? job.Cylinders.FirstOrDefault(each => each.Label == label) : job.Cylinders.FirstOrDefault();
         if (cylinder is not null && Math.Abs(shown - cylinder.GrossWeight.Kilograms) > WeightTolerance)
         {
-            string text = FormattableString.Invariant($"The scale begins at {shown:F2} kg; {cylinder.Label} should weigh {cylinder.GrossWeight.Kilograms:F2} kg with its content");
+            FormattableString text = $"The scale begins at {FindingValue.Kilograms("shown", shown)}; {FindingValue.Text("cylinder", cylinder.Label)} should weigh {FindingValue.Mass("gross", cylinder.GrossWeight)} with its content.";
             yield return Math.Abs(shown - cylinder.Content.Kilograms) <= WeightTolerance
-                ? Warning(text + ", and holds that net: is the weight net? A log holds gross weights.")
-                : new Finding(Severity.Caution, FindingSubject.Readings, text + ": check its marks, its content and the scale's zero.", Source);
+                ? Warning(ReadingCodes.LogWeightUnit, text, $"It holds that net: is the weight net? A log holds gross weights.")
+                : new Finding(ReadingCodes.LogWeightUnfit, Severity.Caution, Source, text, $"Check its marks, its content and the scale's zero.");
         }
 
         ScaleCourse scale = ScaleCourse.Of(log, job);
         foreach (ScaleCourse.Jump jump in scale.Jumps)
         {
+            FindingValue step = FindingValue.Kilograms("step", Math.Abs(jump.Kilograms));
             yield return jump.IsSwap
-                ? new Finding(Severity.Note, FindingSubject.Readings, FormattableString.Invariant($"Another cylinder is on the scale from {jump.Time:F0} s; the step of {jump.Kilograms:F2} kg is left out."), Source)
-                : new Finding(Severity.Caution, FindingSubject.Readings, FormattableString.Invariant($"The weight jumps by {jump.Kilograms:F2} kg at {jump.Time:F0} s, more than flows: a hose moved, the tare changed, or another cylinder that the log does not name. It is left out."), Source);
+                ? new Finding(ReadingCodes.LogCylinderSwapped, Severity.Note, Source, $"Another cylinder is on the scale from {Seconds(jump.Time)} s; the step of {step} is left out.")
+                : new Finding(ReadingCodes.LogWeightJumps, Severity.Caution, Source, $"The weight jumps by {step} at {Seconds(jump.Time)} s, more than flows: a hose moved, the tare changed, or another cylinder that the log does not name. It is left out.");
         }
 
         double gained = scale.Delivered.Where(each => !double.IsNaN(each)).Max();
         double charge = job.Appliance.Charge.Kilograms;
         if (gained > MostOverCharge * charge)
         {
-            yield return Warning(FormattableString.Invariant($"The scale gains {gained:F2} kg where {charge:F2} kg was told: check the unit of the weight, and the charge."));
+            yield return Warning(ReadingCodes.LogWeightUnit, $"The scale gains {FindingValue.Kilograms("gained", gained)} where {FindingValue.Kilograms("charge", charge)} was told: check the unit of the weight, and the charge.");
         }
     }
 
@@ -129,10 +132,14 @@ internal static class JobLogCheck
         {
             if (waits[i] > Math.Max(ShortestGap, GapOverUsual * usual))
             {
-                yield return new Finding(Severity.Caution, FindingSubject.Readings, FormattableString.Invariant($"No reading for {waits[i] / 60:F0} min from {log.Readings[i].Time.Seconds:F0} s on: what the machine did meanwhile is taken from the reading before."), Source);
+                FindingValue gap = FindingValue.Seconds("gap", waits[i]);
+                yield return new Finding(ReadingCodes.LogGap, Severity.Caution, Source, $"No reading for {gap} from {Seconds(log.Readings[i].Time.Seconds)} s on: what the machine did meanwhile is taken from the reading before.");
             }
         }
     }
 
-    private static Finding Warning(string message) => new(Severity.Warning, FindingSubject.Readings, message, Source);
+    /// <summary>A time of the log as the log writes it.</summary>
+    private static FindingValue Seconds(double seconds) => FindingValue.Number("time in s", Math.Round(seconds), 9);
+
+    private static Finding Warning(FindingCode code, params FormattableString[] text) => new(code, Severity.Warning, Source, text);
 }

@@ -48,12 +48,12 @@ internal sealed class SquareRootFilter
     private int _scaleRun;
     private int _otherRun;
 
-    public SquareRootFilter(ReducedModel model, EstimatorPrior prior, FilterWorkspace work, AssumedPhase phase)
+    public SquareRootFilter(ReducedModel model, EstimatorPrior prior, DividedDifferences differences, AssumedPhase phase)
     {
         _model = model;
         _prior = prior;
-        _work = work;
-        _differences = new DividedDifferences(model, prior, work);
+        _work = differences.Work;
+        _differences = differences;
         _phase = phase;
         Reset();
     }

@@ -41,26 +41,10 @@ public sealed class Finding
         Source = Require.NotNull(source, nameof(source));
         _sentences = [.. Require.NotNull(sentences, nameof(sentences)).OfType<FormattableString>()];
         Values = Array.AsReadOnly(_sentences.SelectMany(sentence => sentence.GetArguments()).OfType<FindingValue>().ToArray());
-        Message = _sentences.Count > 0
-            ? ToText(DisplayUnits.UnitedStatesCustomary)
-            : throw new ArgumentException($"{nameof(sentences)} is empty; a finding says something.", nameof(sentences));
-    }
-
-    /// <summary>Creates a finding without a code of its own, whose text has fixed units.</summary>
-    /// <param name="severity">How much it weighs.</param>
-    /// <param name="subject">What it is about.</param>
-    /// <param name="message">A sentence for people, with values and units.</param>
-    /// <param name="source">The law, standard or paper behind it, or "common practice".</param>
-    /// <exception cref="ArgumentNullException">The message or the source is null.</exception>
-    public Finding(Severity severity, FindingSubject subject, string message, string source)
-    {
-        Code = FindingCodes.Other.Id;
-        Severity = severity;
-        Subject = subject;
-        Message = Require.NotNull(message, nameof(message));
-        Source = Require.NotNull(source, nameof(source));
-        _sentences = [];
-        Values = [];
+        if (_sentences.Count == 0)
+        {
+            throw new ArgumentException($"{nameof(sentences)} is empty; a finding says something.", nameof(sentences));
+        }
     }
 
     /// <summary>Its stable code, such as "cylinder-over-limit": see <see cref="FindingCodes"/>.</summary>
@@ -76,16 +60,14 @@ public sealed class Finding
     public IReadOnlyList<FindingValue> Values { get; }
 
     /// <summary>What it says, in US customary units.</summary>
-    public string Message { get; }
+    public string Message => field ??= ToText(DisplayUnits.UnitedStatesCustomary);
 
     /// <summary>The law, standard or paper behind it, or "common practice".</summary>
     public string Source { get; }
 
     /// <summary>What it says, in the reader's units; culture-invariant.</summary>
     /// <param name="units">The units.</param>
-    public string ToText(DisplayUnits units) => _sentences.Count == 0
-        ? Message
-        : string.Join(" ", _sentences.Select(sentence => Text(sentence, units)));
+    public string ToText(DisplayUnits units) => string.Join(" ", _sentences.Select(sentence => Text(sentence, units)));
 
     /// <summary>The first value of that name; null where there is none.</summary>
     /// <param name="name">Such as "limit".</param>

@@ -8,18 +8,17 @@ namespace Refrigerant.Recovery.Findings;
 /// <summary>Every code that a finding of the library can have, with its trigger: the page of findings in the documentation is made from it.</summary>
 public static class FindingCodes
 {
-    /// <summary>A finding without a code of its own.</summary>
-    internal static readonly FindingCode Other = new("other", FindingSubject.Safety, "a finding that has no code of its own; its subject and its text say what it is");
-
     private static readonly Lazy<Dictionary<string, FindingCode>> ById = new(() => All!.ToDictionary(code => code.Id, StringComparer.Ordinal));
 
     /// <summary>The codes, in the order of the layers that raise them.</summary>
     public static IReadOnlyList<FindingCode> All { get; } =
     [
         .. CylinderCodes.All,
+        .. StageCodes.All,
+        .. ResidualCodes.All,
         .. RuleCodes.All,
-        Other,
         .. PlanCodes.All,
+        .. ReadingCodes.All,
     ];
 
     /// <summary>The code of that name; null where the library has none.</summary>

@@ -33,10 +33,8 @@ internal sealed class FlashTable
     private readonly PropertyModel _model;
     private readonly Dictionary<long, Row> _rows = [];
     private readonly double[] _cosines = new double[Nodes * Nodes];
-    private readonly double[] _logarithm = new double[Nodes];
-    private readonly double[] _values = new double[Nodes];
     private readonly double[] _volume = new double[Nodes];
-    private readonly double[] _slope = new double[Nodes];
+    private readonly double[] _slope = new double[Nodes - 1];
     private readonly double[] _integral = new double[Nodes + 1];
     private readonly double[] _weights = new double[Around];
     private double _span = Deepest;
@@ -69,6 +67,12 @@ internal sealed class FlashTable
 
     /// <summary>Largest τ.</summary>
     public double Deep => 2 * _half;
+
+    /// <summary>−dv/dp where it begins to flash, m³/(kg·Pa).</summary>
+    public double SofteningAtBubble { get; private set; }
+
+    /// <summary>−dv/dp at the lowest pressure of the table, m³/(kg·Pa).</summary>
+    public double SofteningDeep { get; private set; }
 
     /// <summary>Makes it that of an enthalpy, J/kg.</summary>
     /// <exception cref="PropertyRangeException">No bubble point has that enthalpy.</exception>
@@ -104,7 +108,9 @@ internal sealed class FlashTable
         double square = 0;
         double cube = 0;
         double bubble = 0;
-        Array.Clear(_logarithm, 0, Nodes);
+        Array.Clear(_volume, 0, _volume.Length);
+        Array.Clear(_slope, 0, _slope.Length);
+        Array.Clear(_integral, 0, _integral.Length);
         Weigh(place - first);
         for (int j = 0; j < Around; j++)
         {
@@ -115,10 +121,9 @@ internal sealed class FlashTable
             linear += w * row.Linear;
             square += w * row.Square;
             cube += w * row.Cube;
-            for (int i = 0; i < Nodes; i++)
-            {
-                _logarithm[i] += w * row.Logarithms[i];
-            }
+            Add(w, row.Volume, _volume);
+            Add(w, row.Slope, _slope);
+            Add(w, row.Integral, _integral);
         }
 
         BubblePressure = Math.Exp(logPressure);
@@ -126,7 +131,8 @@ internal sealed class FlashTable
         _liquidLinear = linear;
         _liquidSquare = square;
         _liquidCube = cube;
-        Fit();
+        SofteningAtBubble = SofteningAt(0);
+        SofteningDeep = SofteningAt(Deep);
         _enthalpy = enthalpy;
     }
 
@@ -225,7 +231,7 @@ internal sealed class FlashTable
         var values = new double[Nodes];
         for (int i = 0; i < Nodes; i++)
         {
-            double depth = _half * (1 + Math.Cos(Math.PI * (i + 0.5) / Nodes));
+            double depth = Node(i);
             double pressure = start.Pressure * Math.Exp(-Stretch * (Math.Exp(depth) - 1));
             values[i] = -Math.Log(_model.StateAtEnthalpy(pressure, enthalpy).Density);
         }
@@ -239,48 +245,60 @@ internal sealed class FlashTable
         double linear = (9 * third) - (4.5 * twoThirds) + end;
         double square = (-22.5 * third) + (18 * twoThirds) - (4.5 * end);
         double cube = (13.5 * third) - (13.5 * twoThirds) + (4.5 * end);
-        return new Row(Math.Log(start.Pressure), atBubble, linear / Full, square / (Full * Full), cube / (Full * Full * Full), values);
+        return new Row(Math.Log(start.Pressure), atBubble, linear / Full, square / (Full * Full), cube / (Full * Full * Full), Fit(start.Pressure, values));
     }
 
-    /// <summary>Series of ln v, of its slope, and of ∫ρ·dp = ∫ p·e^τ·ε/v·dτ.</summary>
-    private void Fit()
+    /// <summary>Series of ln v, of its slope, and of ∫ρ·dp = ∫ p·e^τ·ε/v·dτ, from ln v at the nodes.</summary>
+    private (double[] Volume, double[] Slope, double[] Integral) Fit(double bubblePressure, double[] logarithms)
     {
-        Transform(_logarithm, _volume);
+        double[] volume = Transform(logarithms);
+        var values = new double[Nodes];
         for (int i = 0; i < Nodes; i++)
         {
-            double depth = _half * (1 + Math.Cos(Math.PI * (i + 0.5) / Nodes));
-            _values[i] = PressureAt(depth) * Stretch * Math.Exp(depth - _logarithm[i]);
+            double depth = Node(i);
+            values[i] = bubblePressure * Math.Exp(-Stretch * (Math.Exp(depth) - 1)) * Stretch * Math.Exp(depth - logarithms[i]);
         }
 
-        Transform(_values, _slope);
+        double[] density = Transform(values);
 
         // ∫T_k: c_k/(2k) at k + 1 less c_k/(2k) at k − 1, so that the constant alone is left to choose: nothing at τ = 0, which is −1.
-        double atStart = 0;
+        var integral = new double[Nodes + 1];
         for (int k = Nodes; k >= 1; k--)
         {
-            double below = (k == 1 ? 2 : 1) * _slope[k - 1];
-            double above = k + 1 < Nodes ? _slope[k + 1] : 0;
-            _integral[k] = _half * (below - above) / (2 * k);
-            atStart += k % 2 == 0 ? _integral[k] : -_integral[k];
+            double below = (k == 1 ? 2 : 1) * density[k - 1];
+            double above = k + 1 < Nodes ? density[k + 1] : 0;
+            integral[k] = _half * (below - above) / (2 * k);
+            integral[0] -= k % 2 == 0 ? integral[k] : -integral[k];
         }
 
-        _integral[0] = -atStart;
+        var slope = new double[Nodes - 1];
         double next = 0;
         double afterNext = 0;
         for (int k = Nodes - 1; k >= 1; k--)
         {
-            double derivative = afterNext + (2 * k * _volume[k] / _half);
+            double derivative = afterNext + (2 * k * volume[k] / _half);
             afterNext = next;
             next = derivative;
-            _slope[k - 1] = derivative;
+            slope[k - 1] = derivative;
         }
 
-        _slope[0] *= 0.5;
-        _slope[Nodes - 1] = 0;
+        slope[0] *= 0.5;
+        return (volume, slope, integral);
     }
 
-    private void Transform(double[] values, double[] coefficients)
+    private double Node(int i) => _half * (1 + Math.Cos(Math.PI * (i + 0.5) / Nodes));
+
+    private static void Add(double weight, double[] from, double[] to)
     {
+        for (int i = 0; i < to.Length; i++)
+        {
+            to[i] += weight * from[i];
+        }
+    }
+
+    private double[] Transform(double[] values)
+    {
+        var coefficients = new double[Nodes];
         for (int k = 0; k < Nodes; k++)
         {
             double sum = 0;
@@ -291,6 +309,8 @@ internal sealed class FlashTable
 
             coefficients[k] = sum;
         }
+
+        return coefficients;
     }
 
     /// <summary>Clenshaw's sum.</summary>
@@ -309,7 +329,8 @@ internal sealed class FlashTable
         return coefficients[0] + (x * b1) - b2;
     }
 
-    private sealed class Row(double logPressure, double logVolume, double linear, double square, double cube, double[] logarithms)
+    private sealed class Row(
+        double logPressure, double logVolume, double linear, double square, double cube, (double[] Volume, double[] Slope, double[] Integral) series)
     {
         public double LogPressure { get; } = logPressure;
 
@@ -321,7 +342,12 @@ internal sealed class FlashTable
 
         public double Cube { get; } = cube;
 
-        public double[] Logarithms { get; } = logarithms;
+        /// <summary>Coefficients over τ.</summary>
+        public double[] Volume { get; } = series.Volume;
+
+        public double[] Slope { get; } = series.Slope;
+
+        public double[] Integral { get; } = series.Integral;
     }
 
     private readonly struct BubbleEnthalpy(PropertyModel model, double enthalpy) : IScalarFunction

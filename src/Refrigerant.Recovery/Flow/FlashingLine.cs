@@ -21,13 +21,11 @@ namespace Refrigerant.Recovery.Flow;
 /// </remarks>
 internal sealed class FlashingLine
 {
-    /// <summary>Accuracy of the depth at which the pipe chokes.</summary>
-    private const double Tolerance = 1e-13;
-
     private readonly Line _line;
     private readonly FlashTable _table;
     private readonly double _criticalPressure;
     private WarmRoot _root = new(0.3, 1);
+    private WarmRoot _choking = new(0.5, 1);
 
     public FlashingLine(Line line, PropertyModel model)
         : this(line, new FlashTable(model), model.CriticalPressure)
@@ -132,11 +130,18 @@ internal sealed class FlashingLine
     /// <summary>τ at which the pipe chokes: G²·(−dv/dp) = 1.</summary>
     private double ChokingDepth(double massVelocitySquared)
     {
-        double deep = _table.Deep;
+        if (massVelocitySquared * _table.SofteningAtBubble >= 1)
+        {
+            return 0;
+        }
+
+        if (massVelocitySquared * _table.SofteningDeep <= 1)
+        {
+            return _table.Deep;
+        }
+
         var sonic = new Sonic(_table, massVelocitySquared);
-        return sonic.Value(0) >= 0 ? 0
-            : sonic.Value(deep) <= 0 ? deep
-            : BracketedRoot.Find(ref sonic, 0, deep, Tolerance);
+        return _choking.Find(ref sonic, 0, _table.Deep);
     }
 
     private readonly struct Sonic(FlashTable table, double massVelocitySquared) : IScalarFunction

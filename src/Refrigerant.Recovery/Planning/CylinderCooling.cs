@@ -31,13 +31,12 @@ internal static class CylinderCooling
         return default;
     }
 
-    /// <summary>The best cooling at hand; that in use where nothing is better.</summary>
+    /// <summary>The best cooling at hand: a bath no warmer than the air, else a fan; that in use where neither is there.</summary>
     public static SimulationInputs Best(RecoveryJob job, SimulationInputs inUse)
     {
         SiteAids aids = job.Aids;
-        double air = job.Appliance.SurroundingsKelvin;
-        double coldest = Math.Min(aids.WaterBath?.Kelvins ?? air, aids.HasIce ? MeltingIce : air);
-        return coldest < air || aids.WaterBath is not null ? new SimulationInputs { CylinderFactor = Bath, CylinderSurroundings = coldest }
+        double bath = Math.Min(aids.WaterBath?.Kelvins ?? double.PositiveInfinity, aids.HasIce ? MeltingIce : double.PositiveInfinity);
+        return bath <= job.Appliance.SurroundingsKelvin ? new SimulationInputs { CylinderFactor = Bath, CylinderSurroundings = bath }
             : aids.HasCylinderFan ? new SimulationInputs { CylinderFactor = Fan }
             : inUse;
     }

@@ -123,12 +123,14 @@ internal static class CylinderFindings
             : "in the shade";
         FormattableString? rest = rests > 0 ? (FormattableString)$"{FindingValue.Number("rests", cooled.Count(stage => stage.Kind == StageKind.Rest), 3)} rests of {FindingValue.Duration("rest", new Duration(rests, DurationUnit.Second))} in all are in the plan." : null;
         bool changes = cooled.Any(stage => stage.Step.Reason == StepReason.CoolerCylinder);
+        bool limited = run.Stages.Any(stage => stage.Result?.End is StageEnd.HighPressureCutout or StageEnd.CylinderPressure or StageEnd.ThermalCutout)
+            || cooled.Any(stage => stage.Kind == StageKind.VaporRecovery);
         return new Finding(
             PlanCodes.CoolCylinder,
             Severity.Warning,
-            "energy balance of the receiving cylinder",
-            $"{label} gets hot: stand it {FindingValue.Text("means", how)}, or it comes to {most}, where machine or cylinder must stop. It is not full.",
+            limited ? "energy balance of the receiving cylinder" : "re-expansion from the clearance volume",
+            !limited ? (FormattableString)$"{label} is too warm for the machine to pull deep enough against it: {(rests > 0 ? $"stand it {how} until it has cooled, then pull on" : "go on into a cooler one")}. It is not full." : $"{label} gets hot: stand it {FindingValue.Text("means", how)}, or it comes to {most}, where machine or cylinder must stop. It is not full.",
             rest,
-            changes ? (FormattableString)$"A cooler cylinder takes over meanwhile." : null);
+            changes && limited ? (FormattableString)$"A cooler cylinder takes over meanwhile." : null);
     }
 }

@@ -51,6 +51,7 @@ internal static class LevelFindings
             yield return hidden;
         }
 
+        double differs = (here.ToGauge(run.Goal) - Barometer.Standard.ToGauge(run.Requirement.RequiredPressure)).Pascals;
         if (Math.Abs((here.Pressure / Barometer.Standard.Pressure) - 1) > OrdinaryAir)
         {
             FindingValue shown = FindingValue.GaugePressure("reading here", here.ToGauge(run.Goal), RoundingMode.Down);
@@ -59,7 +60,7 @@ internal static class LevelFindings
                 PlanCodes.GaugeAtAltitude,
                 Severity.Caution,
                 run.Requirement.Source + "; U.S. Standard Atmosphere 1976",
-                $"Go by what the gauge must show here: {shown}. The air is at {FindingValue.AbsolutePressure("air", here.Pressure)}; at sea level the level would read {sea}.");
+                Math.Abs(differs) <= ReadsZero ? (FormattableString)$"Pull down to {shown} on this gauge: the air here is at {FindingValue.AbsolutePressure("air", here.Pressure)}, and at the sea-level figure refrigerant would still blow out." : $"Go by what the gauge must show here: {shown}. The air is at {FindingValue.AbsolutePressure("air", here.Pressure)}; at sea level the level would read {sea}.");
         }
 
         double above = here.ToGauge(end.Pressure).Pascals;
@@ -89,7 +90,7 @@ internal static class LevelFindings
     }
 
     private static FindingValue Level(PlanRun run) =>
-        FindingValue.GaugePressure("level", run.Job.Barometer.ToGauge(run.Requirement.RequiredPressure), RoundingMode.Down);
+        FindingValue.GaugePressure("level", run.Job.Barometer.ToGauge(run.Goal), RoundingMode.Down);
 
     private static Finding NotReached(PlanRun run, LevelVerdict verdict, ApplianceState end)
     {
@@ -143,6 +144,8 @@ internal static class LevelFindings
                 return $"Keep water at more than {FindingValue.Temperature("freezing", new Temperature(273.15, TemperatureUnit.Kelvin))} moving through the tubes, or drain them and pull without regard to frost.";
             case LevelObstacle.Heat:
                 return Heat(run, end);
+            case LevelObstacle.PropertyRange when end.HasLiquid && run.Job.Appliance.Fluid.Designation == "R-744":
+                return $"What is still liquid would turn to dry ice: throttle so that the gauge stays above {FindingValue.GaugePressure("stay above", run.Job.Barometer.ToGauge(end.Pressure), RoundingMode.Up)} while there is liquid, and put heat in.";
             default:
                 return null;
         }

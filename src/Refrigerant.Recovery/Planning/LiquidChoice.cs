@@ -3,6 +3,8 @@ using System.Collections.Generic;
 using System.Linq;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Simulation;
+using UnitsNet;
+using UnitsNet.Units;
 
 namespace Refrigerant.Recovery.Planning;
 
@@ -17,6 +19,15 @@ internal static class LiquidChoice
 
     /// <summary>A way that comes to less than this share of the liquid in reach is none.</summary>
     private const double LeastShare = 0.2;
+
+    /// <summary>
+    /// Liquid goes into no cylinder whose pressure is below that at this temperature, K: it would flash and chill the steel towards −20 °F, below which carbon steel is not to be used
+    /// (vapor first is common practice, no source; the temperature from memory).
+    /// </summary>
+    private const double ColdestFlash = 253.15;
+
+    /// <summary>Before push-pull the pressures are even enough at this share of the appliance's: the last tenth takes as long as all before.</summary>
+    private const double NearlyEven = 0.9;
 
     /// <summary>The next step on the liquid; null where vapor is to be drawn, or was.</summary>
     public static PlanStep? Next(PlanSituation now)
@@ -43,7 +54,7 @@ internal static class LiquidChoice
         }
 
         return !goesOn || now.Stages.Any(stage => stage.Kind == StageKind.HoseChange) ? null
-            : last.Kind == StageKind.CylinderChange && drawn.Kind == StageKind.PushPull && CanEqualize(now) ? new PlanStep(StageKind.Equalize)
+            : last.Kind == StageKind.CylinderChange && Before(now, drawn.Kind) is PlanStep vapor ? vapor
             : last.Kind is StageKind.CylinderChange or StageKind.Equalize ? Step(drawn.Kind)
             : null;
     }
@@ -63,10 +74,38 @@ internal static class LiquidChoice
             return null;
         }
 
-        StageKind? kind = last.Kind == StageKind.Equalize ? StageKind.PushPull : Choose(now);
+        // Vapor for a while precedes liquid through the machine, vapor until the pressures are even precedes push-pull.
+        StageKind? kind = last.Kind != StageKind.Equalize ? Choose(now) : last.Step.Reason == StepReason.VaporFirst ? StageKind.LiquidRecovery : StageKind.PushPull;
         return kind is null ? null
-            : kind == StageKind.PushPull && last.Kind != StageKind.Equalize && CanEqualize(now) ? new PlanStep(StageKind.Equalize)
+            : last.Kind != StageKind.Equalize && Before(now, kind.Value) is PlanStep vapor ? vapor
             : Step(kind.Value);
+    }
+
+    /// <summary>Vapor into the cylinder before liquid goes there; null where none is needed.</summary>
+    private static PlanStep? Before(PlanSituation now, StageKind kind)
+    {
+        if (!CanEqualize(now))
+        {
+            return null;
+        }
+
+        var even = new PlanStep(StageKind.Equalize) { Reason = kind == StageKind.PushPull ? StepReason.Usual : StepReason.VaporFirst };
+        double least = NearlyEven * now.State.Appliance.Pressure.Pascals;
+        if (kind != StageKind.PushPull)
+        {
+            Fluids.PropertyModel model = now.Job.Appliance.Fluid.Model;
+            least = ColdestFlash > model.Range.MinimumTemperature && ColdestFlash < model.Range.MaximumSaturationTemperature
+                ? Math.Min(least, model.SaturationAtTemperature(ColdestFlash).Bubble.Pressure)
+                : 0;
+        }
+
+        if (now.State.Cylinder!.Pressure.Pascals >= least || now.Preview(even) is not StageResult seen)
+        {
+            return null;
+        }
+
+        TrajectoryPoint enough = seen.Trajectory.FirstOrDefault(point => point.DischargePascals >= least);
+        return enough.Seconds > 0 && enough.Seconds < seen.Duration.Seconds ? even with { Duration = new Duration(Math.Max(1, enough.Seconds), DurationUnit.Second) } : even;
     }
 
     private static StageKind? Choose(PlanSituation now)
@@ -78,44 +117,55 @@ internal static class LiquidChoice
             PushPullUse.Always => true,
             _ => Reach(now) >= LeastPushed,
         };
-        SimulationState from = now.State;
-        if (push && CanEqualize(now) && now.Preview(new PlanStep(StageKind.Equalize)) is { } even)
-        {
-            from = even.After;
-        }
-
-        double pushed = push ? TimeFor(now, Step(StageKind.PushPull), from, job.Times.HoseChange.Seconds) : double.PositiveInfinity;
-        double drawn = job.Machine.TakesLiquid ? TimeFor(now, Step(StageKind.LiquidRecovery), now.State, 0) : double.PositiveInfinity;
+        double pushed = push ? TimeFor(now, StageKind.PushPull, job.Times.HoseChange.Seconds) : double.PositiveInfinity;
+        double drawn = job.Machine.TakesLiquid ? TimeFor(now, StageKind.LiquidRecovery, 0) : double.PositiveInfinity;
         if (job.PushPull == PushPullUse.Always && !double.IsPositiveInfinity(pushed))
         {
             return StageKind.PushPull;
         }
 
         double sooner = Math.Min(pushed, drawn);
-        if (double.IsPositiveInfinity(sooner))
+        return double.IsPositiveInfinity(sooner) || VaporIsAsFast(now, sooner) ? null : pushed <= drawn ? StageKind.PushPull : StageKind.LiquidRecovery;
+    }
+
+    /// <summary>Whether as much leaves as vapor in the time in which the liquid in reach leaves as such.</summary>
+    private static bool VaporIsAsFast(PlanSituation now, double seconds)
+    {
+        // No vapor recovery is faster than the machine's pace at the start; hoses may leave it much less.
+        double reach = Reach(now);
+        if (reach / seconds >= now.Pace)
         {
-            return null;
+            return false;
         }
 
-        // No vapor recovery is faster than the machine's pace at the start.
-        return Reach(now) / sooner < now.Pace ? null : pushed <= drawn ? StageKind.PushPull : StageKind.LiquidRecovery;
+        var pull = new PlanStep(StageKind.VaporRecovery) { AppliancePressure = now.Goal, Duration = new Duration(Math.Max(1, Math.Min(8.64e7, seconds)), DurationUnit.Second) };
+        StageResult? seen = now.Preview(pull);
+        double moved = seen?.RecoveredMass.Kilograms ?? 0;
+        return seen?.End switch
+        {
+            StageEnd.TargetReached => !seen.Appliance.HasLiquid || moved >= reach,
+            StageEnd.CylinderFull => moved * seconds >= reach * seen.Duration.Seconds,
+            _ => moved >= reach,
+        };
     }
 
     /// <summary>Time to take the liquid in reach this way, s; infinite where it does not get far.</summary>
-    private static double TimeFor(PlanSituation now, PlanStep step, SimulationState from, double handling)
+    private static double TimeFor(PlanSituation now, StageKind kind, double handling)
     {
-        StageResult? seen = now.Preview(step, from);
+        StageResult? even = Before(now, kind) is PlanStep vapor ? now.Preview(vapor) : null;
+        StageResult? seen = now.Preview(Step(kind), even?.After ?? now.State);
         double reach = Reach(now);
         double moved = seen?.RecoveredMass.Kilograms ?? 0;
         bool far = moved > LeastShare * reach || (seen?.End == StageEnd.CylinderFull && moved > 0);
-        return far ? handling + (seen!.Duration.Seconds * reach / moved) : double.PositiveInfinity;
+        double first = even?.RecoveredMass.Kilograms ?? 0;
+        return far ? handling + (((even?.Duration.Seconds ?? 0) + seen!.Duration.Seconds) * Math.Max(1, reach / (first + moved))) : double.PositiveInfinity;
     }
 
     /// <summary>Liquid that a port below it reaches, kg.</summary>
     private static double Reach(PlanSituation now) => now.State.Appliance.LiquidMass.Kilograms - now.Job.Appliance.LiquidHeel.Kilograms;
 
     private static bool CanEqualize(PlanSituation now) =>
-        now.State.Cylinder is CylinderState cylinder && cylinder.Pressure.Pascals < 0.95 * now.State.Appliance.Pressure.Pascals;
+        now.State.Cylinder is CylinderState cylinder && cylinder.Pressure.Pascals < NearlyEven * now.State.Appliance.Pressure.Pascals;
 
     private static PlanStep Step(StageKind kind) => new(kind) { IsThrottled = kind == StageKind.LiquidRecovery };
 }

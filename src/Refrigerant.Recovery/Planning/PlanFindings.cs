@@ -46,9 +46,9 @@ internal sealed class PlanFindings
         return new PlanFindings([.. toDo.Take(MostToDo)], rest);
     }
 
-    /// <summary>The heaviest of each code speaks for all; findings without a code of their own go by subject and severity.</summary>
+    /// <summary>The heaviest of each code speaks for all.</summary>
     private static IEnumerable<Finding> OnePerMatter(IEnumerable<Finding> findings) => findings
         .OrderByDescending(finding => finding.Severity)
-        .GroupBy(finding => finding.Code != FindingCodes.Other.Id ? finding.Code : finding.Subject + " " + finding.Severity)
+        .GroupBy(finding => finding.Code)
         .Select(group => group.First());
 }

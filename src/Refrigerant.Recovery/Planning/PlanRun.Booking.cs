@@ -27,6 +27,11 @@ internal sealed partial class PlanRun
         return sum;
     }
 
+    /// <summary>How long a step takes, s: handling takes its time even where the appliance comes to a limit meanwhile.</summary>
+    private double Taken(PlanStep step, StageResult? result) => result is null ? Seconds(step)
+        : step.Kind is StageKind.SetUp or StageKind.HoseChange or StageKind.CylinderChange ? Math.Max(Seconds(step), result.Duration.Seconds)
+        : result.Duration.Seconds;
+
     /// <summary>What handling takes where no simulation tells, s.</summary>
     private double Seconds(PlanStep step) => step.Duration?.Seconds ?? StepSimulation.Handling(step.Kind, Job.Times);
 

@@ -33,9 +33,7 @@ internal sealed partial class PlanRun
     public PlanRun(RecoveryJob job, IRecoveryStrategy strategy)
     {
         JobChecks.Check(job);
-        Job = job;
         _strategy = strategy;
-        _simulation = new StepSimulation(job);
         Ambient = new Temperature(job.Appliance.SurroundingsKelvin, TemperatureUnit.Kelvin);
         State = new SimulationState(JobChecks.Start(job));
         Requirement = EvacuationRequirement.For(
@@ -46,6 +44,8 @@ internal sealed partial class PlanRun
                 Barometer = job.Barometer,
                 MachineManufactured = job.Machine.ManufactureDate ?? job.Evacuation?.MachineManufactured,
             });
+        Job = job = WithHoldOfThePlace(job);
+        _simulation = new StepSimulation(job);
         _cylinders = [.. job.Cylinders.Select(cylinder => new CylinderStanding(
             cylinder, CylinderFill.Limit(cylinder, job.Appliance.Fluid, new FillOptions { Today = job.Day, Rules = Requirement.Rules.Fill }), job.ScaleError))];
         VesselPoint start = State.Appliance.Vessel;
@@ -54,6 +54,7 @@ internal sealed partial class PlanRun
         Machine = MachineChange.For(this);
     }
 
+    /// <summary>The job, its hold no shorter than the rule of the place asks for.</summary>
     public RecoveryJob Job { get; }
 
     public EvacuationRequirement Requirement { get; }
@@ -96,6 +97,11 @@ internal sealed partial class PlanRun
     public Pressure Goal => Requirement.Kind == LevelKind.GaugePressure || Job.Evacuation?.OwnLevel is not null
         ? Requirement.RequiredPressure
         : new Pressure(Math.Min(Requirement.RequiredPressure.Pascals, Job.Barometer.Pressure.Pascals), PressureUnit.Pascal);
+
+    /// <summary>Where a hold is made at all, it lasts at least as long as the rule of the place asks.</summary>
+    private RecoveryJob WithHoldOfThePlace(RecoveryJob job) => Requirement.Hold?.Time is Duration asked && job.Times.Hold.Seconds >= 1 && job.Times.Hold < asked
+        ? job with { Times = job.Times with { Hold = asked } }
+        : job;
 
     public double Delivered => _cylinders.Sum(cylinder => cylinder.Kilograms);
 
@@ -187,7 +193,7 @@ internal sealed partial class PlanRun
         }
 
         StageResult? result = Preview(step, State);
-        double seconds = result?.Duration.Seconds ?? Seconds(step);
+        double seconds = Taken(step, result);
         switch (step.Kind)
         {
             case StageKind.HoseSweep:
@@ -246,7 +252,7 @@ internal sealed partial class PlanRun
             Used.Add(step.Cylinder.Label);
         }
 
-        Add(step, result?.Duration.Seconds ?? Seconds(step), result, state, before);
+        Add(step, Taken(step, result), result, state, before);
     }
 
     private void Add(PlanStep step, double seconds, StageResult? result, CylinderState? connects = null, string? before = null)

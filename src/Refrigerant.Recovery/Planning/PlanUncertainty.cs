@@ -62,7 +62,7 @@ public sealed class PlanUncertainty
     /// <code>
     /// UncertaintyOptions options = new() { Samples = 64 };
     /// PlanUncertainty range = PlanUncertainty.Run(job, options);
-    /// Console.WriteLine(range.TotalDuration); // 70 min (66 to 74 min)
+    /// Console.WriteLine(range.TotalDuration); // 71 min (67 to 75 min)
     /// </code>
     /// </example>
     public static PlanUncertainty Run(RecoveryJob job, UncertaintyOptions? options = null)
@@ -76,7 +76,7 @@ public sealed class PlanUncertainty
     }
 
     /// <summary>Range of time, of what remains, and the strongest input, culture-invariant.</summary>
-    public override string ToString() => $"{TotalDuration}; {Remaining} left{(Influences.Count > 0 ? $"; most by {Influences[0].Input}" : string.Empty)}";
+    public override string ToString() => $"{TotalDuration}; {Remaining} left{(Influences.Count > 0 ? $"; most by {Influences[0].Name}" : string.Empty)}";
 
     /// <summary>Null where the combination cannot be: the charge would not fit the volume.</summary>
     private static Outcome? Evaluate(JobSampler sampler, int index, CancellationToken cancellation)

@@ -20,14 +20,14 @@ internal sealed class PullSearch(PlanSituation now)
     /// <summary>A hold seen ahead ends this share below the goal, so that the real one passes too.</summary>
     private const double Margin = 2e-3;
 
-    /// <summary>A hold that ends no further below the goal than this share of its rise is not improved on.</summary>
-    private const double Slack = 0.3;
-
     /// <summary>A gain of less than this share of the pull, or of these seconds, is not looked for.</summary>
-    private const double TimeShare = 0.03;
+    private const double TimeShare = 0.01;
     private const double TimeStep = 10;
 
-    /// <summary>A machine that moves less than this share of its usual pace crawls: common practice, no source.</summary>
+    /// <summary>
+    /// A pull crawls that moves less than this share of the machine's usual pace, and less than this share of the charge within a person's patience: a small machine on a large charge
+    /// takes long, a large one behind a thin hose or over cold liquid waits, and neither is given up for it. Our choice.
+    /// </summary>
     private const double CrawlShare = 0.02;
 
     /// <summary>After a hold that fails, no nearer to it than this share of what is left of the part.</summary>
@@ -43,6 +43,8 @@ internal sealed class PullSearch(PlanSituation now)
     private readonly double _ambient = now.Job.Appliance.SurroundingsKelvin;
     private readonly double _perKilogram = GasConstant * now.Job.Appliance.SurroundingsKelvin
         / (now.Job.Appliance.Fluid.MolarMass.KilogramsPerMole * now.Job.Appliance.InternalVolume.CubicMeters);
+
+    private readonly double _crawl = CrawlShare * Math.Min(now.Pace, now.Job.Appliance.Charge.Kilograms / Math.Max(60, now.Job.Times.Patience.Seconds));
 
     private double _correction = 1;
 
@@ -104,7 +106,7 @@ internal sealed class PullSearch(PlanSituation now)
                 return Plan(how, parts, FateOf(part.End), byGauge: false);
             }
 
-            crawled = part.Trajectory[part.Trajectory.Count - 1].KilogramsPerSecond < CrawlShare * now.Pace ? crawled + part.Duration.Seconds : 0;
+            crawled = Crawls(part.Trajectory[part.Trajectory.Count - 1]) ? crawled + part.Duration.Seconds : 0;
             if (crawled >= _patience)
             {
                 break;
@@ -151,7 +153,6 @@ internal sealed class PullSearch(PlanSituation now)
 
             double length = cut.Duration.Seconds;
             (bool passes, double pressure) = Hold(cut.After);
-            double stopped = cut.Appliance.Pressure.Pascals;
             _correction *= Math.Max(0.02, Math.Min(5, pressure / Foresee(cut.Trajectory[cut.Trajectory.Count - 1])));
             if (!passes)
             {
@@ -166,10 +167,6 @@ internal sealed class PullSearch(PlanSituation now)
 
             high = length;
             best = Plan(how, [.. before, cut], PullFate.Passes, byGauge: cut.End == StageEnd.TimeLimit);
-            if (pressure >= now.Goal.Pascals - (Slack * (now.Goal.Pascals - stopped)))
-            {
-                break;
-            }
         }
 
         return best;
@@ -181,7 +178,7 @@ internal sealed class PullSearch(PlanSituation now)
         Trajectory points = part.Trajectory;
         for (int i = 1; i < points.Count && points[i].Seconds < before; i++)
         {
-            if (points[i].Seconds > after && points[i].LiquidKilograms <= 0 && Foresee(points[i]) <= (1 - Margin) * now.Goal.Pascals)
+            if (points[i].Seconds > after && points[i].LiquidKilograms <= 0 && Foresee(points[i]) <= (_hold == 0 ? 1 : 1 - Margin) * now.Goal.Pascals)
             {
                 return points[i].Seconds;
             }
@@ -191,7 +188,7 @@ internal sealed class PullSearch(PlanSituation now)
     }
 
     /// <summary>Pressure at the end of a hold from a moment of a pull, Pa.</summary>
-    private double Foresee(in TrajectoryPoint point) => _correction
+    private double Foresee(in TrajectoryPoint point) => _hold == 0 ? point.AppliancePascals - now.Job.GaugeError : _correction
         * ((point.AppliancePascals * _ambient / point.ApplianceKelvins) + (Math.Max(0, point.KilogramsPerSecond) * _hold * _perKilogram) - now.Job.GaugeError);
 
     private (bool Passes, double Pressure) Hold(SimulationState state)
@@ -248,7 +245,7 @@ internal sealed class PullSearch(PlanSituation now)
         double since = double.NaN;
         foreach (TrajectoryPoint point in pull.Trajectory)
         {
-            if (point.KilogramsPerSecond >= CrawlShare * now.Pace)
+            if (!Crawls(point))
             {
                 since = double.NaN;
             }
@@ -264,6 +261,8 @@ internal sealed class PullSearch(PlanSituation now)
 
         return null;
     }
+
+    private bool Crawls(in TrajectoryPoint point) => point.KilogramsPerSecond < _crawl;
 
     private static Duration Time(double seconds) => new(Math.Max(1, Math.Min(8.64e7, seconds)), DurationUnit.Second);
 

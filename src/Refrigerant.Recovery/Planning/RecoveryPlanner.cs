@@ -74,7 +74,7 @@ public static class RecoveryPlanner
         FractionationResult? drift = Drift(run);
         List<CylinderUse> uses = Uses(run, ledger);
         return new RecoveryPlan(
-            job,
+            run.Job,
             run.Requirement,
             verdict,
             [.. run.Stages],

@@ -6,6 +6,7 @@ using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Numerics;
 using Refrigerant.Recovery.Rules;
+using Refrigerant.Recovery.Simulation;
 using Refrigerant.Recovery.Simulation.Vessels;
 using UnitsNet;
 using UnitsNet.Units;
@@ -38,6 +39,11 @@ internal static class SetupFindings
             }
         }
 
+        if (AtDesignPressure(run) is Finding pressed)
+        {
+            yield return pressed;
+        }
+
         if (Freezing(run) is Finding freezing)
         {
             yield return freezing;
@@ -53,7 +59,7 @@ internal static class SetupFindings
                 PlanCodes.HosesSlow,
                 Severity.Note,
                 "compressible flow with friction (Crane TP-410), valves by IEC 60534-2-1",
-                $"The suction hoses let through {FindingValue.Share("share", slowest.Result.SuctionLineShare)} of what the machine could draw: {FindingValue.Text("remedy", cores ? "take the valve cores out, use shorter or wider hoses" : "shorter or wider hoses")} make it faster.");
+                $"The suction hoses let through {FindingValue.Share("share", slowest.Result.SuctionLineShare)} of what the machine could draw: {FindingValue.Text("remedy", cores ? "valve cores taken out, and shorter or wider hoses," : "shorter or wider hoses")} make it faster.");
         }
 
         PlannedStage? warm = run.Stages.FirstOrDefault(stage => stage.Step.Reason == StepReason.Warm);
@@ -64,7 +70,7 @@ internal static class SetupFindings
                 Severity.Caution,
                 "simulated pull and hold",
                 $"Warm the appliance while it is pulled with what is at hand; never with a flame.",
-                warm.Step.Saves.Seconds > 60 ? (System.FormattableString)$"It saves {FindingValue.Duration("saves", warm.Step.Saves)}." : null);
+                warm.Step.Saves.Seconds > 60 ? (FormattableString)$"It saves {FindingValue.Duration("saves", warm.Step.Saves)}." : null);
         }
     }
 
@@ -131,6 +137,24 @@ internal static class SetupFindings
         }
     }
 
+    private static Finding? AtDesignPressure(PlanRun run)
+    {
+        PlannedStage? stage = run.Stages.FirstOrDefault(each => each.Result?.End == StageEnd.DesignPressure);
+        if (stage is null || run.Job.Appliance.DesignGaugePressure is not Pressure design)
+        {
+            return null;
+        }
+
+        FindingValue limit = FindingValue.GaugePressure("design pressure", design, RoundingMode.Down);
+        return new Finding(
+            StageCodes.DesignPressure,
+            Severity.Warning,
+            "design pressure as given",
+            stage.Kind is StageKind.PushPull or StageKind.Equalize
+                ? (FormattableString)$"The push-pull ends early: the appliance comes to {limit}, what it is built for or its relief device opens at. The rest is taken as vapor."
+                : (FormattableString)$"The appliance comes to {limit}, what it is built for or its relief device opens at, only by warming in this air: shade it, cool it or begin at once.");
+    }
+
     private static Finding? Freezing(PlanRun run)
     {
         if (run.Job.Appliance.Water is null)
@@ -151,7 +175,7 @@ internal static class SetupFindings
             Sources.CommonPractice,
             at > 0
                 ? $"Water in the tubes can freeze and burst them {FindingValue.Duration("after", new Duration(at, DurationUnit.Second))} into this pull: the surface comes to {FindingValue.Temperature("coldest", coldest.Result.ColdestSurface, RoundingMode.Down)}."
-                : (System.FormattableString)$"Water in the tubes can freeze and burst them: the surface comes to {FindingValue.Temperature("coldest", coldest.Result.ColdestSurface, RoundingMode.Down)}.",
+                : (FormattableString)$"Water in the tubes can freeze and burst them: the surface comes to {FindingValue.Temperature("coldest", coldest.Result.ColdestSurface, RoundingMode.Down)}.",
             $"Keep the water moving or drain it, and throttle the inlet; licensed practice governs.");
     }
 

@@ -25,6 +25,9 @@ public sealed class StandardStrategy : IRecoveryStrategy
     /// <summary>A rest goes down to this share of the limit, where the surroundings are cold enough.</summary>
     private const double RestShare = 0.75;
 
+    /// <summary>A cylinder at this share of the pressure against which the level is in reach is cool enough.</summary>
+    private const double NearLimit = 0.97;
+
     /// <summary>And no nearer to the pressure at the temperature of what cools than this.</summary>
     private const double NearSurroundings = 1.05;
 
@@ -215,21 +218,22 @@ public sealed class StandardStrategy : IRecoveryStrategy
 
         double pressure = now.State.Cylinder!.Pressure.Pascals;
         double deepest = now.Job.Machine.DeepestVacuum(new Pressure(pressure, PressureUnit.Pascal)).Pascals;
-        double needed = 0.9 * pressure * now.Goal.Pascals / Math.Max(deepest, 1e-3 * now.Goal.Pascals);
+        double most = pressure * now.Goal.Pascals / Math.Max(deepest, Math.Max(now.State.Appliance.HasLiquid ? 0 : now.State.Appliance.Pressure.Pascals, 1e-3 * now.Goal.Pascals));
         SimulationInputs cooling = CylinderCooling.Best(now.Job, CylinderCooling.Of(now.Stages));
         double floor = NearSurroundings * PressureAt(now.Job, CylinderCooling.Coldest(now.Job, cooling)) + now.State.Cylinder.NonCondensablePressure.Pascals;
-        if (needed < pressure && floor < needed)
+        double needed = Math.Max(0.9 * most, floor);
+        if (needed < Math.Min(pressure, NearLimit * most))
         {
             var rest = new PlanStep(StageKind.Rest)
             {
                 Inputs = cooling,
                 Reason = StepReason.Cool,
                 CylinderPressure = new Pressure(needed, PressureUnit.Pascal),
-                Duration = new Duration(AirRest, DurationUnit.Second),
+                Duration = new Duration(Math.Max(AirRest, now.Job.Times.Patience.Seconds), DurationUnit.Second),
             };
-            if (now.Preview(rest) is { End: StageEnd.TargetReached })
+            if (now.Preview(rest) is { Cylinder: CylinderState rested } seen && rested.Pressure.Pascals < NearLimit * most)
             {
-                return rest;
+                return rest with { Duration = seen.Duration };
             }
         }
 

@@ -29,4 +29,7 @@ public enum StepReason
 
     /// <summary>Another cylinder is cooler or emptier than the one connected.</summary>
     CoolerCylinder,
+
+    /// <summary>Vapor goes into the cylinder before liquid goes there through the machine, so that none flashes at a vacuum.</summary>
+    VaporFirst,
 }

@@ -1,5 +1,8 @@
 using System;
+using System.Collections.Generic;
+using System.Linq;
 using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Flow;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Numerics;
 using Refrigerant.Recovery.Processes;
@@ -27,6 +30,15 @@ internal sealed class StepSimulation(RecoveryJob job)
     /// <summary>Where the air is thin a sweep still goes down to this share of it.</summary>
     private const double MostSwept = 0.9;
 
+    /// <summary>What flashing liquid of the refrigerant is like: one table for all stages.</summary>
+    private readonly FlashTable _flash = new(job.Appliance.Fluid.Model);
+
+    /// <summary>For a plan, pressures along a liquid hose even out in a hundredth of a second, 1/s: with hoses of 12 mm and less no difference.</summary>
+    private const double FastestEvening = 100;
+
+    /// <summary>A stage goes on that often where its steps ran out.</summary>
+    private const int MostParts = 4;
+
     private static readonly Mass NoLimit = new(1e9, MassUnit.Kilogram);
 
     /// <summary>Whether the machine runs in a stage.</summary>
@@ -49,6 +61,27 @@ internal sealed class StepSimulation(RecoveryJob job)
     /// <param name="from">Where it starts.</param>
     /// <param name="limit">Most that the connected cylinder may hold.</param>
     public StageResult? Run(PlanStep step, SimulationState from, Mass? limit)
+    {
+        StageResult? result = RunOnce(step, from, limit);
+        if (result?.End != StageEnd.StepLimit)
+        {
+            return result;
+        }
+
+        // A hand on the valve that follows a small surface needs many steps: on from where they ran out.
+        var parts = new List<StageResult> { result };
+        double longest = step.Duration?.Seconds ?? Longest;
+        while (result is { End: StageEnd.StepLimit } && parts.Count < MostParts)
+        {
+            double left = longest - parts.Sum(part => part.Duration.Seconds);
+            result = RunOnce(step with { Duration = new Duration(Math.Max(ShortestWait, left), DurationUnit.Second) }, result.After, limit)!;
+            parts.Add(result);
+        }
+
+        return StageResults.Join(parts, parts[parts.Count - 1].End);
+    }
+
+    private StageResult? RunOnce(PlanStep step, SimulationState from, Mass? limit)
     {
         try
         {
@@ -93,9 +126,10 @@ internal sealed class StepSimulation(RecoveryJob job)
         {
             case StageKind.Equalize:
                 var even = new EqualizeOptions { Start = from, CylinderLimit = limit, Inputs = step.Inputs };
+                even = step.Duration is null ? even : even with { MaximumDuration = longest };
                 return Equalization.Simulate(job.Appliance, job.Hoses, cylinder, even);
             case StageKind.PushPull:
-                var push = new PushPullOptions { Start = from, CylinderLimit = limit, Inputs = step.Inputs, MaximumDuration = longest };
+                var push = new PushPullOptions { Start = from, CylinderLimit = limit, Inputs = step.Inputs, MaximumDuration = longest, Flash = _flash, FastestEvening = FastestEvening };
                 return PushPull.Simulate(job.Appliance, job.Machine, job.Hoses, cylinder, push);
             case StageKind.LiquidRecovery:
                 var liquid = new LiquidRecoveryOptions
@@ -104,7 +138,9 @@ internal sealed class StepSimulation(RecoveryJob job)
                     CylinderLimit = limit,
                     Inputs = step.Inputs,
                     MaximumDuration = longest,
+                    KeepAboveFreezing = job.KeepAboveFreezing,
                     KeepBelowCutout = step.IsThrottled,
+                    Flash = _flash,
                 };
                 return LiquidRecovery.Simulate(job.Appliance, job.Machine, job.Hoses, cylinder, liquid);
             default:

@@ -75,7 +75,7 @@ internal static class Verdicts
 
         PlannedStage? last = run.Stages.LastOrDefault(stage => stage.Result is not null && StepSimulation.RunsMachine(stage.Kind));
         bool freezes = run.Job.KeepAboveFreezing && run.Job.Appliance.Water is not null && end.MetalTemperature.Kelvins < MetalShell.FreezingPoint + NearFreezing;
-        if (freezes && last?.Result?.End is not (StageEnd.CylinderFull or StageEnd.HighPressureCutout or StageEnd.CylinderPressure))
+        if (freezes && last?.Result?.End is not (StageEnd.CylinderFull or StageEnd.HighPressureCutout or StageEnd.CylinderPressure or StageEnd.StepLimit or StageEnd.PropertyRange))
         {
             return LevelObstacle.Freezing;
         }

@@ -1,7 +1,5 @@
-using System;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
-using Refrigerant.Recovery.Simulation.Vessels;
 
 namespace Refrigerant.Recovery.Processes;
 
@@ -13,17 +11,21 @@ internal static class DryIce
     /// <summary>Whether the refrigerant is carbon dioxide, whose range ends at the triple point.</summary>
     public static bool CanForm(Fluid fluid) => fluid.Designation == CarbonDioxide;
 
-    /// <summary>The triple point as a message prints it.</summary>
-    public static string TriplePoint(Fluid fluid)
+    /// <summary>Pressure and temperature of the triple point.</summary>
+    public static (FindingValue Pressure, FindingValue Temperature) TriplePoint(Fluid fluid)
     {
         StatePoint triple = fluid.Model.SaturationAtTemperature(fluid.Model.Range.MinimumTemperature).Dew;
-        return FormattableString.Invariant($"{triple.Pressure / 1000:F0} kPa absolute and {triple.Temperature - MetalShell.FreezingPoint:F1} °C");
+        return (FindingValue.Pascals("triple point, pressure", triple.Pressure), FindingValue.Kelvins("triple point", triple.Temperature));
     }
 
     /// <summary>What to keep clear of, before the job.</summary>
-    public static Finding Caution(Fluid fluid) => new(
-        Severity.Warning,
-        FindingSubject.Freezing,
-        $"At {TriplePoint(fluid)} carbon dioxide turns to dry ice: it plugs hoses and valves and holds back pressure that the gauge does not show. Stay above that pressure while there is liquid; never heat a plug with a flame.",
-        fluid.Model.Source);
+    public static Finding Caution(Fluid fluid)
+    {
+        (FindingValue pressure, FindingValue temperature) = TriplePoint(fluid);
+        return new Finding(
+            StageCodes.DryIce,
+            Severity.Warning,
+            fluid.Model.Source,
+            $"At {pressure} and {temperature} carbon dioxide turns to dry ice: it plugs hoses and valves and holds back pressure that the gauge does not show. Stay above that pressure while there is liquid; never heat a plug with a flame.");
+    }
 }

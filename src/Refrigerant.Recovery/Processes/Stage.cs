@@ -4,6 +4,7 @@ using System.Linq;
 using Refrigerant.Recovery.Cylinders;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
+using Refrigerant.Recovery.Flow;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Fluids.Mixtures;
 using Refrigerant.Recovery.Numerics;
@@ -34,6 +35,7 @@ internal sealed class Stage
     private double _hottestPressure;
     private Watch? _freezing;
     private Watch? _dry;
+    private bool _stands;
 
     /// <param name="appliance">The appliance.</param>
     /// <param name="cylinder">The cylinder; null where none takes part.</param>
@@ -65,6 +67,9 @@ internal sealed class Stage
     public PropertyModel Model { get; }
 
     public GasFacts Gas { get; }
+
+    /// <summary>What flashing liquid of the refrigerant is like.</summary>
+    public FlashTable Flash => field ??= _options.Flash ?? new FlashTable(Model);
 
     public SimulationState Before { get; }
 
@@ -180,7 +185,8 @@ internal sealed class Stage
         _network.Stepped = time => Note(point(time));
         Initial = (double[])_state.Clone();
         double duration = _options.MaximumDuration.Seconds;
-        if (!_network.Evaluate(_state))
+        _stands = _network.Evaluate(_state);
+        if (!_stands)
         {
             return new OdeOutcome(OdeStopReason.InvalidState, 0, -1, 0, 0, 1);
         }
@@ -209,6 +215,9 @@ internal sealed class Stage
         OdeStopReason.StepLimit => StageEnd.StepLimit,
         _ => StageEnd.PropertyRange,
     };
+
+    /// <summary>The appliance at the end; as it was where the stage could not begin.</summary>
+    public ApplianceState Read(Func<double[], ApplianceState> read) => _stands ? read(_state) : Before.Appliance;
 
     /// <summary>The result of the stage as it stands.</summary>
     /// <param name="end">Why it ended.</param>
@@ -249,7 +258,7 @@ internal sealed class Stage
 
     private SimulationState After(ApplianceState appliance) => new(appliance)
     {
-        Cylinder = Cylinder?.Read(_state),
+        Cylinder = _stands ? Cylinder?.Read(_state) : Before.Cylinder,
         MachineTemperature = _machine is null || double.IsNaN(_machine.Compressor.BodyTemperature)
             ? Before.MachineTemperature
             : new Temperature(_machine.Compressor.BodyTemperature, TemperatureUnit.Kelvin),

@@ -1,4 +1,5 @@
 using System;
+using Refrigerant.Recovery.Flow;
 using Refrigerant.Recovery.Numerics;
 using Refrigerant.Recovery.Simulation;
 using UnitsNet;
@@ -53,6 +54,12 @@ public abstract record StageOptions
     /// fluid has nothing to follow. From a <see cref="Start"/> whose composition was followed it is followed in any case.
     /// </summary>
     public CompositionMode Composition { get; init; }
+
+    /// <summary>The table of flashing liquid of stages before, of the same refrigerant; one of its own where it is null.</summary>
+    internal FlashTable? Flash { get; init; }
+
+    /// <summary>Pressures along a liquid hose even out no faster than this, 1/s; as fast as they do by default.</summary>
+    internal double FastestEvening { get; init; } = double.PositiveInfinity;
 
     /// <summary>Bound on attempted steps.</summary>
     internal int MaximumSteps { get; init; } = 5000;

@@ -10,10 +10,10 @@ namespace Refrigerant.Recovery.Records;
 [JsonNumberHandling(JsonNumberHandling.Strict)]
 public sealed record FindingEntry
 {
-    /// <summary>Its stable code, such as "cylinder-over-limit"; "other" for one that has none.</summary>
+    /// <summary>Its stable code, such as "cylinder-over-limit"; empty where a document has none.</summary>
     /// <exception cref="ArgumentNullException">Null.</exception>
     [JsonPropertyName("code")]
-    public string Code { get; init => field = Require.NotNull(value, nameof(Code)); } = FindingCodes.Other.Id;
+    public string Code { get; init => field = Require.NotNull(value, nameof(Code)); } = string.Empty;
 
     /// <summary>How much it weighs.</summary>
     [JsonPropertyName("severity")]

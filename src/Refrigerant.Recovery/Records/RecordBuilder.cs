@@ -108,11 +108,12 @@ internal sealed class RecordBuilder
         double content = gross - planned.TareWeightKilograms;
         if (content > planned.MaximumFillKilograms)
         {
+            FindingValue limit = FindingValue.Mass("limit", UnitsNet.Mass.FromKilograms(planned.MaximumFillKilograms), RoundingMode.Down);
             Add(
+                CylinderCodes.OverLimit,
                 Severity.Stop,
-                FindingSubject.CylinderOverfill,
-                $"\"{planned.Label}\" holds {Require.Text(Math.Round(content, 3))} kg by the scale; it may hold {Require.Text(Math.Floor(planned.MaximumFillKilograms * 100) / 100)} kg. Keep it cool and take refrigerant out of it before anything else.",
-                planned.LimitedBy.Source);
+                planned.LimitedBy.Source,
+                $"\"{FindingValue.Text("cylinder", planned.Label)}\" holds {FindingValue.Kilograms("content", content)} by the scale; it may hold {limit}. Keep it cool and take refrigerant out of it before anything else.");
         }
 
         return planned with
@@ -138,10 +139,10 @@ internal sealed class RecordBuilder
         if (!isReached)
         {
             Add(
+                ResidualCodes.MeasuredAboveLevel,
                 Severity.Warning,
-                FindingSubject.EvacuationLevel,
-                $"The gauge tells {Require.Text(reached.Kilopascals)} kPa absolute; the level is {Require.Text(_plan.Requirement.RequiredPressure.Kilopascals)} kPa absolute. The appliance must not be opened yet.",
-                _plan.Requirement.Source);
+                _plan.Requirement.Source,
+                $"The gauge tells {FindingValue.AbsolutePressure("reached", reached)}; the level is {FindingValue.AbsolutePressure("level", _plan.Requirement.RequiredPressure, RoundingMode.Down)}. The appliance must not be opened yet.");
         }
 
         return LevelEntry.From(_plan.Requirement, _barometer, reached, isReached);
@@ -185,6 +186,6 @@ internal sealed class RecordBuilder
 
     private Pressure Reached() => (_facts.Barometer ?? _plan.Job.Barometer).FromGauge(_facts.GaugeReading!.Value);
 
-    private void Add(Severity severity, FindingSubject subject, string message, string source) =>
-        _findings.Add(new FindingEntry { Severity = severity, Subject = subject, Message = message, Source = source });
+    private void Add(FindingCode code, Severity severity, string source, FormattableString message) =>
+        _findings.Add(FindingEntry.From(new Finding(code, severity, source, message)));
 }

@@ -45,10 +45,10 @@ internal sealed class ResidualEstimate
         if (state == VaporState.AboveSaturation)
         {
             Add(
+                ResidualCodes.AboveSaturation,
                 Severity.Warning,
-                FindingSubject.LiquidLeftBehind,
-                "The pressure is above saturation at this temperature: the space is full of liquid, or air is in it, or the temperature is not that of the content. The estimate counts saturated vapor.",
-                _model.Source);
+                _model.Source,
+                $"The pressure is above saturation at this temperature: the space is full of liquid, or air is in it, or the temperature is not that of the content. The estimate counts saturated vapor.");
         }
 
         MassRange inOil = InOil();
@@ -59,10 +59,10 @@ internal sealed class ResidualEstimate
         if (charge is double full && result.Total.BestKilograms > full)
         {
             Add(
+                ResidualCodes.MoreThanCharge,
                 Severity.Warning,
-                FindingSubject.Estimate,
-                $"The estimate of {Text(result.Total.BestKilograms)} kg is more than the charge of {Text(full)} kg: check volume, pressure and temperature.",
-                Practice);
+                Practice,
+                $"The estimate of {FindingValue.Kilograms("left", result.Total.BestKilograms)} is more than the charge of {FindingValue.Kilograms("charge", full)}: check volume, pressure and temperature.");
         }
 
         return new(_fluid, vapor, liquid, inOil, spaces, charge, _findings);
@@ -95,18 +95,18 @@ internal sealed class ResidualEstimate
         if (state == VaporState.Saturated)
         {
             Add(
+                ResidualCodes.AtSaturation,
                 Severity.Warning,
-                FindingSubject.LiquidLeftBehind,
-                "The pressure equals saturation at this temperature: liquid is likely to be left, in an amount that pressure and temperature cannot tell. Warm it, pull again, hold and watch the pressure.",
-                _model.Source);
+                _model.Source,
+                $"The pressure equals saturation at this temperature: liquid is likely to be left, in an amount that pressure and temperature cannot tell. Warm it, pull again, hold and watch the pressure.");
         }
         else
         {
             Add(
+                ResidualCodes.NoLiquidCounted,
                 Severity.Caution,
-                FindingSubject.LiquidLeftBehind,
-                "The estimate counts no liquid. A vacuum alone proves little: a pool that has cooled itself by boiling keeps the pressure low. Close the valves, hold, and see whether the pressure comes back.",
-                Practice);
+                Practice,
+                $"The estimate counts no liquid. A vacuum alone proves little: a pool that has cooled itself by boiling keeps the pressure low. Close the valves, hold, and see whether the pressure comes back.");
         }
 
         return default;
@@ -128,27 +128,27 @@ internal sealed class ResidualEstimate
         if (pressure <= _pressure)
         {
             Add(
+                ResidualCodes.NoRise,
                 Severity.Note,
-                FindingSubject.LiquidLeftBehind,
-                "The pressure did not rise during the hold: nothing boiled off, as far as the gauge tells.",
-                Practice);
+                Practice,
+                $"The pressure did not rise during the hold: nothing boiled off, as far as the gauge tells.");
         }
         else
         {
             Add(
+                ResidualCodes.RiseAsLiquid,
                 Severity.Caution,
-                FindingSubject.Leak,
-                "The rise is taken as liquid that boiled off. A leak of air into the appliance looks the same: repeat the hold; a rise that goes on past saturation is air.",
-                Practice);
+                Practice,
+                $"The rise is taken as liquid that boiled off. A leak of air into the appliance looks the same: repeat the hold; a rise that goes on past saturation is air.");
         }
 
         if (state != VaporState.Superheated)
         {
             Add(
+                ResidualCodes.LowerBound,
                 Severity.Warning,
-                FindingSubject.LiquidLeftBehind,
-                "The pressure came back to saturation: liquid is still there, and the figure for it is a lower bound only.",
-                _model.Source);
+                _model.Source,
+                $"The pressure came back to saturation: liquid is still there, and the figure for it is a lower bound only.");
         }
 
         return new MassRange(Math.Max(0, boiled - error), Math.Max(0, boiled), Math.Max(0, boiled + error));
@@ -171,18 +171,18 @@ internal sealed class ResidualEstimate
         if (DissolvedInOil.At(_model, _temperature, _pressure, oil) is not MassRange dissolved)
         {
             Add(
+                ResidualCodes.OilNotCounted,
                 Severity.Warning,
-                FindingSubject.Oil,
-                "The pressure is too close to saturation for an estimate of what the oil holds: it can take up refrigerant without bound. It is not counted.",
-                SolubilityTable.Source);
+                SolubilityTable.Source,
+                $"The pressure is too close to saturation for an estimate of what the oil holds: it can take up refrigerant without bound. It is not counted.");
             return default;
         }
 
         Add(
+            ResidualCodes.InOil,
             Severity.Caution,
-            FindingSubject.Estimate,
-            $"The oil holds some {Text(Math.Round(dissolved.BestKilograms, 4))} kg, between {Text(Math.Round(dissolved.LowKilograms, 4))} and {Text(Math.Round(dissolved.HighKilograms, 4))} kg: an estimate.",
-            SolubilityTable.Source);
+            SolubilityTable.Source,
+            $"The oil holds some {FindingValue.Kilograms("dissolved", dissolved.BestKilograms)}, between {FindingValue.Kilograms("lowest", dissolved.LowKilograms)} and {FindingValue.Kilograms("highest", dissolved.HighKilograms)}: an estimate.");
         return dissolved;
     }
 
@@ -201,8 +201,8 @@ internal sealed class ResidualEstimate
         return sum;
     }
 
-    private void Add(Severity severity, FindingSubject subject, string message, string source) =>
-        _findings.Add(new Finding(severity, subject, message, source));
+    private void Add(FindingCode code, Severity severity, string source, FormattableString message) =>
+        _findings.Add(new Finding(code, severity, source, message));
 
     private static string Text(double value) => Require.Text(value);
 }

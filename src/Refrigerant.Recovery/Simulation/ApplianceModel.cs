@@ -195,7 +195,7 @@ internal sealed class ApplianceModel
         {
             Length = new Length(1, LengthUnit.Millimeter),
             InnerDiameter = new Length(20, LengthUnit.Millimeter),
-            Fittings = [Fitting.FromFlowCoefficient("restriction", connection.FlowCoefficient)],
+            Fittings = [Fitting.Throttle("restriction", connection.FlowCoefficient)],
         };
         return new VaporLink(
             FormattableString.Invariant($"restriction from {connection.From} to {connection.To}"),

@@ -73,6 +73,19 @@ internal sealed class SectionState
         };
     }
 
+    /// <summary>The same with a mass for each component.</summary>
+    public SectionState ByComponent(PropertyModel model) => Masses.Length == model.Composition.Count ? this
+        : new SectionState(Name, Volume, ComponentMasses(model), Joules, Vessel)
+        {
+            WetKelvins = WetKelvins,
+            DryKelvins = DryKelvins,
+            WettedShare = WettedShare,
+            WaterKelvins = WaterKelvins,
+            DissolvedKilograms = DissolvedKilograms,
+            OilKelvins = OilKelvins,
+            Content = Content,
+        };
+
     /// <summary>The masses of its components: its own where they are followed, else as charged.</summary>
     public double[] ComponentMasses(PropertyModel model)
     {

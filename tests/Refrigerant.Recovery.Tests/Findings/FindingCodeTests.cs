@@ -28,6 +28,7 @@ public class FindingCodeTests
         Assert.All(FindingCodes.All, code => Assert.Same(code, FindingCodes.Find(code.Id)));
         Assert.All(FindingCodes.All, code => Assert.False(code.Trigger.Length == 0 || code.Trigger.EndsWith('.'), code.Id));
         Assert.Null(FindingCodes.Find("no-such-code"));
+        Assert.Null(FindingCodes.Find("other"));
     }
 
     /// <summary>Codes are made in static fields only, so that what is raised is what is registered.</summary>
@@ -37,6 +38,10 @@ public class FindingCodeTests
         ConstructorInfo constructor = typeof(FindingCode).GetConstructors().Single();
         Assert.Empty(Methods().Where(method => method is not ConstructorInfo { IsStatic: true }).Where(method => Tokens(method, 0x73).Contains(constructor)).Select(Name));
     }
+
+    /// <summary>No finding is made without a code.</summary>
+    [Fact]
+    public void EveryFindingHasACode() => Assert.All(typeof(Finding).GetConstructors(Everything), made => Assert.Equal(typeof(FindingCode), made.GetParameters()[0].ParameterType));
 
     [Fact]
     public void EveryRegisteredCodeIsRaised()

@@ -88,14 +88,6 @@ public class FindingTests
     }
 
     [Fact]
-    public void OldForm_HasTheCodeOther()
-    {
-        Finding finding = new(Severity.Note, FindingSubject.Oil, "20 kg of oil {0}.", "none");
-        Assert.Equal("other", finding.Code);
-        Assert.Equal("20 kg of oil {0}.", finding.ToText(DisplayUnits.International));
-    }
-
-    [Fact]
     public void BadInput_Throws()
     {
         Assert.Throws<ArgumentException>(() => new FindingCode("Too Full", FindingSubject.Oil, "x"));

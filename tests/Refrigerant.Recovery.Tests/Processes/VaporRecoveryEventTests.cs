@@ -176,7 +176,7 @@ public class VaporRecoveryEventTests
         Assert.Equal(517.95, result.Appliance.Pressure.Kilopascals, 0.05);
         Assert.Equal(216.592, result.Appliance.Temperature.Kelvins, 0.001);
         Finding finding = Assert.Single(result.Findings, finding => finding.Subject == FindingSubject.Freezing);
-        Assert.Contains("518 kPa absolute and -56.6 °C", finding.Message, StringComparison.Ordinal);
+        Assert.Contains("518 kPa absolute and -56.6 °C", finding.ToText(DisplayUnits.International), StringComparison.Ordinal);
     }
 
     private static StageResult Pull(Appliance appliance, RecoveryCylinder cylinder) =>

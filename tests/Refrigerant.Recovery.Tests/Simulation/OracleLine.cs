@@ -65,6 +65,14 @@ internal sealed class OracleLine
     public double Vapor(double pressure, double density, double kappa, double viscosity, double outlet) =>
         FixedStep.Bisect(0, Area * Math.Sqrt(pressure * density), flow => Passes(flow, pressure, density, kappa, viscosity, outlet));
 
+    /// <summary>The vapor flow between vessels, in proportion to a difference small against a thousandth of the pressure: ṁ(Δ')·Δp/Δ', Δ' = √(Δp² + (1e-3·p)²).</summary>
+    public double Between(double pressure, double density, double kappa, double viscosity, double outlet)
+    {
+        double drop = pressure - outlet;
+        double counted = Math.Sqrt((drop * drop) + (1e-6 * pressure * pressure));
+        return drop / counted * Vapor(pressure, density, kappa, viscosity, pressure - counted);
+    }
+
     /// <summary>The flow of liquid of an enthalpy to an outlet pressure: ∫ρ·dp = ṁ²·(R/2 + ln(v2/v1)/A²), largest over the end pressure.</summary>
     public double Liquid(PropertyModel model, double pressure, double enthalpy, double viscosity, double outlet)
     {

@@ -68,7 +68,7 @@ internal sealed class OracleMachine(PropertyModel model, OracleGas gas, OracleLi
 
         double needed = flow * (hot - model.SaturationAtTemperature(Math.Max(dew.Temperature - 3, air)).Bubble.Enthalpy);
         double possible = 6e6 * displacement / 15 * (dew.Temperature - air);
-        return Math.Pow(Math.Pow(needed, -4) + Math.Pow(possible, -4), -0.25);
+        return needed > 0 ? Math.Pow(Math.Pow(needed, -4) + Math.Pow(possible, -4), -0.25) : 0;
     }
 
     /// <summary>Work on each kilogram of a mixture of a density, J/kg.</summary>

@@ -98,12 +98,26 @@ internal sealed class OracleOil(PropertyModel model, double mass, double molarMa
     }
 }
 
-/// <summary>A cylinder: 10 and 200 W/(m²·K) over 5.8·V^(2/3), steel of 480 J/(kg·K). In the state: mass, energy, temperature of the wall.</summary>
+/// <summary>
+/// A cylinder: 200 W/(m²·K) inside and natural convection (Churchill and Chu, an upright wall 15 K above the air) and radiation outside, over 5.8·V^(2/3); steel of 480 J/(kg·K). In the state:
+/// mass, energy, temperature of the wall.
+/// </summary>
 internal sealed class OracleCylinder(PropertyModel model, double volume, double tare)
 {
     private readonly double _surface = 5.8 * Math.Pow(volume, 2.0 / 3);
 
     public VesselPoint Vessel { get; private set; }
+
+    /// <summary>Between the wall and the air, W/(m²·K).</summary>
+    public static double Outside(double volume, double air)
+    {
+        double height = 1.37 * Math.Pow(volume, 1.0 / 3);
+        double film = air + 7.5;
+        double viscosity = 15.9e-6 * Math.Pow(film / 300, 1.75);
+        double rayleigh = 9.80665 / film * 15 * Math.Pow(height, 3) * 0.707 / (viscosity * viscosity);
+        double nusselt = Math.Pow(0.825 + (0.387 * Math.Pow(rayleigh, 1.0 / 6) / Math.Pow(1 + Math.Pow(0.492 / 0.707, 9.0 / 16), 8.0 / 27)), 2);
+        return (nusselt * 0.0263 * Math.Pow(film / 300, 0.82) / height) + (4 * 0.9 * 5.670374e-8 * Math.Pow(air, 3));
+    }
 
     public double[] Initial(double content, double temperature) =>
         [content, content * model.VesselAtTemperature(temperature, content / volume).Bulk.InternalEnergy, temperature];
@@ -116,6 +130,6 @@ internal sealed class OracleCylinder(PropertyModel model, double volume, double 
         double heat = 200 * _surface * (y[at + 2] - Vessel.Bulk.Temperature);
         d[at] = 0;
         d[at + 1] = heat;
-        d[at + 2] = ((10 * factor * _surface * (air - y[at + 2])) - heat) / (tare * 480);
+        d[at + 2] = ((Outside(volume, air) * factor * _surface * (air - y[at + 2])) - heat) / (tare * 480);
     }
 }

@@ -28,12 +28,12 @@ internal static class CalibrationFindings
     {
         if (!fit.Converged)
         {
-            yield return Warning("The fit did not come to rest: take its values as a first guess.");
+            yield return Warning(ReadingCodes.FitUnsettled, $"The fit did not come to rest: take its values as a first guess.");
         }
 
         if (fit.Misfit > LargestMisfit)
         {
-            yield return Warning(FormattableString.Invariant($"The fitted model misses the readings by {fit.Misfit:F1} times what they are trusted to: the log shows something else than the job told, such as another refrigerant, a hose that was changed or a second vessel. What was told stands."));
+            yield return Warning(ReadingCodes.FitMisses, $"The fitted model misses the readings by {FindingValue.Number("misfit", fit.Misfit, 2)} times what they are trusted to: the log shows something else than the job told, such as another refrigerant, a hose that was changed or a second vessel. What was told stands.");
         }
 
         if (!hose.IsIdentified)
@@ -57,14 +57,17 @@ internal static class CalibrationFindings
             FittedAppliance appliance = appliances[i];
             if (fit.First[i] > 0)
             {
-                yield return new Finding(Severity.Note, FindingSubject.Readings, FormattableString.Invariant($"Liquid was pushed until {jobs[i].Log.Readings[fit.First[i]].Time.Seconds:F0} s{which}; the fit begins there."), Source);
+                FindingValue time = FindingValue.Number("time in s", Math.Round(jobs[i].Log.Readings[fit.First[i]].Time.Seconds), 9);
+                yield return new Finding(ReadingCodes.FitBeginsLater, Severity.Note, Source, $"Liquid was pushed until {time} s{which}; the fit begins there.");
             }
 
             double bias = (fit.Values[FitIndex.Set(i) + FitIndex.GaugeBias] - fit.Prior.Mean[FitIndex.Set(i) + FitIndex.GaugeBias]) / fit.Prior.Sigma[FitIndex.Set(i) + FitIndex.GaugeBias];
             if (Math.Abs(bias) > Stranger)
             {
-                double kilopascals = fit.Values[FitIndex.Set(i) + FitIndex.GaugeBias] / 1e3;
-                yield return Warning(FormattableString.Invariant($"The suction gauge{which} reads {Math.Abs(kilopascals):F0} kPa too {(kilopascals > 0 ? "high" : "low")} by the fit, where its class allows {options.Instruments.SuctionGauge.ErrorLimit.Kilopascals:F0} kPa: check its zero, and whether it shows absolute pressure."));
+                double off = fit.Values[FitIndex.Set(i) + FitIndex.GaugeBias];
+                FindingValue by = FindingValue.PressureDifference("off by", Pressure.FromPascals(Math.Abs(off)));
+                FindingValue allowed = FindingValue.PressureDifference("allowed", options.Instruments.SuctionGauge.ErrorLimit);
+                yield return Warning(ReadingCodes.FitGaugeOff, $"The suction gauge{which} reads {by} too {(off > 0 ? "high" : "low")} by the fit, where its class allows {allowed}: check its zero, and whether it shows absolute pressure.");
             }
 
             foreach (Finding finding in Untold(appliance, which))
@@ -98,7 +101,7 @@ internal static class CalibrationFindings
     }
 
     private static Finding Untold(string what, string how) =>
-        new(Severity.Caution, FindingSubject.Estimate, $"The log could not tell {what}: what was told stands. {how}", Source);
+        new(ReadingCodes.FitUntold, Severity.Caution, Source, $"The log could not tell {FindingValue.Text("what", what)}: what was told stands. {FindingValue.Text("how", how)}");
 
-    private static Finding Warning(string message) => new(Severity.Warning, FindingSubject.Readings, message, Source);
+    private static Finding Warning(FindingCode code, FormattableString message) => new(code, Severity.Warning, Source, message);
 }

@@ -12,12 +12,15 @@ namespace Refrigerant.Recovery.Processes;
 /// Before: liquid in the discharge hoses and in a third of the machine's volume (its condenser; common practice, no source), vapor at the
 /// cylinder's pressure in the rest. The machine boils that liquid off at the cylinder's pressure and draws the vapor down, isothermally:
 /// t = m_liquid/(S·η·ρ'') + (V/S)·ln(p_1/p_2)/η̄. After: vapor at the lowest pressure throughout the machine; the hose behind it holds vapor
-/// at the cylinder's pressure. An estimate: where oil holds refrigerant back, more stays.
+/// at the cylinder's pressure. Where the cylinder is too cold for the refrigerant to condense in the machine's air there is vapor only. An estimate: where oil holds refrigerant back, more stays.
 /// </remarks>
 public sealed class MachineClearing
 {
     /// <summary>Share of the machine's volume that holds liquid at the end of a recovery: common practice, no source.</summary>
     private const double LiquidShare = 1.0 / 3;
+
+    /// <summary>Against less than this share of the pressure at which it would condense in this air, the machine holds vapor only.</summary>
+    private const double Condenses = 0.9;
 
     /// <summary>The pull ends this much above the deepest vacuum, where the flow would be nil.</summary>
     private const double AboveDeepest = 1.25;
@@ -77,9 +80,9 @@ public sealed class MachineClearing
 
         double start = Math.Min(discharge, HighestVaporPressure(model, kelvins));
         double vapor = model.StateAt(kelvins, start).Density;
-        double liquid = LiquidDensity(model, kelvins, vapor);
+        double liquid = discharge >= Condenses * HighestVaporPressure(model, kelvins) ? LiquidDensity(model, kelvins, vapor) : vapor;
         double end = Math.Min(start, Math.Max(target, AboveDeepest * machine.DeepestVacuum(new Pressure(discharge, PressureUnit.Pascal)).Pascals));
-        double boiling = LiquidShare * volume * liquid / (displacement * machine.EfficiencyAt(discharge / start) * vapor);
+        double boiling = liquid == vapor ? 0 : LiquidShare * volume * liquid / (displacement * machine.EfficiencyAt(discharge / start) * vapor);
         double drawing = volume / displacement * TimeIntegral(machine, discharge, start, end);
         double before = (hose * liquid) + (volume * ((LiquidShare * liquid) + ((1 - LiquidShare) * vapor)));
         double after = (hose * vapor) + (volume * model.StateAt(kelvins, end).Density);

@@ -35,10 +35,10 @@ internal static class FractionationFindings
         if (model.Quality == ModelQuality.Estimated)
         {
             findings.Add(new Finding(
+                PlanCodes.BlendEstimated,
                 Severity.Note,
-                FindingSubject.Estimate,
-                $"A pair of {model.Designation}'s components has no published mixture parameters: pressures may be off by 5 % to 15 %, and compositions with them.",
-                model.Source));
+                model.Source,
+                $"A pair of {FindingValue.Text("refrigerant", model.Designation)}'s components has no published mixture parameters: pressures may be off by 5 % to 15 %, and compositions with them."));
         }
 
         findings.Sort((a, b) => b.Severity.CompareTo(a.Severity));
@@ -50,11 +50,12 @@ internal static class FractionationFindings
         string[] parts = [.. first.Liquid!.Zip(last.Liquid!, (a, b) => FormattableString.Invariant(
             $"{a.Designation} {a.MassFraction * 100:F1} % to {b.MassFraction * 100:F1} %"))];
         double change = (last.Pressure.Pascals / last.FixedCompositionPressure.Pascals) - 1;
+        FindingValue off = FindingValue.Fraction("pressure, off by", Math.Abs(change));
         findings.Add(new Finding(
+            StageCodes.BlendDrifts,
             Severity.Note,
-            FindingSubject.Fractionation,
-            FormattableString.Invariant($"Drawing vapor changes {model.Designation}. Its liquid goes from {string.Join(", ", parts)} by mass with {last.Mass.Kilograms:G3} kg left; the pressure then is {Math.Abs(change) * 100:F1} % {(change < 0 ? "below" : "above")} that of the blend as charged at the same temperature. Recover liquid first, and do not charge what is left as {model.Designation}."),
-            Method));
+            Method,
+            $"Drawing vapor changes {FindingValue.Text("refrigerant", model.Designation)}. Its liquid goes from {FindingValue.Text("composition", string.Join(", ", parts))} by mass with {FindingValue.Mass("left", last.Mass)} left; the pressure then is {off} {(change < 0 ? "below" : "above")} that of the blend as charged at the same temperature. Recover liquid first, and do not charge what is left as {model.Designation}."));
     }
 
     /// <summary>No public formula says when a mixture burns; what can be said is how the share of components that do changes.</summary>
@@ -70,10 +71,10 @@ internal static class FractionationFindings
         }
 
         findings.Add(new Finding(
+            StageCodes.BlendMayBurn,
             Severity.Caution,
-            FindingSubject.Flammability,
-            FormattableString.Invariant($"Components that burn by themselves rise from {asCharged * 100:F0} % of {model.Designation} as charged to {most * 100:F0} % by mole of its {where}. No public formula says whether that burns: ANSI/ASHRAE 34 and ISO 817 classify a blend by tests of its worst case of fractionation. Where in doubt treat it as flammable; local codes and licensed practice govern."),
-            "ANSI/ASHRAE Standard 34 classes of the components, from memory; " + Method));
+            "ANSI/ASHRAE Standard 34 classes of the components, from memory; " + Method,
+            $"Components that burn by themselves rise from {FindingValue.Fraction("as charged", asCharged)} of {FindingValue.Text("refrigerant", model.Designation)} as charged to {FindingValue.Fraction("most", most)} by mole of its {where}. No public formula says whether that burns: ANSI/ASHRAE 34 and ISO 817 classify a blend by tests of its worst case of fractionation. Where in doubt treat it as flammable; local codes and licensed practice govern."));
     }
 
     private static double Share(IReadOnlyList<FluidComponent> composition) =>

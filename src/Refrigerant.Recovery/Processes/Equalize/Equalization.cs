@@ -69,6 +69,6 @@ public static class Equalization
             },
             options.MaximumDuration.Seconds / FewestSteps);
         stage.CloseFigures(0);
-        return stage.Result(stage.End(outcome), outcome, model.Read(stage.State), (_, _) => { });
+        return stage.Result(stage.End(outcome), outcome, stage.Read(model.Read), (_, _) => { });
     }
 }

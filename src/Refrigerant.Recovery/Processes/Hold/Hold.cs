@@ -69,28 +69,29 @@ public static class Hold
             options.MaximumDuration.Seconds / FewestSteps);
         StageEnd reason = outcome.Reason == OdeStopReason.EndTime ? StageEnd.TimeOver : stage.End(outcome);
         stage.CloseFigures(0);
-        ApplianceState after = model.Read(stage.State);
+        ApplianceState after = stage.Read(model.Read);
         return stage.Result(reason, outcome, after, (findings, _) => Add(findings, stage.Before.Appliance, after, outcome.Time));
     }
 
     private static void Add(List<Finding> findings, ApplianceState start, ApplianceState after, double seconds)
     {
-        string rise = FormattableString.Invariant(
-            $"In {seconds / 60:F0} min the pressure comes from {start.Pressure.Kilopascals:F1} to {after.Pressure.Kilopascals:F1} kPa absolute");
+        FormattableString rise = $"In {FindingValue.Seconds("time", seconds)} the pressure comes from {FindingValue.AbsolutePressure("from", start.Pressure)} to {FindingValue.AbsolutePressure("to", after.Pressure)}.";
         if (after.HasLiquid)
         {
             findings.Add(new Finding(
+                StageCodes.HoldLiquid,
                 Severity.Warning,
-                FindingSubject.LiquidLeftBehind,
-                FormattableString.Invariant($"{rise}; {after.LiquidMass.Kilograms:G3} kg of liquid are still there: pull again."),
-                "energy balance of the closed appliance"));
+                "energy balance of the closed appliance",
+                rise,
+                $"{FindingValue.Mass("liquid", after.LiquidMass)} of liquid are still there: pull again."));
             return;
         }
 
         findings.Add(new Finding(
+            StageCodes.HoldRise,
             Severity.Note,
-            FindingSubject.EvacuationLevel,
-            FormattableString.Invariant($"{rise}; no liquid is left. A gauge that rises further shows a leak, air, or refrigerant from oil."),
-            "energy balance of the closed appliance"));
+            "energy balance of the closed appliance",
+            rise,
+            $"No liquid is left. A gauge that rises further shows a leak, air, or refrigerant from oil."));
     }
 }

@@ -23,6 +23,9 @@ public static class LiquidRecovery
     /// <summary>Liquid that counts as none, as a share of the charge.</summary>
     private const double LeastShare = 1e-3;
 
+    /// <summary>Throttling to keep tubes from freezing begins this far above it, K.</summary>
+    private const double FreezingBand = 1;
+
     /// <summary>Throttling to keep clear of the cut-out begins at this share below it.</summary>
     private const double CutoutBand = 0.04;
 
@@ -63,6 +66,11 @@ public static class LiquidRecovery
         }
 
         var governors = new List<Governor>();
+        if (options.KeepAboveFreezing && model.HasWater)
+        {
+            governors.Add(new Governor(() => model.ColdestSurface - MetalShell.FreezingPoint, FreezingBand));
+        }
+
         double cutout = machine.HighPressureCutout.Pascals;
         if (options.KeepBelowCutout)
         {
@@ -72,7 +80,7 @@ public static class LiquidRecovery
 
         IReadOnlyList<Hose> line = hoses.LiquidSide.Count > 0 ? hoses.LiquidSide : hoses.VaporSide;
         var link = new LiquidMachineLink(
-            port, receiver, new Line(line), machine, stage.Model, stage.Gas, options.SuctionShare.DecimalFractions, stage.StartTemperature, stage.Surroundings)
+            port, receiver, new Line(line), stage.Flash, machine, stage.Model, stage.Gas, options.SuctionShare.DecimalFractions, stage.StartTemperature, stage.Surroundings)
         {
             Governors = [.. governors],
         };
@@ -110,7 +118,7 @@ public static class LiquidRecovery
         stage.CloseFigures(0);
         stage.Figures.LiquidMoved = link.Passed(stage.State);
         StageEnd end = stage.End(outcome);
-        return stage.Result(end, outcome, model.Read(stage.State), (findings, after) => Add(findings, end, after));
+        return stage.Result(end, outcome, stage.Read(model.Read), (findings, after) => Add(findings, end, after));
     }
 
     private static void Add(List<Finding> findings, StageEnd end, SimulationState after)
@@ -118,10 +126,10 @@ public static class LiquidRecovery
         if (end is not (StageEnd.LiquidGone or StageEnd.CylinderFull))
         {
             findings.Add(new Finding(
+                StageCodes.LiquidEndsEarly,
                 Severity.Warning,
-                FindingSubject.Machine,
-                FormattableString.Invariant($"Liquid through the machine ends early ({end}): {after.Appliance.LiquidMass.Kilograms:G3} kg of liquid are still in the appliance."),
-                "mixture that flashes at the throttled inlet"));
+                "mixture that flashes at the throttled inlet",
+                $"Liquid through the machine ends early, because {FindingValue.Text("reason", StageEnds.Why(end))}: {FindingValue.Mass("liquid", after.Appliance.LiquidMass)} of liquid are still in the appliance."));
         }
     }
 }

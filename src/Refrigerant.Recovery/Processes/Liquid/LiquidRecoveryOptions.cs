@@ -33,6 +33,9 @@ public sealed record LiquidRecoveryOptions : StageOptions
 
     = new(0.5, RatioUnit.DecimalFraction);
 
+    /// <summary>Whether to throttle the inlet so that no surface with water behind it falls to 0 °C.</summary>
+    public bool KeepAboveFreezing { get; init; }
+
     /// <summary>Whether to throttle the inlet further so that the discharge pressure stays below the cut-out and what the cylinder is built for.</summary>
     public bool KeepBelowCutout { get; init; }
 }

@@ -86,7 +86,7 @@ public static class PushPull
         {
             Governors = [.. governors],
         };
-        var liquid = new LiquidLink(pool, receiver, new Line(hoses.LiquidSide), stage.Model);
+        var liquid = new LiquidLink(pool, receiver, new Line(hoses.LiquidSide), stage.Model, stage.Flash) { FastestEvening = options.FastestEvening };
         stage.Connect([pool, space, receiver], [push, liquid], model.Initialize);
 
         double heel = Math.Max(Math.Min(appliance.LiquidHeel.Kilograms, stage.Before.Appliance.Kilograms), model.LeastLiquid);
@@ -121,7 +121,7 @@ public static class PushPull
         stage.CloseFigures(push.FreePassed(stage.State));
         stage.Figures.LiquidMoved = liquid.Passed(stage.State);
         StageEnd end = stage.End(outcome);
-        return stage.Result(end, outcome, model.Read(stage.State), (findings, after) => PushPullFindings.Add(findings, appliance, stage, end));
+        return stage.Result(end, outcome, stage.Read(model.Read), (findings, after) => PushPullFindings.Add(findings, appliance, stage, end));
     }
 
     /// <summary>Surface of a cube of the appliance's volume, m².</summary>

@@ -1,4 +1,3 @@
-using System;
 using System.Collections.Generic;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
@@ -22,48 +21,62 @@ internal static class PushPullFindings
         if (liquid < HardlyWorthIt)
         {
             findings.Add(new Finding(
+                StageCodes.PushHardlyPays,
                 liquid < NotWorthIt ? Severity.Caution : Severity.Note,
-                FindingSubject.PushPull,
-                FormattableString.Invariant($"With {liquid:F1} kg of liquid push-pull {(liquid < NotWorthIt ? "is not worth it" : "is hardly worth it")} (below 10 to 15 lb)."),
-                Sources.CommonPractice));
+                Sources.CommonPractice,
+                $"With {FindingValue.Kilograms("liquid", liquid)} of liquid push-pull {(liquid < NotWorthIt ? "is not worth it" : "is hardly worth it")} (below 10 to 15 lb)."));
         }
 
         if (stage.Figures.SuctionLineShare < SlowLine)
         {
             findings.Add(new Finding(
+                PlanCodes.HosesSlow,
                 Severity.Note,
-                FindingSubject.HoseLimited,
-                FormattableString.Invariant($"The hoses set the pace: {stage.Figures.SuctionLineShare * 100:F0} % of what the machine could move. Wider or shorter ones make it faster."),
-                "Darcy–Weisbach with Churchill's friction factor"));
+                "Darcy–Weisbach with Churchill's friction factor",
+                $"The hoses set the pace: {FindingValue.Fraction("share", stage.Figures.SuctionLineShare)} of what the machine could move. Wider or shorter ones make it faster."));
         }
 
         if (stage.Figures.DeepestFlashing > 0.02)
         {
             findings.Add(new Finding(
+                StageCodes.LiquidFlashes,
                 stage.Figures.DeepestFlashing > 0.1 ? Severity.Caution : Severity.Note,
-                FindingSubject.Flashing,
-                FormattableString.Invariant($"The cylinder is up to {stage.Figures.DeepestFlashing * 100:F0} % below the saturation pressure of the appliance's liquid: it flashes on its way, and the flow is an estimate."),
-                "homogeneous equilibrium flow"));
+                "homogeneous equilibrium flow",
+                $"The cylinder is up to {FindingValue.Fraction("below", stage.Figures.DeepestFlashing)} below the saturation pressure of the appliance's liquid: it flashes on its way, and the flow is an estimate."));
         }
 
         if (end == StageEnd.CylinderFull)
         {
-            double recovered = stage.Figures.LiquidMoved;
             findings.Add(new Finding(
+                StageCodes.SiphonsAtLimit,
                 Severity.Warning,
-                FindingSubject.CylinderOverfill,
-                FormattableString.Invariant($"The cylinder reaches its limit after {recovered:F1} kg of liquid. Close the liquid valve by the scale: liquid keeps siphoning when the machine stops."),
-                "cylinder filling limit; siphoning: common practice, no source"));
+                "cylinder filling limit; siphoning: common practice, no source",
+                $"The cylinder reaches its limit after {FindingValue.Kilograms("liquid", stage.Figures.LiquidMoved)} of liquid. Close the liquid valve by the scale: liquid keeps siphoning when the machine stops."));
+        }
+        else if (end == StageEnd.PropertyRange)
+        {
+            findings.Add(new Finding(
+                StageCodes.FlashesInCylinder,
+                Severity.Warning,
+                "hydraulics of the liquid hose",
+                $"The liquid flashes in the cylinder to {(DryIce.CanForm(appliance.Fluid) ? "dry ice" : "below the range of the refrigerant's equation")}, and the rest is not computed: let vapor in first, until the pressures are equal."));
+        }
+        else if (end == StageEnd.DesignPressure)
+        {
+            FindingValue limit = FindingValue.Pascals("limit", stage.HighestAppliancePressure ?? 0);
+            findings.Add(new Finding(
+                StageCodes.DesignPressure,
+                Severity.Warning,
+                "design pressure as given",
+                $"The push-pull ends early: the appliance comes to {limit}, what it is built for or its relief device opens at. Throttle the machine's outlet, or take the rest as vapor."));
         }
         else if (end != StageEnd.LiquidGone)
         {
             findings.Add(new Finding(
+                StageCodes.PushEndsEarly,
                 Severity.Warning,
-                FindingSubject.PushPull,
-                end == StageEnd.PropertyRange
-                    ? $"The liquid flashes in the cylinder to {(DryIce.CanForm(appliance.Fluid) ? "dry ice" : "below the range of the refrigerant's equation")}, and the rest is not computed: let vapor in first, until the pressures are equal."
-                    : $"The push-pull ends early ({end}): the liquid is not down to its heel.",
-                "hydraulics of the liquid hose"));
+                "hydraulics of the liquid hose",
+                $"The push-pull ends early, because {FindingValue.Text("reason", StageEnds.Why(end))}: the liquid is not down to its heel."));
         }
     }
 }

@@ -106,7 +106,7 @@ internal sealed class PushedAppliance
         VesselPoint vessel = content.Solve(masses, 0, _start.Volume, energy)
             ? content.ToVesselPoint()
             : _stage.Model.VesselAtTemperature(Pool.Temperature, mass / _start.Volume);
-        SectionState[] sections = [.. _stage.Before.Appliance.Parts];
+        SectionState[] sections = [.. _stage.Before.Appliance.Parts.Select(part => _stage.Tracked ? part.ByComponent(_stage.Model) : part)];
         sections[_section] = new SectionState(_start.Name, _start.Volume, masses, energy, vessel)
         {
             WetKelvins = Space.Shell.WetTemperature,
@@ -144,8 +144,9 @@ internal sealed class PushedAppliance
                 slope = found > 0 ? found : slope;
             }
 
+            // At the end of the equation's range it stands where the search is held back, and the vapor takes the rest.
             double step = -value / slope;
-            if (Math.Abs(step) <= Tolerance * t)
+            if (Math.Abs(step) <= Tolerance * t || t == previous)
             {
                 StartTemperature = t;
                 return _liquid > LeastLiquid;

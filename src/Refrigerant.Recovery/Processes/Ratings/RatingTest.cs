@@ -195,10 +195,10 @@ public static class RatingTest
         if (!within)
         {
             findings.Add(new Finding(
+                StageCodes.RatingContradicts,
                 Severity.Warning,
-                FindingSubject.Machine,
-                "No displacement, clearance ratio and condensation give back the ratings, those fitted to within 0.5 % and the others within 10 %: they contradict each other, or the hoses of the rating do not pass as much.",
-                "simulated rating test, 40 CFR 82 Subpart F Appendix B3"));
+                "simulated rating test, 40 CFR 82 Subpart F Appendix B3",
+                $"No displacement, clearance ratio and condensation give back the ratings, those fitted to within 0.5 % and the others within 10 %: they contradict each other, or the hoses of the rating do not pass as much."));
         }
 
         foreach (RatingDeviation deviation in deviations)
@@ -206,15 +206,22 @@ public static class RatingTest
             if (!deviation.IsFitted)
             {
                 findings.Add(new Finding(
+                    StageCodes.RatingDeviates,
                     Severity.Note,
-                    FindingSubject.Machine,
-                    FormattableString.Invariant($"{deviation.Rating}: the fitted machine comes to {deviation.Relative.Percent:+0;-0;0} % of the published figure."),
-                    "simulated rating test, 40 CFR 82 Subpart F Appendix B3"));
+                    "simulated rating test, 40 CFR 82 Subpart F Appendix B3",
+                    $"{FindingValue.Text("rating", Words(deviation.Rating))}: the fitted machine comes to {FindingValue.Number("percent", 100 + deviation.Relative.Percent)} % of the published figure."));
             }
         }
 
         return findings.AsReadOnly();
     }
+
+    private static string Words(RatingKind rating) => rating switch
+    {
+        RatingKind.VaporRate => "Vapor rate",
+        RatingKind.PushPullRate => "Push-pull rate",
+        _ => "Final vacuum",
+    };
 
     private static double Clamp(double value, double low, double high) => Math.Min(high, Math.Max(low, value));
 }

@@ -3,6 +3,8 @@ using System.Collections.Generic;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Numerics;
+using UnitsNet;
+using UnitsNet.Units;
 
 namespace Refrigerant.Recovery.Processes;
 
@@ -58,10 +60,10 @@ public static class RiseTest
                 gas,
                 [
                     new Finding(
+                        StageCodes.RiseForeignGas,
                         Severity.Warning,
-                        FindingSubject.NonCondensables,
-                        FormattableString.Invariant($"{p2 / 1000:F1} kPa absolute is {gas / 1000:F1} kPa above saturation at {t2 - 273.15:F1} °C: air or another gas is in the appliance, by a leak or from before. Find the leak before pulling again."),
-                        "Dalton's law and the saturation pressure"),
+                        "Dalton's law and the saturation pressure",
+                        $"{FindingValue.Pascals("pressure", p2)} is {FindingValue.PressureDifference("above", new Pressure(gas, PressureUnit.Pascal))} above saturation at {FindingValue.Kelvins("temperature", t2)}: air or another gas is in the appliance, by a leak or from before. Find the leak before pulling again."),
                 ]);
         }
 
@@ -75,10 +77,10 @@ public static class RiseTest
                 0,
                 [
                     new Finding(
+                        StageCodes.RiseLiquid,
                         Severity.Warning,
-                        FindingSubject.LiquidLeftBehind,
-                        FormattableString.Invariant($"The pressure is that of saturation at {t2 - 273.15:F1} °C: liquid is left. At least {least:G3} kg are inside, how much more the readings do not tell. Pull again."),
-                        "saturation pressure"),
+                        "saturation pressure",
+                        $"The pressure is that of saturation at {FindingValue.Kelvins("temperature", t2)}: liquid is left. At least {FindingValue.Kilograms("at least", least)} are inside, how much more the readings do not tell. Pull again."),
                 ]);
         }
 
@@ -88,10 +90,10 @@ public static class RiseTest
         var findings = new List<Finding>
         {
             new(
+                StageCodes.RiseVapor,
                 Severity.Note,
-                FindingSubject.EvacuationLevel,
-                FormattableString.Invariant($"All of it is vapor: {mass:G3} kg ± {relative * 100:F0} % are inside, besides what oil holds."),
-                "density of the real gas"),
+                "density of the real gas",
+                $"All of it is vapor: {FindingValue.Kilograms("mass", mass)} ± {FindingValue.Fraction("uncertainty", relative)} are inside, besides what oil holds."),
         };
 
         // Dry gas at constant volume and mass: p rises with T alone. What rises beyond that evaporated, left the oil or leaked in.
@@ -101,10 +103,10 @@ public static class RiseTest
         if (unexplained > uncertainty)
         {
             findings.Insert(0, new Finding(
+                StageCodes.RiseUnexplained,
                 Severity.Caution,
-                FindingSubject.Leak,
-                FormattableString.Invariant($"The pressure rose {unexplained / 1000:F2} kPa more than warming of the gas explains: liquid that evaporated, refrigerant from oil, or air that leaks in. Hold again: what comes from liquid or oil levels off, a leak does not."),
-                "gas law at constant volume"));
+                "gas law at constant volume",
+                $"The pressure rose {FindingValue.PressureDifference("unexplained", new Pressure(unexplained, PressureUnit.Pascal))} more than warming of the gas explains: liquid that evaporated, refrigerant from oil, or air that leaks in. Hold again: what comes from liquid or oil levels off, a leak does not."));
         }
 
         return new RiseTestResult(RiseTestVerdict.VaporOnly, mass, mass * relative, Math.Max(0, unexplained), findings.AsReadOnly());

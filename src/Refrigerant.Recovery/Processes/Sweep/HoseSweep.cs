@@ -84,17 +84,17 @@ public static class HoseSweep
         if (!reached)
         {
             findings.Add(new Finding(
+                StageCodes.SweepStalls,
                 Severity.Warning,
-                FindingSubject.EvacuationLevel,
-                FormattableString.Invariant($"The machine cannot sweep the hoses to {options.TargetPressure.Kilopascals:F1} kPa absolute; it stalls at {deepest / 1000:F1} kPa."),
-                "re-expansion from the clearance volume"));
+                "re-expansion from the clearance volume",
+                $"The machine cannot sweep the hoses to {FindingValue.AbsolutePressure("target", options.TargetPressure)}; it stalls at {FindingValue.Pascals("deepest vacuum", deepest)}."));
         }
 
         findings.Add(new Finding(
+            StageCodes.AirFromHoses,
             Severity.Note,
-            FindingSubject.NonCondensables,
-            FormattableString.Invariant($"{air:G3} mol of air stay in hoses and machine and end up in the cylinder."),
-            "ideal gas law"));
+            "ideal gas law",
+            $"{FindingValue.Number("air in mol", air)} mol of air stay in hoses and machine and end up in the cylinder."));
 
         return findings.AsReadOnly();
     }

@@ -162,7 +162,7 @@ public static class VaporRecovery
             ExpectedTime(stage, model, machine) / FewestSteps);
         StageEnd end = stage.End(outcome);
         stage.CloseFigures(link.FreePassed(stage.State));
-        ApplianceState after = model.Read(stage.State);
+        ApplianceState after = stage.Read(model.Read);
         return stage.Result(end, outcome, after, (findings, state) => VaporRecoveryFindings.Add(findings, appliance, machine, options, end, stage.Figures, state));
     }
 

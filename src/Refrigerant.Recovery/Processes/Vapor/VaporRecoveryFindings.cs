@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Numerics;
 using Refrigerant.Recovery.Simulation;
 using Refrigerant.Recovery.Simulation.Vessels;
 using UnitsNet;
@@ -34,14 +35,14 @@ internal static class VaporRecoveryFindings
         Liquid(findings, end, state);
         Freezing(findings, appliance, figures);
         Discharge(findings, figures);
-        double lineShare = figures.SuctionLineShare;
-        if (lineShare < SlowLine)
+        if (figures.SuctionLineShare < SlowLine)
         {
+            FindingValue share = FindingValue.Fraction("share", figures.SuctionLineShare);
             findings.Add(new Finding(
+                PlanCodes.HosesSlow,
                 Severity.Note,
-                FindingSubject.HoseLimited,
-                FormattableString.Invariant($"The suction hoses let through {lineShare * 100:F0} % of what the machine could draw{(figures.WasChoked ? ", choked in part" : string.Empty)}: shorter or wider hoses and removed valve cores make it faster."),
-                "isothermal compressible flow with friction (Crane TP-410)"));
+                "isothermal compressible flow with friction (Crane TP-410)",
+                $"The suction hoses let through {share} of what the machine could draw{(figures.WasChoked ? ", choked in part" : string.Empty)}: shorter or wider hoses and removed valve cores make it faster."));
         }
 
         Estimates(findings, appliance, state);
@@ -50,66 +51,55 @@ internal static class VaporRecoveryFindings
     private static void End(
         List<Finding> findings, Appliance appliance, RecoveryMachine machine, VaporRecoveryOptions options, StageEnd end, ApplianceState state, CylinderState? cylinder)
     {
-        string reached = FormattableString.Invariant($"{state.Pressure.Kilopascals:F1} kPa absolute with {state.Mass.Kilograms:G3} kg left");
+        FindingValue at = FindingValue.AbsolutePressure("reached", state.Pressure);
+        FindingValue left = FindingValue.Mass("left", state.Mass);
+        FormattableString where = $"It comes to {at} with {left} left.";
+        void Say(FindingCode code, Severity severity, string source, FormattableString text) => findings.Add(new Finding(code, severity, source, text, where));
         switch (end)
         {
             case StageEnd.CylinderFull:
-                findings.Add(new Finding(
-                    Severity.Caution, FindingSubject.CylinderCapacity, $"The cylinder reaches its limit at {reached}: close it and change over.", "cylinder filling limit"));
+                Say(StageCodes.CylinderFull, Severity.Caution, "cylinder filling limit", $"The cylinder reaches its limit: close it and change over.");
                 break;
             case StageEnd.HighPressureCutout:
-                findings.Add(new Finding(
-                    Severity.Warning,
-                    FindingSubject.CylinderPressure,
-                    FormattableString.Invariant($"The discharge pressure reaches the cut-out at {machine.HighPressureCutout.Kilopascals:F0} kPa absolute; the machine stops at {reached}. Cool the cylinder or the condenser."),
-                    Model));
+                FindingValue cutout = FindingValue.AbsolutePressure("cut-out", machine.HighPressureCutout);
+                Say(StageCodes.HighPressureCutout, Severity.Warning, Model, $"The discharge pressure reaches the cut-out at {cutout} and the machine stops: cool the cylinder or the condenser.");
                 break;
             case StageEnd.CylinderPressure:
-                findings.Add(new Finding(
-                    Severity.Warning,
-                    FindingSubject.CylinderPressure,
-                    FormattableString.Invariant($"The cylinder reaches {cylinder!.Pressure.Kilopascals:F0} kPa absolute, the most that it is built to see at work; stop at {reached}. Cool it before going on."),
-                    "49 CFR 173.301, from memory"));
+                FindingValue pressure = FindingValue.AbsolutePressure("cylinder", cylinder!.Pressure);
+                Say(StageCodes.CylinderPressure, Severity.Warning, "49 CFR 173.301, from memory", $"The cylinder reaches {pressure}, the most that it is built to see at work: stop, and cool it before going on.");
                 break;
             case StageEnd.ThermalCutout:
-                findings.Add(new Finding(
-                    Severity.Warning, FindingSubject.Machine, $"The thermal cut-out stops the machine at {reached}: let it rest.", Model));
+                Say(StageCodes.ThermalCutout, Severity.Warning, Model, $"The thermal cut-out stops the machine: let it rest.");
                 break;
             case StageEnd.Stalled:
-                findings.Add(new Finding(
+                var against = new Pressure(Discharge(options, cylinder), UnitsNet.Units.PressureUnit.Pascal);
+                FindingValue deepest = FindingValue.AbsolutePressure("deepest vacuum", machine.DeepestVacuum(against));
+                Say(
+                    StageCodes.DeepestVacuum,
                     Severity.Warning,
-                    FindingSubject.EvacuationLevel,
-                    FormattableString.Invariant($"The machine moves next to nothing any more at {reached}: against {Discharge(options, cylinder) / 1000:F0} kPa its deepest vacuum is {machine.DeepestVacuum(new Pressure(Discharge(options, cylinder), UnitsNet.Units.PressureUnit.Pascal)).Kilopascals:F1} kPa absolute. A cooler cylinder helps."),
-                    "re-expansion from the clearance volume"));
+                    "re-expansion from the clearance volume",
+                    $"The machine moves next to nothing any more: against {FindingValue.AbsolutePressure("discharge", against)} its deepest vacuum is {deepest}. A cooler cylinder helps.");
                 break;
             case StageEnd.LowPressureSwitch:
-                findings.Add(new Finding(
-                    Severity.Caution, FindingSubject.Machine, $"The low-pressure switch stops the machine at {reached}.", "low-pressure switch of the machine"));
+                Say(StageCodes.LowPressureSwitch, Severity.Caution, "low-pressure switch of the machine", $"The low-pressure switch stops the machine.");
                 break;
             case StageEnd.TimeLimit:
-                findings.Add(new Finding(
-                    Severity.Warning,
-                    FindingSubject.EvacuationLevel,
-                    FormattableString.Invariant($"Not done after {options.MaximumDuration.Hours:G4} h: {reached}."),
-                    "the time allowed"));
+                Say(StageCodes.TimeOver, Severity.Warning, "the time allowed", $"Not done after {FindingValue.Duration("time", options.MaximumDuration)}.");
                 break;
             case StageEnd.PropertyRange when DryIce.CanForm(appliance.Fluid) && state.HasLiquid:
-                findings.Add(new Finding(
+                (FindingValue triple, FindingValue freezes) = DryIce.TriplePoint(appliance.Fluid);
+                Say(
+                    StageCodes.DryIce,
                     Severity.Warning,
-                    FindingSubject.Freezing,
-                    $"{appliance.Fluid.Designation} comes to its triple point, {DryIce.TriplePoint(appliance.Fluid)}: what is still liquid would turn to dry ice from here on, which is not computed: {reached}. Pull slower or put heat in, and stay above it.",
-                    appliance.Fluid.Model.Source));
+                    appliance.Fluid.Model.Source,
+                    $"{FindingValue.Text("refrigerant", appliance.Fluid.Designation)} comes to its triple point, {triple} and {freezes}: what is still liquid would turn to dry ice from here on, which is not computed. Pull slower or put heat in, and stay above it.");
                 break;
             case StageEnd.PropertyRange:
-                findings.Add(new Finding(
-                    Severity.Warning,
-                    FindingSubject.EvacuationLevel,
-                    FormattableString.Invariant($"The refrigerant leaves the range of its equation of state near {state.Temperature.Kelvins:F1} K; the simulation holds up to there: {reached}."),
-                    "validity range of the equation of state"));
+                FindingValue temperature = FindingValue.Temperature("temperature", state.Temperature);
+                Say(StageCodes.OutOfRange, Severity.Warning, "validity range of the equation of state", $"The refrigerant leaves the range of its equation of state near {temperature}; the simulation holds up to there.");
                 break;
             case StageEnd.StepLimit:
-                findings.Add(new Finding(
-                    Severity.Warning, FindingSubject.Estimate, $"The integration reached its bound on steps; it holds up to {reached}.", "bound on integration steps"));
+                Say(StageCodes.StepLimit, Severity.Warning, "bound on integration steps", $"The integration reached its bound on steps; it holds up to there.");
                 break;
         }
     }
@@ -120,21 +110,23 @@ internal static class VaporRecoveryFindings
         {
             if (state.Sections.Count > 1 && section.Pressure.Pascals > (1 + HiddenPressure) * state.Pressure.Pascals)
             {
+                FindingValue shown = FindingValue.AbsolutePressure("gauge", state.Pressure);
+                FindingValue there = FindingValue.AbsolutePressure("pressure", section.Pressure);
                 findings.Add(new Finding(
+                    PlanCodes.HiddenSection,
                     Severity.Warning,
-                    FindingSubject.LiquidLeftBehind,
-                    FormattableString.Invariant($"The gauge shows {state.Pressure.Kilopascals:F0} kPa absolute, but in the section \"{section.Name}\" stand {section.Pressure.Kilopascals:F0} kPa and {section.Mass.Kilograms:G3} kg that no gauge there shows: open what separates it, or draw from it too."),
-                    Model));
+                    Model,
+                    $"The gauge shows {shown}, but in the section \"{FindingValue.Text("section", section.Name)}\" stand {there} and {FindingValue.Mass("mass", section.Mass)} that no gauge there shows: open what separates it, or draw from it too."));
             }
         }
 
         if (end == StageEnd.TargetReached && state.HasLiquid)
         {
             findings.Add(new Finding(
+                StageCodes.OverColdLiquid,
                 Severity.Warning,
-                FindingSubject.LiquidLeftBehind,
-                FormattableString.Invariant($"The pressure is reached over cold liquid: {state.LiquidMass.Kilograms:G3} kg at {state.Temperature.DegreesCelsius:F0} °C. Hold, let it warm, watch the pressure come back and pull again."),
-                Model));
+                Model,
+                $"The pressure is reached over cold liquid: {FindingValue.Mass("liquid", state.LiquidMass)} at {FindingValue.Temperature("temperature", state.Temperature)}. Hold, let it warm, watch the pressure come back and pull again."));
         }
     }
 
@@ -142,12 +134,14 @@ internal static class VaporRecoveryFindings
     {
         if (appliance.Water is not null && figures.Coldest <= MetalShell.FreezingPoint)
         {
-            double at = double.IsNaN(figures.FreezingAt) ? 0 : figures.FreezingAt;
+            double seconds = double.IsNaN(figures.FreezingAt) ? 0 : figures.FreezingAt;
+            FindingValue after = FindingValue.Seconds("after", seconds);
+            FindingValue zero = FindingValue.Kelvins("freezing", MetalShell.FreezingPoint);
             findings.Add(new Finding(
+                PlanCodes.TubesFreeze,
                 Severity.Warning,
-                FindingSubject.Freezing,
-                FormattableString.Invariant($"Water in the tubes can freeze and burst them: the surface reaches 0 °C after {at / 60:F1} min and {figures.Coldest - MetalShell.FreezingPoint:F1} °C at the coldest. Keep the water moving or drain it, and pull slower; licensed practice governs."),
-                Sources.CommonPractice));
+                Sources.CommonPractice,
+                $"Water in the tubes can freeze and burst them: the surface reaches {zero} after {after} and {FindingValue.Kelvins("coldest", figures.Coldest, RoundingMode.Down)} at the coldest. Keep the water moving or drain it, and pull slower; licensed practice governs."));
         }
     }
 
@@ -157,11 +151,12 @@ internal static class VaporRecoveryFindings
         if (discharge > WarmDischarge)
         {
             bool hot = discharge > HotDischarge;
+            FindingValue stands = FindingValue.Kelvins("oil stands", HotDischarge + MetalShell.FreezingPoint);
             findings.Add(new Finding(
+                PlanCodes.MachineHot,
                 hot ? Severity.Caution : Severity.Note,
-                FindingSubject.Machine,
-                FormattableString.Invariant($"Discharge gas of the machine comes to {discharge:F0} °C, {(hot ? "beyond what its oil stands (149 °C, 300 °F)" : "close to what its oil stands (149 °C, 300 °F)")}: let it rest, or cool the cylinder."),
-                Sources.CommonPractice));
+                Sources.CommonPractice,
+                $"Discharge gas of the machine comes to {FindingValue.Kelvins("discharge", figures.HottestDischarge)}, {(hot ? "beyond" : "close to")} what its oil stands ({stands}): let it rest, or cool the cylinder."));
         }
     }
 
@@ -170,19 +165,19 @@ internal static class VaporRecoveryFindings
         if (appliance.HeatResistance is null)
         {
             findings.Add(new Finding(
+                PlanCodes.HeatAssumed,
                 Severity.Note,
-                FindingSubject.Estimate,
-                FormattableString.Invariant($"No heat resistance was given: {appliance.OuterConductance:G2} W/K, still air on an appliance of its volume, stands in. Times and what stays behind depend on it."),
-                Sources.CommonPractice));
+                Sources.CommonPractice,
+                $"No heat resistance was given: {FindingValue.Number("conductance in W/K", appliance.OuterConductance, 2)} W/K, still air on an appliance of its volume, stands in. Times and what stays behind depend on it."));
         }
 
         if (appliance.Oil is not null)
         {
             findings.Add(new Finding(
+                PlanCodes.OilHolds,
                 Severity.Note,
-                FindingSubject.Oil,
-                FormattableString.Invariant($"When the pull ends the oil still holds some {state.DissolvedMass.Kilograms:G2} kg of refrigerant and gives it off late; an estimate, real oils hold up to three times as much at low pressure."),
-                "Raoult's law; the factor from memory"));
+                "Raoult's law; the factor from memory",
+                $"When the pull ends the oil still holds some {FindingValue.Mass("dissolved", state.DissolvedMass)} of refrigerant and gives it off late; an estimate, real oils hold up to three times as much at low pressure."));
         }
 
         SaturationViscosity viscosity = appliance.Fluid.Model.ViscosityAtSaturation(
@@ -190,10 +185,10 @@ internal static class VaporRecoveryFindings
         if (viscosity.IsEstimate)
         {
             findings.Add(new Finding(
+                StageCodes.ViscosityEstimated,
                 Severity.Note,
-                FindingSubject.Estimate,
-                FormattableString.Invariant($"The viscosity of {appliance.Fluid.Designation} is estimated: {viscosity.Vapor * 1e6:F1} µPa·s for the vapor. Hose flow moves by a few percent with it."),
-                "estimate, no published correlation in the package"));
+                "estimate, no published correlation in the package",
+                $"The viscosity of {FindingValue.Text("refrigerant", appliance.Fluid.Designation)} is estimated: {FindingValue.Number("vapor in µPa·s", viscosity.Vapor * 1e6)} µPa·s for the vapor. Hose flow moves by a few percent with it."));
         }
     }
 

@@ -15,8 +15,6 @@ namespace Refrigerant.Recovery.Simulation.Links;
 /// </remarks>
 internal sealed class LiquidMachineLink : Link
 {
-    private const double Tolerance = 1e-10;
-
     private readonly FlashingLine _line;
     private readonly FlashTable _table;
     private readonly double _viscosity;
@@ -28,14 +26,15 @@ internal sealed class LiquidMachineLink : Link
     private readonly double _surroundings;
     private readonly double _throttle;
     private readonly double _lowestPressure;
+    private WarmRoot _root = new(0.5, 1);
     private double _fromOutside;
     private int _outside;
 
     public LiquidMachineLink(
-        Vessel from, Vessel to, Line line, RecoveryMachine machine, PropertyModel model, GasFacts gas, double throttle, double temperature, double surroundings)
+        Vessel from, Vessel to, Line line, FlashTable table, RecoveryMachine machine, PropertyModel model, GasFacts gas, double throttle, double temperature, double surroundings)
         : base("machine", from, to)
     {
-        _table = new FlashTable(model);
+        _table = table;
         _line = new FlashingLine(line, _table, model.CriticalPressure);
         _viscosity = LiquidLink.LiquidViscosity(model, temperature);
         _machine = machine;
@@ -83,12 +82,15 @@ internal sealed class LiquidMachineLink : Link
         double high = _throttle * pressure;
         double flow = Drawn(high);
         double suction = high;
-        if (flow > Passed(pressure, enthalpy, high))
+        double passed = _line.MassFlow(pressure, enthalpy, _viscosity, high, out bool choked);
+        if (flow > passed)
         {
             double low = Math.Min(Math.Max(_lowestPressure, _table.LowestPressure), 0.5 * high);
-            var balance = new Balance(this, pressure, enthalpy);
-            suction = BracketedRoot.Find(ref balance, low, high, Tolerance * high);
-            flow = Drawn(suction);
+
+            // What chokes in the line is the same at any lower suction pressure.
+            var balance = new Balance(this, pressure, enthalpy, high, flow, choked ? passed : double.NaN);
+            suction = balance.Value(low / high) >= 0 ? low : high * _root.Find(ref balance, low / high, 1);
+            flow = Math.Min(Drawn(suction), balance.Passed(suction));
         }
 
         double density = _table.Density(suction);
@@ -118,10 +120,12 @@ internal sealed class LiquidMachineLink : Link
     private double Drawn(double suction) =>
         _displacement * _machine.EfficiencyAt(Math.Max(1, DischargePressure / suction)) * _table.Density(suction);
 
-    private double Passed(double pressure, double enthalpy, double suction) => _line.MassFlow(pressure, enthalpy, _viscosity, suction, out _);
-
-    private readonly struct Balance(LiquidMachineLink owner, double pressure, double enthalpy) : IScalarFunction
+    /// <summary>What the machine moves beyond what the line lets through, over the suction pressure as a share of the highest.</summary>
+    private readonly struct Balance(LiquidMachineLink owner, double pressure, double enthalpy, double high, double scale, double choked) : IScalarFunction
     {
-        public double Value(double x) => owner.Drawn(x) - owner.Passed(pressure, enthalpy, x);
+        public double Value(double x) => (owner.Drawn(x * high) - Passed(x * high)) / scale;
+
+        public double Passed(double suction) =>
+            double.IsNaN(choked) ? owner._line.MassFlow(pressure, enthalpy, owner._viscosity, suction, out _) : choked;
     }
 }

@@ -1,0 +1,23 @@
+using System.Collections.Generic;
+
+namespace Refrigerant.Recovery.Findings;
+
+/// <summary>The codes of what is left, by estimate and by record.</summary>
+internal static class ResidualCodes
+{
+    public static readonly FindingCode AboveSaturation = new("left-above-saturation", FindingSubject.LiquidLeftBehind, "the pressure read is above saturation: air, or a wrong reading");
+    public static readonly FindingCode MoreThanCharge = new("left-more-than-charge", FindingSubject.Estimate, "the estimate of what is left is more than the charge");
+    public static readonly FindingCode AtSaturation = new("left-at-saturation", FindingSubject.LiquidLeftBehind, "the pressure read is that of saturation, and no liquid was told of");
+    public static readonly FindingCode NoLiquidCounted = new("left-no-liquid-counted", FindingSubject.LiquidLeftBehind, "no liquid was told of, and the pressure is below saturation");
+    public static readonly FindingCode NoRise = new("left-no-rise", FindingSubject.LiquidLeftBehind, "the pressure did not rise during the hold");
+    public static readonly FindingCode RiseAsLiquid = new("left-rise-as-liquid", FindingSubject.Leak, "a rise of pressure is taken as liquid that boiled off");
+    public static readonly FindingCode LowerBound = new("left-lower-bound", FindingSubject.LiquidLeftBehind, "the pressure came back to saturation, so that what boiled off is a lower bound of the liquid");
+    public static readonly FindingCode OilNotCounted = new("left-oil-not-counted", FindingSubject.Oil, "the pressure is too near to saturation for an estimate of what the oil holds");
+    public static readonly FindingCode InOil = new("left-in-oil", FindingSubject.Estimate, "oil holds refrigerant by estimate");
+    public static readonly FindingCode MeasuredAboveLevel = new("measured-above-level", FindingSubject.EvacuationLevel, "the gauge reading of a record is above the required level");
+
+    public static readonly IReadOnlyList<FindingCode> All =
+    [
+        AboveSaturation, MoreThanCharge, AtSaturation, NoLiquidCounted, NoRise, RiseAsLiquid, LowerBound, OilNotCounted, InOil, MeasuredAboveLevel,
+    ];
+}

@@ -1,0 +1,73 @@
+using System.Collections.Generic;
+using System.Linq;
+using FsCheck;
+using FsCheck.Fluent;
+using FsCheck.Xunit;
+using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Planning;
+using UnitsNet;
+
+namespace Refrigerant.Recovery.Tests.Planning;
+
+/// <summary>Better tools never make the job longer.</summary>
+public class FasterProperties
+{
+    /// <summary>
+    /// A plan is told apart from another to the resolution of its search: 1 % of the pull or 10 s for the pull, twice where two pulls are searched, and some of it for handling that
+    /// comes in whole minutes.
+    /// </summary>
+    private const double Resolution = 0.03;
+    private const double Handling = 60;
+
+    /// <summary>Longer jobs are given up by patience, not planned to the end, s.</summary>
+    private const double Longest = 100 * 3600;
+
+    /// <summary>
+    /// A larger machine, wider hoses, ice for the cylinder: no later and no worse. Two things may make it longer. What draws faster heats the cylinder more, so that the inlet is throttled, or it
+    /// must cool or be changed before the machine gets as deep: that is said. And liquid that moves in a vacuum (R-123 in the cold) goes by differences of millibars, which heat sets and not the
+    /// hose: there wider hoses may be slower.
+    /// </summary>
+    [Property(Arbitrary = [typeof(PlanProperties)], MaxTest = 60)]
+    public Property Better_tools_never_make_it_longer(RecoveryJob job)
+    {
+        RecoveryPlan plain = RecoveryPlanner.Plan(job);
+        if (!plain.IsLevelReached || plain.TotalDuration.Seconds > Longest)
+        {
+            return true.ToProperty();
+        }
+
+        string[] worse =
+        [
+            .. Better(job).Select(better => (better.Name, Plan: RecoveryPlanner.Plan(better.Job)))
+                .Where(better => !IsNoWorse(better.Plan, plain))
+                .Select(better => $"{better.Name}: {better.Plan} against {plain}"),
+        ];
+        return (worse.Length == 0).Label(string.Join("; ", worse));
+    }
+
+    private static bool IsNoWorse(RecoveryPlan plan, RecoveryPlan plain) =>
+        plan.IsLevelReached
+        && (plan.TotalDuration.Seconds <= ((1 + Resolution) * plain.TotalDuration.Seconds) + Handling
+            || (plan.Stages.Any(stage => stage.Kind == StageKind.Rest || stage.Step.IsThrottled || stage.Step.Reason == StepReason.CoolerCylinder)
+                && plan.ToDo.Any(finding => finding.Code is "cool-cylinder" or "throttle-inlet"))
+            || plain.Stages.Concat(plan.Stages).Any(stage => stage.Kind is StageKind.PushPull or StageKind.LiquidRecovery && stage.After.Pressure < plan.Job.Barometer.Pressure));
+
+    private static IEnumerable<(string Name, RecoveryJob Job)> Better(RecoveryJob job)
+    {
+        RecoveryMachine machine = job.Machine;
+        foreach (double factor in new[] { 1.3, 2 })
+        {
+            RecoveryMachine larger = machine with
+            {
+                Displacement = machine.Displacement * factor,
+                Condenser = machine.Condenser with { RatedDuty = Power.FromWatts((double)machine.Condenser.RatedDuty.Watts * factor) },
+            };
+            yield return ($"machine {factor} times as large", job with { Machine = larger });
+        }
+
+        static IReadOnlyList<Hose> Wider(IReadOnlyList<Hose> hoses) => [.. hoses.Select(hose => hose with { InnerDiameter = hose.InnerDiameter * 1.5 })];
+        HoseSet wider = job.Hoses with { VaporSide = Wider(job.Hoses.VaporSide), LiquidSide = Wider(job.Hoses.LiquidSide), Discharge = Wider(job.Hoses.Discharge) };
+        yield return ("wider hoses", job with { Hoses = wider });
+        yield return ("ice on the cylinder", job with { Aids = job.Aids with { HasIce = true } });
+    }
+}

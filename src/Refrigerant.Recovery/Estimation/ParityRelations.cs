@@ -83,7 +83,7 @@ internal sealed class ParityRelations
     private readonly double[] _vaporOnly = new double[2];
     private readonly RollingLine _scale;
     private readonly RollingLine _gauge;
-    private readonly GaugeStep _step;
+    private readonly GaugeStep? _step;
     private ParityVerdict _pending;
     private int _streak;
     private int _compared;
@@ -97,12 +97,12 @@ internal sealed class ParityRelations
     public ParityRelations(ReducedModel model, EstimatorPrior prior, ChangePointFilter filter, bool isSlow)
     {
         _isSlow = isSlow;
-        _scale = new RollingLine(isSlow ? 96 : 16);
+        _scale = new RollingLine(isSlow ? 84 : 16);
         _gauge = new RollingLine(16);
         _model = model;
         _prior = prior;
         _filter = filter;
-        _step = new GaugeStep(prior);
+        _step = isSlow ? null : new GaugeStep(prior);
     }
 
     /// <summary>Time before which the readings fit: a step of the gauge, or now.</summary>
@@ -114,7 +114,7 @@ internal sealed class ParityRelations
         _born[0] = _born[1] = -1;
         _scale.Clear();
         _gauge.Clear();
-        _step.Restart();
+        _step?.Restart();
         _pending = ParityVerdict.Agrees;
         _streak = _compared = 0;
         _drawingSince = double.NaN;
@@ -141,7 +141,7 @@ internal sealed class ParityRelations
             return ParityVerdict.Agrees;
         }
 
-        if (!_isSlow && Stepped(old, in block) is ParityVerdict stepped and not ParityVerdict.Agrees)
+        if (_step is not null && Stepped(_step, old, in block) is ParityVerdict stepped and not ParityVerdict.Agrees)
         {
             ChangedAt = _step.At;
             return stepped;
@@ -186,20 +186,20 @@ internal sealed class ParityRelations
     }
 
     /// <summary>A step of the gauge after which it stands: the hose, or the gauge itself where the scale goes on as before.</summary>
-    private ParityVerdict Stepped(int old, in EstimatorBlock block)
+    private ParityVerdict Stepped(GaugeStep step, int old, in EstimatorBlock block)
     {
         var inputs = new ReducedInputs(block.AirTemperature, true, _phase[old]);
         ref SigmaPoint predicted = ref _predicted[old];
         _model.Evaluate(in predicted.State, in predicted.Parameters, in inputs, out ReducedOutput output);
         double thinning = output.Flow / Math.Max(1e-9, output.Mass - output.LiquidMass);
-        if (!_step.Update(in block, thinning) || !_scale.Fit(block.Time, GaugeStep.Standing, out double rate, out _))
+        if (!step.Update(in block, thinning) || !_scale.Fit(block.Time, GaugeStep.Standing, out double rate, out _))
         {
             return ParityVerdict.Agrees;
         }
 
         double ratio = output.Flow > 1e-5 ? rate / output.Flow : 0;
         double sigma = RateNoise * Math.Pow(Window / GaugeStep.Standing, 1.5) / Math.Max(1e-5, output.Flow);
-        bool flowsOn = ratio > 1 - (0.3 * _step.Share) && sigma < 0.35 * _step.Share;
+        bool flowsOn = ratio > 1 - (0.3 * step.Share) && sigma < 0.35 * step.Share;
         return flowsOn ? ParityVerdict.GaugeOff : ParityVerdict.HoseBlocked;
     }
 

@@ -15,7 +15,7 @@ public sealed class WettedTruth
     private const double OilMolarMass = 0.5;
 
     /// <summary>kg/s of liquid that is pushed.</summary>
-    private const double Pushes = 0.08;
+    private const double Pushes = 0.13;
 
     private readonly PropertyModel _model;
     private readonly Fault? _fault;

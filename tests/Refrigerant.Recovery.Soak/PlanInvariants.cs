@@ -16,8 +16,6 @@ internal static class PlanInvariants
     /// <summary>An event ends a stage this near to its limit, as a share of it.</summary>
     private const double AtEvent = 1e-6;
 
-    private const double Atmosphere = 101_325;
-
     /// <summary>What a plan breaks; empty where it holds all.</summary>
     public static IEnumerable<string> Broken(RecoveryPlan plan) =>
         [.. Level(plan), .. Ledger(plan), .. Cylinders(plan), .. Pressures(plan), .. Clock(plan), .. Texts(plan)];
@@ -30,6 +28,16 @@ internal static class PlanInvariants
             if (!plan.ToDo.Any(finding => finding.Severity == Severity.Stop))
             {
                 yield return $"level not reached without a word: {verdict}";
+            }
+
+            yield break;
+        }
+
+        if (verdict.Outcome == LevelOutcome.NothingToRecover)
+        {
+            if (plan.Stages.Count > 0 || plan.End.Pressure.Pascals > plan.Requirement.RequiredPressure.Pascals * (1 + AtEvent))
+            {
+                yield return $"nothing to recover claimed after {plan.Stages.Count} stages at {plan.End.Pressure.Pascals:F0} Pa of {plan.Requirement.RequiredPressure.Pascals:F0} Pa";
             }
 
             yield break;
@@ -106,7 +114,7 @@ internal static class PlanInvariants
     {
         if (plan.Job.Appliance.DesignGaugePressure is UnitsNet.Pressure design)
         {
-            double limit = (design.Pascals + Atmosphere) * (1 + 1e-4);
+            double limit = (design.Pascals + plan.Job.Barometer.Pressure.Pascals) * (1 + 1e-4);
             foreach (PlannedStage stage in plan.Stages.Where(stage => stage.Kind is StageKind.PushPull or StageKind.Equalize && stage.Result is not null))
             {
                 double highest = stage.Result!.Trajectory.Select(point => point.AppliancePressure.Pascals).DefaultIfEmpty(0).Max();

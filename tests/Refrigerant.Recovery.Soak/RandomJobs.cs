@@ -60,7 +60,7 @@ internal static class RandomJobs
                 ListedForFlammable = random.Next(2) == 0,
             },
             Hoses = new HoseSet { VaporSide = [hose], LiquidSide = random.Next(3) == 0 ? [] : [hose], Discharge = [hose] },
-            Cylinders = [.. Enumerable.Range(1, random.Next(4)).Select(i => Cylinder(random, i))],
+            Cylinders = [.. Enumerable.Range(1, random.Next(4)).Select(i => Cylinder(random, i, fluid))],
             Aids = random.Next(3) == 0
                 ? new SiteAids { HasIce = random.Next(2) == 0, HasCylinderFan = random.Next(2) == 0, Heater = Power.FromWatts(random.Next(2) == 0 ? 0 : Between(random, 100, 3000)) }
                 : SiteAids.None,
@@ -77,12 +77,13 @@ internal static class RandomJobs
         };
     }
 
-    private static RecoveryCylinder Cylinder(Random random, int number)
+    private static RecoveryCylinder Cylinder(Random random, int number, Fluid fluid)
     {
+        string mark = fluid.Designation switch { "R-744" => "3AA1800", "R-717" => "3AA480", _ => "4BA400" };
         Mass capacity = Mass.FromPounds(Between(random, 25, 1000));
         RecoveryCylinder cylinder = random.Next(3) == 0
             ? RecoveryCylinder.FromTestPressure(Pressure.FromBars(Between(random, 30, 70)), capacity, capacity * 0.5)
-            : RecoveryCylinder.FromMark("4BA400", capacity, capacity * 0.5);
+            : RecoveryCylinder.FromMark(mark, capacity, capacity * 0.5);
         return cylinder with { Label = FormattableString.Invariant($"C{number}"), Content = capacity * (random.Next(2) == 0 ? 0 : Between(random, 0, 0.5)) };
     }
 

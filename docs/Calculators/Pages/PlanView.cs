@@ -24,15 +24,24 @@ public sealed record PlanView(
         plan.TotalDuration,
         plan.Ledger.InCylinders,
         plan.Ledger.InAppliance,
-        [.. plan.Stages.Select(stage => new Stage(Name(stage.Kind), stage.Cylinder ?? "–", stage.Start, stage.Duration, stage.Moved, stage.After.Pressure, stage.After.Temperature))],
+        [.. plan.Stages.Select(stage => new Stage(Name(stage.Kind), stage.Cylinder ?? "–", stage.Start, stage.Duration, stage.Moved, stage.After.Pressure, stage.After.Temperature, stage.Kind, stage.Hookup))],
         plan.Cylinders,
         [.. plan.Course().Select(point => new Point(point.Time, point.Point.AppliancePressure, point.Point.ApplianceMass))],
         plan.Requirement.RequiredPressure,
         plan.Findings,
         plan.Cautions);
 
+    /// <summary>The first stage of each kind: its hookup is that of the others.</summary>
+    public IEnumerable<Stage> Hookups => Stages.GroupBy(stage => stage.Kind).Select(group => group.First());
+
     private static string Name(StageKind kind) => kind switch
     {
+        StageKind.SetUp => "set up and weigh",
+        StageKind.LiquidRecovery => "liquid through the machine",
+        StageKind.Rest => "rest and cool",
+        StageKind.Warm => "warm up",
+        StageKind.OilDrain => "drain the machine's oil",
+        StageKind.OilFill => "fill the machine's oil",
         StageKind.HoseSweep => "sweep the hoses",
         StageKind.Equalize => "let vapor across",
         StageKind.PushPull => "push-pull",
@@ -44,7 +53,7 @@ public sealed record PlanView(
         _ => "close and weigh",
     };
 
-    public sealed record Stage(string Name, string Cylinder, Duration Start, Duration Duration, Mass Moved, Pressure Pressure, Temperature Temperature);
+    public sealed record Stage(string Name, string Cylinder, Duration Start, Duration Duration, Mass Moved, Pressure Pressure, Temperature Temperature, StageKind Kind, Hookup Hookup);
 
     public sealed record Point(Duration Time, Pressure Pressure, Mass Mass);
 }

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Collections.ObjectModel;
 using Refrigerant.Recovery.Fluids;
 using UnitsNet;
 using UnitsNet.Units;
@@ -17,7 +18,7 @@ public sealed class CylinderHeatCurve
 
     private CylinderHeatCurve(IReadOnlyList<CylinderHeatPoint> points, double? liquidFull, bool endsEarly)
     {
-        Points = points;
+        Points = new ReadOnlyCollection<CylinderHeatPoint>([.. points]);
         _liquidFull = liquidFull;
         EndsEarly = endsEarly;
     }

@@ -14,6 +14,11 @@ internal static class FillFindings
     private const string MixedContent = "common practice: a mixed content can only be destroyed";
     private const double PressureTolerance = 1e-6;
 
+    /// <summary>Tare weights of cylinders up to that pressure are between these shares of the water capacity, Pa: common practice, no source.</summary>
+    private const double LightestTare = 0.28;
+    private const double HeaviestTare = 1.2;
+    private const double HeavyFrom = 4.2e6;
+
     public static IReadOnlyList<Finding> For(RecoveryCylinder cylinder, Fluid fluid, FillOptions options, FillRuleSet set, FillRule governing)
     {
         List<Finding> findings = [];
@@ -90,6 +95,16 @@ internal static class FillFindings
 
     private static IEnumerable<Finding> Marks(RecoveryCylinder cylinder, PropertyModel model, FillRules rules)
     {
+        double tare = cylinder.TareWeight.Kilograms / cylinder.WaterCapacity.Kilograms;
+        if (tare < LightestTare || (tare > HeaviestTare && cylinder.ServicePressure.Pascals < HeavyFrom))
+        {
+            yield return new Finding(
+                CylinderCodes.MarksOdd,
+                Severity.Note,
+                Sources.CommonPractice,
+                $"{cylinder.Label}: a tare weight of {FindingValue.Mass("tare", cylinder.TareWeight)} is unusual for a water capacity of {FindingValue.Mass("water capacity", cylinder.WaterCapacity)}: check that both marks are read in the same units.");
+        }
+
         if (cylinder.Specification is not CylinderSpecification mark)
         {
             yield return new Finding(
@@ -132,9 +147,9 @@ internal static class FillFindings
             {
                 yield return new Finding(
                     CylinderCodes.BelowListedPressure,
-                    Severity.Warning,
+                    Severity.Stop,
                     row.Figure.Source,
-                    $"The lowest service pressure listed for {model.Designation} is {row.ServicePressurePsi} psi; {cylinder.Label} has {FindingValue.GaugePascals("service pressure", service)}.");
+                    $"The lowest service pressure listed for {model.Designation} is {row.ServicePressurePsi} psi; {cylinder.Label} has {FindingValue.GaugePascals("service pressure", service)}: do not fill it with it.");
             }
         }
     }

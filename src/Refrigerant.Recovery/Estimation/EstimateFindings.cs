@@ -49,6 +49,7 @@ internal static class EstimateFindings
     private static (UnusedReadings What, FindingCode Code, string Why)[] Unused() =>
     [
         (UnusedReadings.TimeNotANumber, ReadingCodes.TimeUnused, "A reading whose time is no number was left out."),
+        (UnusedReadings.TimeJumped, ReadingCodes.TimeUnused, "A reading whose time jumps ahead by hours was left out."),
         (UnusedReadings.TimeNotLater, ReadingCodes.TimeUnused, "A reading that is not later than the one before was left out."),
         (UnusedReadings.GaugeNotANumber, ReadingCodes.GaugeUnused, "There was no gauge reading, or it is no number."),
         (UnusedReadings.GaugeOutOfRange, ReadingCodes.GaugeUnused, "A gauge reading lies beyond what the gauge can show and was left out: check its unit, kPa or psi."),

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Collections.ObjectModel;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Residuals;
@@ -31,7 +32,7 @@ public sealed class JobEstimate
             new VolumeFlow(raw.EffectiveDisplacement.Best, VolumeFlowUnit.CubicMeterPerSecond),
             new VolumeFlow(raw.EffectiveDisplacement.High, VolumeFlowUnit.CubicMeterPerSecond));
         NotUsed = raw.NotUsed;
-        Conditions = conditions;
+        Conditions = new ReadOnlyCollection<JobCondition>([.. conditions]);
         Findings = findings;
     }
 

@@ -62,7 +62,7 @@ internal static class JobLogCheck
         if (shown >= low && shown <= high)
         {
             double least = log.Readings.Min(reading => reading.SuctionGaugePressure?.Pascals ?? double.PositiveInfinity);
-            double level = Rules.EvacuationRequirement.For(job.Appliance.Fluid, job.Appliance.Charge, job.Evacuation).RequiredPressure.Pascals;
+            double level = Rules.EvacuationRequirement.For(job.Appliance.Fluid, job.Appliance.Charge, job.EffectiveEvacuation).RequiredPressure.Pascals;
             if (level < air && least > 0 && Math.Abs(least - level) < Math.Abs(least + air - level) && least < 1.3 * level)
             {
                 yield return Warning(

@@ -16,6 +16,11 @@ internal sealed class ReadingIntake
     /// <summary>Readings earlier than the last one, each later than the one before, after which the clock counts as set back.</summary>
     private const int ClockSetBack = 10;
 
+    /// <summary>s: a reading so much later than the last is believed where the next one goes on from it within the other time.</summary>
+    private const double Jump = 2 * 3600;
+
+    private const double SameJump = 600;
+
     /// <summary>K.</summary>
     private const double Coldest = 173.15;
 
@@ -32,6 +37,7 @@ internal sealed class ReadingIntake
     private double _time = -1;
     private double _blockStart;
     private double _earlier = double.NaN;
+    private double _jumped = double.NaN;
     private int _earlierCount;
     private double _gaugeSum;
     private double _weightSum;
@@ -115,6 +121,13 @@ internal sealed class ReadingIntake
         time = clock - _offset;
         if (time > _time)
         {
+            if (time - _time > Jump && !(time > _jumped && time - _jumped < SameJump))
+            {
+                _jumped = time;
+                _unused |= UnusedReadings.TimeJumped;
+                return false;
+            }
+
             _earlierCount = 0;
             if (time - _time > LongestGap)
             {

@@ -175,11 +175,7 @@ public sealed class RecoveryEstimator
     private static double RequiredLevel(RecoveryJob job) => EvacuationRequirement.For(
         job.Appliance.Fluid,
         job.Appliance.Charge,
-        (job.Evacuation ?? new EvacuationOptions()) with
-        {
-            Barometer = job.Barometer,
-            MachineManufactured = job.Machine.ManufactureDate ?? job.Evacuation?.MachineManufactured,
-        }).RequiredPressure.Pascals;
+        job.EffectiveEvacuation).RequiredPressure.Pascals;
 
     /// <summary>The range of a parameter that is a logarithm among the states.</summary>
     private EstimateRange Quantity(int index, double share, double told)

@@ -47,4 +47,7 @@ public enum UnusedReadings
 
     /// <summary>The valve is shut: what the gauge shows is not the appliance's pressure.</summary>
     GaugeShutOff = 4096,
+
+    /// <summary>The time jumps ahead by hours: the whole reading was left out, unless the next one goes on from there.</summary>
+    TimeJumped = 8192,
 }

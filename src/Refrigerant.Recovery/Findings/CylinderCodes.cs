@@ -34,6 +34,9 @@ internal static class CylinderCodes
     public static readonly FindingCode NoMark = new(
         "cylinder-no-mark", FindingSubject.CylinderFitness, "the specification of the cylinder is not given");
 
+    public static readonly FindingCode MarksOdd = new(
+        "cylinder-marks-odd", FindingSubject.CylinderFitness, "tare weight and water capacity do not go together, as where one is in pounds and the other in kilograms");
+
     public static readonly FindingCode NonRefillable = new(
         "cylinder-non-refillable", FindingSubject.CylinderFitness, "the mark is that of a non-refillable cylinder");
 
@@ -82,7 +85,7 @@ internal static class CylinderCodes
     public static IReadOnlyList<FindingCode> All { get; } =
     [
         OverLimit, WaterCapacityRule, NoRoom, NoFillFigure, RuleOutsideEquation, LiquidFullWhenWarm, FigureFromMemory, EstimatedProperties, Weigh,
-        NoMark, NonRefillable, MarkContradicts, NotListedType, BelowListedPressure, RequalificationUnknown, RequalificationOverdue,
+        NoMark, MarksOdd, NonRefillable, MarkContradicts, NotListedType, BelowListedPressure, RequalificationUnknown, RequalificationOverdue,
         OtherRefrigerant, UnnamedContent, TooWeak, WithinAllowance, NoTestOfAir, AirNotTold, Air, AirWithoutLimit, TrappedLiquid,
     ];
 }

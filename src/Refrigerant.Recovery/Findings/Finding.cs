@@ -84,6 +84,9 @@ public sealed class Finding
         return null;
     }
 
+    /// <summary>The same, after a sentence of its own, with another weight.</summary>
+    internal Finding As(Severity severity, FormattableString lead) => new(FindingCodes.Find(Code)!, severity, Source, [lead, .. _sentences]);
+
     /// <summary>Severity, subject and message.</summary>
     public override string ToString() => $"{Severity} ({Subject}): {Message}";
 

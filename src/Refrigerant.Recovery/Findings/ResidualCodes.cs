@@ -12,12 +12,12 @@ internal static class ResidualCodes
     public static readonly FindingCode NoRise = new("left-no-rise", FindingSubject.LiquidLeftBehind, "the pressure did not rise during the hold");
     public static readonly FindingCode RiseAsLiquid = new("left-rise-as-liquid", FindingSubject.Leak, "a rise of pressure is taken as liquid that boiled off");
     public static readonly FindingCode LowerBound = new("left-lower-bound", FindingSubject.LiquidLeftBehind, "the pressure came back to saturation, so that what boiled off is a lower bound of the liquid");
-    public static readonly FindingCode OilNotCounted = new("left-oil-not-counted", FindingSubject.Oil, "the pressure is too near to saturation for an estimate of what the oil holds");
+    public static readonly FindingCode OilAtLeast = new("left-oil-at-least", FindingSubject.Oil, "the pressure is so near to saturation that only a lower bound of what the oil holds can be told");
     public static readonly FindingCode InOil = new("left-in-oil", FindingSubject.Estimate, "oil holds refrigerant by estimate");
     public static readonly FindingCode MeasuredAboveLevel = new("measured-above-level", FindingSubject.EvacuationLevel, "the gauge reading of a record is above the required level");
 
     public static readonly IReadOnlyList<FindingCode> All =
     [
-        AboveSaturation, MoreThanCharge, AtSaturation, NoLiquidCounted, NoRise, RiseAsLiquid, LowerBound, OilNotCounted, InOil, MeasuredAboveLevel,
+        AboveSaturation, MoreThanCharge, AtSaturation, NoLiquidCounted, NoRise, RiseAsLiquid, LowerBound, OilAtLeast, InOil, MeasuredAboveLevel,
     ];
 }

@@ -62,6 +62,9 @@ internal static class RuleCodes
     public static readonly FindingCode Toxic = new(
         "refrigerant-toxic", FindingSubject.Toxicity, "the safety group says that the refrigerant is of higher toxicity");
 
+    public static readonly FindingCode AttacksCopper = new(
+        "refrigerant-attacks-copper", FindingSubject.Machine, "the refrigerant is ammonia, or a blend with it");
+
     public static readonly FindingCode WouldMix = new("refrigerants-would-mix", FindingSubject.Mixing, "two refrigerants would meet");
 
     public static readonly FindingCode PurgeBeforeFlame = new(
@@ -136,7 +139,7 @@ internal static class RuleCodes
     public static IReadOnlyList<FindingCode> All { get; } =
     [
         ClassSet, ClassByCustom, ClassUncertain, LevelAboveAir, LevelOnGauge, LeakingParts, LeakAboveAir, Pressurize, DisposalRecord,
-        SystemDependent, MaybeSmall, VentingExempt, NoLevelFigure, NormalTemperature, VolumeUnknown, LevelCondition, GroupUnknown, Burns, Toxic,
+        SystemDependent, MaybeSmall, VentingExempt, NoLevelFigure, NormalTemperature, VolumeUnknown, LevelCondition, GroupUnknown, Burns, Toxic, AttacksCopper,
         WouldMix, PurgeBeforeFlame, FlammabilityUnknown, RemainderBurns, OilUnknown, OilNotCustomary, OilUnderPressure, OilNearSaturation,
         OilTakesRefrigerant, SameRefrigerant, CarriesOver, MachineOilNotGiven, NoCommonOil, ChangeEstimate, PushAbovePart, PushDoesNotRun,
         PushAboveOilChange, PushWithNitrogen, PushPartUnknown, PushFlow, IdentifierDecides, NoneFits, SeveralFit, CandidateDangerous,

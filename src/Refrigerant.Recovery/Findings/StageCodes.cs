@@ -16,6 +16,7 @@ internal static class StageCodes
     public static readonly FindingCode TimeOver = new("stage-time-over", FindingSubject.EvacuationLevel, "the time allowed is over before a stage is done");
     public static readonly FindingCode DryIce = new("dry-ice", FindingSubject.Freezing, "carbon dioxide comes, or can come, to its triple point");
     public static readonly FindingCode OutOfRange = new("stage-out-of-range", FindingSubject.EvacuationLevel, "a stage ends where the refrigerant leaves the range of its equation of state");
+    public static readonly FindingCode CylinderOutOfRange = new("cylinder-out-of-range", FindingSubject.CylinderCapacity, "a stage ends where the content of the cylinder leaves the range of the refrigerant's equation");
     public static readonly FindingCode StepLimit = new("stage-step-limit", FindingSubject.Estimate, "the integration of a stage comes to its bound on steps");
     public static readonly FindingCode OverColdLiquid = new("stage-over-cold-liquid", FindingSubject.LiquidLeftBehind, "a pull ends at its pressure over cold liquid");
     public static readonly FindingCode LiquidEndsEarly = new("liquid-ends-early", FindingSubject.Machine, "liquid through the machine ends before the liquid in reach is gone");
@@ -28,6 +29,7 @@ internal static class StageCodes
     public static readonly FindingCode AirFromHoses = new("air-from-hoses", FindingSubject.NonCondensables, "always, with a sweep of hoses");
     public static readonly FindingCode HoldLiquid = new("hold-over-liquid", FindingSubject.LiquidLeftBehind, "liquid is left at the end of a hold");
     public static readonly FindingCode HoldRise = new("hold-rise", FindingSubject.EvacuationLevel, "always, with a hold that ends without liquid");
+    public static readonly FindingCode HoldLiquidFull = new("hold-liquid-full", FindingSubject.TrappedLiquid, "the appliance or the cylinder is full of liquid, or nearly, in a hold");
     public static readonly FindingCode RiseForeignGas = new("rise-foreign-gas", FindingSubject.NonCondensables, "a rise test reads more than saturation");
     public static readonly FindingCode RiseLiquid = new("rise-liquid", FindingSubject.LiquidLeftBehind, "a rise test reads saturation");
     public static readonly FindingCode RiseVapor = new("rise-vapor-only", FindingSubject.EvacuationLevel, "a rise test reads less than saturation");
@@ -39,8 +41,8 @@ internal static class StageCodes
 
     public static readonly IReadOnlyList<FindingCode> All =
     [
-        CylinderFull, SiphonsAtLimit, HighPressureCutout, CylinderPressure, DesignPressure, ThermalCutout, DeepestVacuum, LowPressureSwitch, TimeOver, DryIce, OutOfRange, StepLimit, OverColdLiquid,
-        LiquidEndsEarly, PushEndsEarly, FlashesInCylinder, PushHardlyPays, LiquidFlashes, ViscosityEstimated, SweepStalls, AirFromHoses, HoldLiquid, HoldRise,
+        CylinderFull, SiphonsAtLimit, HighPressureCutout, CylinderPressure, DesignPressure, ThermalCutout, DeepestVacuum, LowPressureSwitch, TimeOver, DryIce, OutOfRange, CylinderOutOfRange, StepLimit, OverColdLiquid,
+        LiquidEndsEarly, PushEndsEarly, FlashesInCylinder, PushHardlyPays, LiquidFlashes, ViscosityEstimated, SweepStalls, AirFromHoses, HoldLiquid, HoldRise, HoldLiquidFull,
         RiseForeignGas, RiseLiquid, RiseVapor, RiseUnexplained, RatingContradicts, RatingDeviates, BlendDrifts, BlendMayBurn,
     ];
 }

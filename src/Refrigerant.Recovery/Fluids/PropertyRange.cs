@@ -46,7 +46,7 @@ public sealed record PropertyRange
     /// <summary>Highest absolute pressure of any state, Pa.</summary>
     public double MaximumPressure { get; }
 
-    /// <summary>Upper end of the saturation curves, K.</summary>
+    /// <summary>Upper end of the saturation curves, K: just below the critical point of the equation itself, which may lie a few thousandths of a kelvin above the published critical temperature.</summary>
     public double MaximumSaturationTemperature { get; }
 
     /// <summary>Lowest absolute pressure at which saturation may be asked, Pa.</summary>

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Collections.ObjectModel;
 
 namespace Refrigerant.Recovery.Fluids;
 
@@ -14,7 +15,7 @@ public sealed class UnknownFluidException : ArgumentException
             parameter)
     {
         Designation = designation;
-        Suggestions = suggestions;
+        Suggestions = new ReadOnlyCollection<string>([.. suggestions]);
     }
 
     /// <summary>The designation that was asked for.</summary>

@@ -15,8 +15,6 @@ internal static class CylinderCooling
     /// <summary>Pressure that a cylinder may see over its marked service pressure (49 CFR 173.301 and 173.304a at 55 °C, from memory).</summary>
     private const double ServiceShare = 1.25;
 
-    private const double Atmosphere = 101_325;
-
     /// <summary>The cooling in use since the connected cylinder was connected.</summary>
     public static SimulationInputs Of(IReadOnlyList<PlannedStage> stages)
     {
@@ -49,7 +47,7 @@ internal static class CylinderCooling
 
     /// <summary>The absolute pressure at which machine or cylinder must stop, Pa.</summary>
     public static double Limit(RecoveryJob job, RecoveryCylinder cylinder) =>
-        Math.Min(job.Machine.HighPressureCutout.Pascals, (ServiceShare * cylinder.ServicePressure.Pascals) + Atmosphere);
+        Math.Min(job.Machine.HighPressureCutout.Pascals, (ServiceShare * cylinder.ServicePressure.Pascals) + job.Barometer.Pressure.Pascals);
 
     private const double MeltingIce = 273.15;
 

@@ -12,6 +12,12 @@ namespace Refrigerant.Recovery.Planning;
 /// <summary>The cylinders: room, fitness, heat.</summary>
 internal static class CylinderFindings
 {
+    /// <summary>No cylinder is to get warmer than this, K: 52 °C, 125 °F (common practice, no source).</summary>
+    private const double Hottest = 325.15;
+
+    /// <summary>What a cylinder filled to its limit does is worth a word where the plan comes to this share of it. Our choice.</summary>
+    private const double NearLimit = 0.8;
+
     public static IEnumerable<Finding> ToDo(PlanRun run)
     {
         if (Room(run) is Finding room)
@@ -21,11 +27,24 @@ internal static class CylinderFindings
 
         foreach (CylinderStanding cylinder in run.Cylinders)
         {
-            bool used = cylinder.State is not null;
-            foreach (Finding finding in cylinder.Limit.Findings.Where(finding => finding.Severity == Severity.Stop || (used && finding.Severity >= Severity.Warning)))
+            foreach (Finding finding in cylinder.Findings.Where(finding => finding.Severity == Severity.Stop ? !IsSpare(run, cylinder) : Matters(cylinder, finding, Severity.Warning)))
             {
                 yield return finding;
             }
+
+            if (JobChecks.IsFullOfLiquid(run.Job, cylinder.Cylinder))
+            {
+                yield return new Finding(
+                    PlanCodes.CylinderFullOfLiquid,
+                    Severity.Stop,
+                    run.Job.Appliance.Fluid.Model.Source,
+                    $"At {FindingValue.Temperature("air", run.Ambient)} the {FindingValue.Mass("content", cylinder.Cylinder.Content)} in {FindingValue.Text("cylinder", cylinder.Cylinder.Label)} fill it with liquid: it can burst. Check the weight; if it is right keep people away, and let it be cooled and emptied by those trained for it.");
+            }
+        }
+
+        if (Hot(run) is Finding hot)
+        {
+            yield return hot;
         }
 
         if (Cooling(run) is Finding cool)
@@ -49,10 +68,19 @@ internal static class CylinderFindings
 
     public static IEnumerable<Finding> Known(PlanRun run)
     {
-        foreach (Finding finding in run.Cylinders.Where(cylinder => cylinder.State is not null)
-            .SelectMany(cylinder => cylinder.Limit.Findings).Where(finding => finding.Severity == Severity.Caution))
+        foreach (CylinderStanding cylinder in run.Cylinders)
         {
-            yield return finding;
+            foreach (Finding finding in cylinder.Findings)
+            {
+                if (finding.Severity == Severity.Stop && IsSpare(run, cylinder))
+                {
+                    yield return finding.As(Severity.Note, $"{FindingValue.Text("cylinder", cylinder.Cylinder.Label)} is not used.");
+                }
+                else if (finding.Code == CylinderCodes.MarksOdd.Id || (finding.Severity == Severity.Caution && Matters(cylinder, finding, Severity.Caution)))
+                {
+                    yield return finding;
+                }
+            }
         }
 
         string[] unmarked =
@@ -68,6 +96,46 @@ internal static class CylinderFindings
                 "49 CFR 180.205",
                 $"Specification or requalification date of {FindingValue.Text("cylinders", string.Join(", ", unmarked))} were not given: read the marks before filling.");
         }
+    }
+
+    /// <summary>Whether the plan gets by without a cylinder that must not be filled.</summary>
+    private static bool IsSpare(PlanRun run, CylinderStanding cylinder) =>
+        cylinder.State is null
+        && run.Cylinders.Any(other => other.State is not null)
+        && Verdicts.For(run).Obstacle is not (LevelObstacle.CylindersFull or LevelObstacle.NoFitCylinder)
+        && !(cylinder.Cylinder.Content > cylinder.Limit.MaximumFill);
+
+    /// <summary>Whether a finding on the limit of a cylinder touches this plan: what holds at the limit does near it.</summary>
+    private static bool Matters(CylinderStanding cylinder, Finding finding, Severity least)
+    {
+        bool atLimit = finding.Code == CylinderCodes.WaterCapacityRule.Id || finding.Code == CylinderCodes.LiquidFullWhenWarm.Id;
+        return cylinder.State is CylinderState state
+            && finding.Severity >= least
+            && (!atLimit || state.Mass.Kilograms >= NearLimit * cylinder.Limit.MaximumFill.Kilograms);
+    }
+
+    /// <summary>The hottest that the content of a cylinder, or its wall at the end, comes to.</summary>
+    private static Finding? Hot(PlanRun run)
+    {
+        CylinderStanding? hottest = null;
+        double most = Hottest;
+        foreach (CylinderStanding cylinder in run.Cylinders.Where(cylinder => cylinder.State is not null))
+        {
+            double kelvins = run.Stages.Where(stage => stage.Cylinder == cylinder.Cylinder.Label && stage.Result is not null)
+                .SelectMany(stage => stage.Result!.Trajectory).Select(point => point.CylinderKelvins)
+                .Concat([cylinder.State!.Temperature.Kelvins, cylinder.State.WallKelvins]).Max();
+            if (kelvins > most)
+            {
+                most = kelvins;
+                hottest = cylinder;
+            }
+        }
+
+        return hottest is null ? null : new Finding(
+            PlanCodes.CylinderHot,
+            Severity.Warning,
+            Sources.CommonPractice,
+            $"{FindingValue.Text("cylinder", hottest.Cylinder.Label)} comes to {FindingValue.Kelvins("hottest", most, RoundingMode.Up)}: no cylinder is to be warmer than {FindingValue.Kelvins("limit", Hottest, RoundingMode.Down)}. Keep it out of the sun, stand it in water or ice, pull slower or change over to a cooler one.");
     }
 
     private static Finding? Room(PlanRun run)

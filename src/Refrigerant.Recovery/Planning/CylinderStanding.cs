@@ -1,3 +1,4 @@
+using System.Collections.Generic;
 using System.Linq;
 using Refrigerant.Recovery.Cylinders;
 using Refrigerant.Recovery.Equipment;
@@ -17,12 +18,13 @@ public sealed class CylinderStanding
 
     private readonly double _scaleError;
 
-    internal CylinderStanding(RecoveryCylinder cylinder, FillLimit limit, double scaleError)
+    internal CylinderStanding(RecoveryCylinder cylinder, FillLimit limit, IEnumerable<Finding> fitness, double scaleError)
     {
         _scaleError = scaleError;
         Cylinder = cylinder;
         Limit = limit;
-        MayBeFilled = limit.Findings.All(finding => finding.Severity != Severity.Stop);
+        Findings = [.. fitness, .. limit.Findings];
+        MayBeFilled = Findings.All(finding => finding.Severity != Severity.Stop);
     }
 
     private CylinderStanding(CylinderStanding other, CylinderState state, double received, double leftAt)
@@ -30,6 +32,7 @@ public sealed class CylinderStanding
         _scaleError = other._scaleError;
         Cylinder = other.Cylinder;
         Limit = other.Limit;
+        Findings = other.Findings;
         MayBeFilled = other.MayBeFilled;
         State = state;
         Kilograms = received;
@@ -51,11 +54,14 @@ public sealed class CylinderStanding
     /// <summary>What may still be delivered to it.</summary>
     public Mass Room => new(System.Math.Max(0, Limit.MaximumFill.Kilograms - Cylinder.Content.Kilograms - Kilograms), MassUnit.Kilogram);
 
-    /// <summary>Whether nothing forbids to fill it: marks, requalification, content.</summary>
+    /// <summary>Whether nothing forbids to fill it: marks, requalification, content, the pressure of the refrigerant at the place.</summary>
     public bool MayBeFilled { get; }
 
     /// <summary>Whether it may be filled and has room worth a change-over.</summary>
     public bool IsUsable => MayBeFilled && Room.Kilograms + _scaleError > LeastRoom;
+
+    /// <summary>What speaks against it: by the filling rules, and by the job.</summary>
+    internal IReadOnlyList<Finding> Findings { get; }
 
     /// <summary>kg, booked from transfers.</summary>
     internal double Kilograms { get; }

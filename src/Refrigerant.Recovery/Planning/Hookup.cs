@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Collections.ObjectModel;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
 using UnitsNet;
@@ -12,10 +13,10 @@ public sealed class Hookup
 {
     internal Hookup(IReadOnlyList<HookupLine> lines, IReadOnlyList<HookupSetting> settings, IReadOnlyList<StageWatch> watches, IReadOnlyList<ScaleReading> scale)
     {
-        Lines = lines;
+        Lines = new ReadOnlyCollection<HookupLine>([.. lines]);
         Settings = settings;
         Watches = watches;
-        Scale = scale;
+        Scale = new ReadOnlyCollection<ScaleReading>([.. scale]);
     }
 
     /// <summary>The lines, from port to port in the direction of the flow; none where hoses come off.</summary>
@@ -41,7 +42,7 @@ public sealed class HookupLine
     {
         From = from;
         To = to;
-        Hoses = hoses;
+        Hoses = new ReadOnlyCollection<Hose>([.. hoses]);
     }
 
     /// <summary>Where the flow comes from.</summary>

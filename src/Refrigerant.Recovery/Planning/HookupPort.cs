@@ -38,4 +38,7 @@ public enum HookupPort
 
     /// <summary>A measure with new oil.</summary>
     OilMeasure,
+
+    /// <summary>A separate cylinder of the machine's last refrigerant, none of the job's.</summary>
+    LastRefrigerantCylinder,
 }

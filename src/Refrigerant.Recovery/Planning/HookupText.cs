@@ -16,6 +16,7 @@ internal static class HookupText
         HookupPort.Nitrogen => "dry nitrogen",
         HookupPort.MachineDrain => "machine's oil drain",
         HookupPort.OilContainer => "vented oil container",
+        HookupPort.LastRefrigerantCylinder => "separate cylinder of the machine's last refrigerant",
         _ => "measure of new oil",
     };
 

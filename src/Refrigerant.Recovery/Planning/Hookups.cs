@@ -20,12 +20,12 @@ internal static class Hookups
     private const int MostReadings = 8;
 
     public static Hookup For(PlanStep step, RecoveryJob job, StageResult? result, SimulationState after, CylinderStanding? cylinder, string? before) => new(
-        Lines(step.Kind, job),
-        [.. Settings(step, job), .. Heat(step)],
+        Lines(step.Kind, job, cylinder is null),
+        [.. step.Kind == StageKind.MachineClearing && cylinder is null ? ClearingFirst(job) : Settings(step, job), .. Heat(step)],
         [.. Watches(step, job, result, after, cylinder)],
         Readings(step.Kind, result, cylinder));
 
-    private static IReadOnlyList<HookupLine> Lines(StageKind kind, RecoveryJob job)
+    private static IReadOnlyList<HookupLine> Lines(StageKind kind, RecoveryJob job, bool isBefore)
     {
         HoseSet hoses = job.Hoses;
         HookupLine vapor = new(ApplianceVapor, MachineInlet, hoses.VaporSide);
@@ -46,7 +46,7 @@ internal static class Hookups
             StageKind.LiquidRecovery => [new HookupLine(ApplianceLiquid, MachineInlet, hoses.LiquidSide.Count > 0 ? hoses.LiquidSide : hoses.VaporSide), outlet],
             StageKind.OilDrain => [new HookupLine(Nitrogen, MachineOutlet, []), new HookupLine(Nitrogen, MachineInlet, []), new HookupLine(MachineDrain, OilContainer, [])],
             StageKind.OilFill => [new HookupLine(OilMeasure, MachineDrain, [])],
-            StageKind.MachineClearing => [outlet],
+            StageKind.MachineClearing => isBefore ? [new HookupLine(MachineOutlet, LastRefrigerantCylinder, hoses.Discharge)] : [outlet],
             _ => [.. suction, outlet],
         };
     }
@@ -103,7 +103,7 @@ internal static class Hookups
         StageKind.VaporRecovery =>
         [
             new HookupSetting(ApplianceVaporPort, Open),
-            new HookupSetting(ApplianceLiquidPort, Open),
+            .. LiquidPort(job, Open),
             new HookupSetting(CylinderLiquidValve, Open),
             step.IsThrottled || job.KeepAboveFreezing ? new HookupSetting(MachineInletValve, Throttled, "by the gauge at the outlet") : new HookupSetting(MachineInletValve, Open),
             .. Condensing(job),
@@ -111,7 +111,7 @@ internal static class Hookups
         StageKind.Hold =>
         [
             new HookupSetting(ApplianceVaporPort, Shut),
-            new HookupSetting(ApplianceLiquidPort, Shut),
+            .. LiquidPort(job, Shut),
             new HookupSetting(Machine, Off),
         ],
         StageKind.Rest or StageKind.Warm =>
@@ -149,6 +149,23 @@ internal static class Hookups
         ],
         _ => [],
     };
+
+    /// <summary>The liquid port, where there is one with a hose on it.</summary>
+    private static HookupSetting[] LiquidPort(RecoveryJob job, HookupPosition position) =>
+        job.Appliance.LiquidReachable && job.Hoses.LiquidSide.Count > 0 ? [new HookupSetting(ApplianceLiquidPort, position)] : [];
+
+    /// <summary>Before the job: what the machine still holds goes into a cylinder of its own, which is not among the job's.</summary>
+    private static IEnumerable<HookupSetting> ClearingFirst(RecoveryJob job)
+    {
+        string last = job.MachinePast?.Refrigerant?.Designation ?? "its last refrigerant";
+        return
+        [
+            new HookupSetting(Scale, Read, $"a separate cylinder of {last} on it, brought for this; never one of this job's"),
+            new HookupSetting(MachineInletValve, Shut),
+            new HookupSetting(Machine, Clearing),
+            new HookupSetting(CylinderLiquidValve, Open, $"of the cylinder of {last}; shut at the end, with the machine's outlet"),
+        ];
+    }
 
     private static IEnumerable<HookupSetting> Condensing(RecoveryJob job)
     {
@@ -212,7 +229,7 @@ internal static class Hookups
             yield return new StageWatch(WatchedBy.SightGlass, null, "the sight glass or hose runs vapor, the gauges part: shut the liquid valve first");
             if (job.Appliance.DesignGaugePressure is Pressure design)
             {
-                yield return new StageWatch(WatchedBy.ApplianceGauge, FindingValue.GaugePressure("design", design, RoundingMode.Down), "most that the appliance may see: throttle the machine's outlet before");
+                yield return new StageWatch(WatchedBy.ApplianceGauge, FindingValue.GaugePressure("throttle", PushPull.DesignShare * design, RoundingMode.Down), "nine tenths of what the appliance is built for: throttle the machine's outlet there");
             }
         }
 

@@ -11,8 +11,6 @@ namespace Refrigerant.Recovery.Planning;
 /// <summary>Jobs whose parts contradict each other.</summary>
 internal static class JobChecks
 {
-    private const double Atmosphere = 101_325;
-
     public static void Check(RecoveryJob job)
     {
         Appliance appliance = job.Appliance;
@@ -27,11 +25,6 @@ internal static class JobChecks
         {
             throw new ImpossibleJobException("Sections has one named \"cylinder\"; that name stands for the receiving cylinder.", nameof(Appliance.Sections));
         }
-
-        foreach (RecoveryCylinder cylinder in job.Cylinders)
-        {
-            Fits(job, cylinder);
-        }
     }
 
     /// <summary>The appliance at the start.</summary>
@@ -44,28 +37,55 @@ internal static class JobChecks
         }
         catch (ArgumentException e) when (e is not PropertyRangeException)
         {
-            throw new ImpossibleJobException(e.Message, nameof(RecoveryJob.Appliance), e);
+            throw new ImpossibleJobException(WithoutParameter(e), nameof(RecoveryJob.Appliance), e);
         }
 
-        if (job.Appliance.DesignGaugePressure is Pressure design && start.HighestPressure.Pascals > design.Pascals + Atmosphere)
+        if (job.Appliance.DesignGaugePressure is Pressure design && job.Barometer.ToGauge(start.HighestPressure) > design)
         {
             throw new ImpossibleJobException(
-                $"DesignGaugePressure is {Require.Text(design.Kilopascals)} kPa gauge; the appliance itself stands at {Require.Text(start.HighestPressure.Kilopascals)} kPa absolute: check refrigerant, temperature and pressure.",
+                $"DesignGaugePressure is {Require.Text(design.Kilopascals)} kPa gauge; the appliance itself stands at {Require.Text(job.Barometer.ToGauge(start.HighestPressure).Kilopascals)} kPa gauge ({Require.Text(start.HighestPressure.Kilopascals)} kPa absolute) in the air at the place: check refrigerant, temperature and pressure.",
                 nameof(Appliance.DesignGaugePressure));
         }
 
         return start;
     }
 
-    private static void Fits(RecoveryJob job, RecoveryCylinder cylinder)
+    /// <summary>Content that fits a cylinder cold, but not in this air, is an overfill that the plan says; more than that cannot be.</summary>
+    public static void Fits(RecoveryJob job, CylinderStanding standing)
     {
+        RecoveryCylinder cylinder = standing.Cylinder;
+        if (!standing.MayBeFilled && IsFullOfLiquid(job, cylinder) && cylinder.Content.Kilograms > standing.Limit.MaximumFill.Kilograms)
+        {
+            return;
+        }
+
         try
         {
             _ = CylinderState.Initial(cylinder, job.Appliance.Fluid, new Temperature(job.Appliance.SurroundingsKelvin, UnitsNet.Units.TemperatureUnit.Kelvin));
         }
         catch (ArgumentException e) when (e is not PropertyRangeException)
         {
-            throw new ImpossibleJobException(e.Message, nameof(RecoveryJob.Cylinders), e);
+            throw new ImpossibleJobException(WithoutParameter(e), nameof(RecoveryJob.Cylinders), e);
         }
+    }
+
+    /// <summary>Whether the content fills the cylinder with liquid at the temperature of the air, though it would fit cold.</summary>
+    public static bool IsFullOfLiquid(RecoveryJob job, RecoveryCylinder cylinder)
+    {
+        PropertyModel model = job.Appliance.Fluid.Model;
+        double density = cylinder.Content.Kilograms / cylinder.InternalVolume.CubicMeters;
+        double air = job.Appliance.SurroundingsKelvin;
+        double coldest = model.Range.MinimumTemperature;
+        return air > coldest
+            && air <= model.Range.MaximumSaturationTemperature
+            && density >= model.SaturationAtTemperature(air).Bubble.Density
+            && density < model.SaturationAtTemperature(coldest).Bubble.Density;
+    }
+
+    /// <summary>The message without what .NET appends to it about the parameter.</summary>
+    private static string WithoutParameter(ArgumentException e)
+    {
+        string own = new ArgumentException(string.Empty, e.ParamName).Message;
+        return own.Length > 0 && e.Message.EndsWith(own, StringComparison.Ordinal) ? e.Message.Substring(0, e.Message.Length - own.Length) : e.Message;
     }
 }

@@ -44,12 +44,22 @@ internal sealed class JobSampler
         Appliance appliance = _job.Appliance;
         double warmer = Offset(index, UncertainInput.Temperature);
         double heat = 1 + Offset(index, UncertainInput.HeatExchange);
+        double larger = 1 + Offset(index, UncertainInput.InternalVolume);
+        double fuller = 1 + Offset(index, UncertainInput.Charge);
         return _job with
         {
             Appliance = appliance with
             {
-                InternalVolume = Scaled(appliance.InternalVolume, 1 + Offset(index, UncertainInput.InternalVolume)),
-                Charge = new Mass(appliance.Charge.Kilograms * (1 + Offset(index, UncertainInput.Charge)), MassUnit.Kilogram),
+                InternalVolume = Scaled(appliance.InternalVolume, larger),
+                Charge = new Mass(appliance.Charge.Kilograms * fuller, MassUnit.Kilogram),
+                Sections =
+                [
+                    .. appliance.Sections.Select(section => section with
+                    {
+                        InternalVolume = Scaled(section.InternalVolume, larger),
+                        Charge = new Mass(section.Charge.Kilograms * fuller, MassUnit.Kilogram),
+                    }),
+                ],
                 Temperature = new Temperature(appliance.Temperature.Kelvins + warmer, TemperatureUnit.Kelvin),
                 Surroundings = new Temperature(appliance.SurroundingsKelvin + warmer, TemperatureUnit.Kelvin),
                 Oil = appliance.Oil is ApplianceOil oil

@@ -5,7 +5,6 @@ using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Numerics;
-using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using UnitsNet.Units;
@@ -21,10 +20,6 @@ internal static class LevelFindings
     /// <summary>Pressures this near to the barometer read zero on a gauge, Pa.</summary>
     private const double ReadsZero = 200;
 
-    /// <summary>A flow of less than this share of the usual pace, from liquid that much colder than the air, waits for heat. Our choice.</summary>
-    private const double SlowShare = 0.3;
-    private const double MuchColder = 10;
-
     private const double Hour = 3600;
 
     public static IEnumerable<Finding> ToDo(PlanRun run, LevelVerdict verdict, MassLedger ledger)
@@ -39,11 +34,6 @@ internal static class LevelFindings
         if (PulledPast(run) is Finding past && verdict.IsReached)
         {
             yield return past;
-        }
-
-        if (verdict.IsReached && Pace(run) is Finding pace)
-        {
-            yield return pace;
         }
 
         if (end.Parts.Count > 1 && Hidden(run, end) is Finding hidden)
@@ -77,7 +67,16 @@ internal static class LevelFindings
 
     public static IEnumerable<Finding> Known(PlanRun run, LevelVerdict verdict)
     {
-        if (verdict.IsReached)
+        if (verdict is { IsReached: true, Outcome: LevelOutcome.ShareRecovered })
+        {
+            yield return new Finding(
+                PlanCodes.ShareRecovered,
+                Severity.Note,
+                run.Requirement.Source,
+                $"The share that the rule asks for is recovered: {FindingValue.Share("recovered", verdict.Recovered)} of the charge, {FindingValue.Mass("left", run.State.Appliance.Mass)} left in the appliance.",
+                run.IsAtLevel(run.State.Appliance) ? null : (FormattableString)$"The level, {Level(run)}, is not reached and need not be: the gauge shows {FindingValue.GaugePressure("reading", run.Job.Barometer.ToGauge(run.State.Appliance.Pressure), RoundingMode.Up)}.");
+        }
+        else if (verdict.IsReached && verdict.Outcome != LevelOutcome.NothingToRecover)
         {
             FindingValue left = FindingValue.Mass("left", run.State.Appliance.Mass);
             yield return new Finding(
@@ -87,10 +86,21 @@ internal static class LevelFindings
                 $"The level, {Level(run)}, is reached with {left} left in the appliance.",
                 verdict.HeldFor.Seconds > 0 ? (FormattableString)$"It holds for {FindingValue.Duration("hold", verdict.HeldFor)}." : null);
         }
+
+        if (IsMetAtStart(run))
+        {
+            yield return new Finding(
+                PlanCodes.LevelMetAtStart,
+                Severity.Note,
+                run.Requirement.Source,
+                $"When the job begins the gauge shows {FindingValue.GaugePressure("start", run.Job.Barometer.ToGauge(run.Start.Pressure), RoundingMode.Up)}: the level, {Level(run)}, was already met. Make sure that the gauge, the temperature and the charge are right.");
+        }
     }
 
     private static FindingValue Level(PlanRun run) =>
         FindingValue.GaugePressure("level", run.Job.Barometer.ToGauge(run.Goal), RoundingMode.Down);
+
+    private static bool IsMetAtStart(PlanRun run) => run.ShowsGoal(run.Start) && !run.Start.HasLiquid;
 
     private static Finding NotReached(PlanRun run, LevelVerdict verdict, ApplianceState end)
     {
@@ -131,6 +141,8 @@ internal static class LevelFindings
         {
             case LevelObstacle.HighPressureCutout or LevelObstacle.CylinderPressure:
                 return $"Cool the cylinder with ice and water, or bring a second one and change over.";
+            case LevelObstacle.ApplianceAboveCutout:
+                return null;
             case LevelObstacle.ThermalCutout:
                 return $"Let the machine rest, throttle its inlet, or bring a larger one.";
             case LevelObstacle.DeepestVacuum when run.State.Cylinder is CylinderState cylinder:
@@ -171,47 +183,10 @@ internal static class LevelFindings
             : (FormattableString)$"Liquid boils only as fast as heat comes in: warm the appliance with {watts} for an hour and pull again.";
     }
 
-    /// <summary>A pull that waits for heat: how long, and what would make it shorter.</summary>
-    private static Finding? Pace(PlanRun run)
-    {
-        PlannedStage? slow = run.Stages.Where(stage => stage.Kind == StageKind.VaporRecovery && stage.Result is { Trajectory.Count: > 1 })
-            .OrderByDescending(stage => stage.Duration.Seconds).FirstOrDefault();
-        if (slow is null || run.Job.Aids.CanWarm)
-        {
-            return null;
-        }
-
-        double waited = 0, left = 0, coldest = double.PositiveInfinity;
-        Trajectory points = slow.Result!.Trajectory;
-        for (int i = 1; i < points.Count; i++)
-        {
-            if (points[i].LiquidKilograms > 0 && points[i].KilogramsPerSecond < SlowShare * run.Pace && points[i].ApplianceKelvins < run.Ambient.Kelvins - MuchColder)
-            {
-                left = Math.Max(left, points[i - 1].LiquidKilograms);
-                waited += points[i].Seconds - points[i - 1].Seconds;
-                coldest = Math.Min(coldest, points[i].ApplianceKelvins);
-            }
-        }
-
-        PropertyModel model = run.Job.Appliance.Fluid.Model;
-        if (waited < Hour / 2 || coldest < model.Range.MinimumTemperature || coldest > model.Range.MaximumSaturationTemperature)
-        {
-            return null;
-        }
-
-        SaturationPoint saturation = model.SaturationAtTemperature(coldest);
-        double watts = left * (saturation.Dew.Enthalpy - saturation.Bubble.Enthalpy) / Hour;
-        return new Finding(
-            PlanCodes.HeatSetsPace,
-            Severity.Caution,
-            "energy balance of the appliance",
-            $"For {FindingValue.Duration("waiting", new Duration(waited, DurationUnit.Second))} of the pull liquid boils only as fast as heat comes in, down to {FindingValue.Temperature("coldest", new Temperature(coldest, TemperatureUnit.Kelvin))}: {FindingValue.Power("heat for an hour", Power.FromWatts(watts))} of heat on the appliance (its own fans, a blanket, warm water; never a flame) would do it in an hour.");
-    }
-
     private static Finding? PulledPast(PlanRun run)
     {
         PlannedStage? stage = run.Stages.LastOrDefault(s => s.Kind == StageKind.VaporRecovery);
-        if (stage?.Step.Reason is not (StepReason.PullDeeper or StepReason.PullLonger or StepReason.Cool or StepReason.Throttle or StepReason.Warm) || stage.Result is null)
+        if (IsMetAtStart(run) || stage?.Step.Reason is not (StepReason.PullDeeper or StepReason.PullLonger or StepReason.Cool or StepReason.Throttle or StepReason.Warm) || stage.Result is null)
         {
             return null;
         }

@@ -47,4 +47,7 @@ public enum LevelObstacle
 
     /// <summary>The integration came to its bound on steps: what comes after is not computed.</summary>
     NotComputed,
+
+    /// <summary>The appliance stands above the machine's high-pressure cut-out: the machine must not be connected.</summary>
+    ApplianceAboveCutout,
 }

@@ -20,4 +20,7 @@ public enum LevelOutcome
 
     /// <summary>The share of the charge that the rule asks for instead of a pressure is recovered.</summary>
     ShareRecovered,
+
+    /// <summary>The appliance stands at the level of an oil change before anything is done, and nothing is to be recovered.</summary>
+    NothingToRecover,
 }

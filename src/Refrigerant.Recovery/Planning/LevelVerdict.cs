@@ -35,8 +35,8 @@ public sealed class LevelVerdict
     /// <summary>Share of the charge that left the appliance.</summary>
     public Ratio Recovered { get; }
 
-    /// <summary>Reached, held where a hold was asked for, and no liquid left.</summary>
-    public bool IsReached => Outcome is LevelOutcome.ReachedAndHeld or LevelOutcome.Reached or LevelOutcome.ShareRecovered && Liquid.Kilograms <= 0;
+    /// <summary>Reached, held where a hold was asked for, and no liquid left; or nothing to recover before an oil change.</summary>
+    public bool IsReached => Outcome is LevelOutcome.ReachedAndHeld or LevelOutcome.Reached or LevelOutcome.NothingToRecover || (Outcome == LevelOutcome.ShareRecovered && Liquid.Kilograms <= 0);
 
     /// <summary>In a few words, culture-invariant.</summary>
     public override string ToString() => Outcome switch
@@ -45,7 +45,8 @@ public sealed class LevelVerdict
         LevelOutcome.Reached => "level reached, no hold asked for",
         LevelOutcome.ReachedNotHeld => "level reached, not held: " + Why(Obstacle),
         LevelOutcome.ReachedOverLiquid => "level reached over liquid: " + Why(Obstacle),
-        LevelOutcome.ShareRecovered => FormattableString.Invariant($"level reached by share: {Require.Text(Math.Round(Recovered.Percent, 1))} % recovered"),
+        LevelOutcome.ShareRecovered => FormattableString.Invariant($"share reached, not the level: {Require.Text(Math.Round(Recovered.Percent, 1))} % recovered"),
+        LevelOutcome.NothingToRecover => "at the level before anything is done, nothing to recover",
         _ => "level not reached: " + Why(Obstacle),
     };
 
@@ -66,6 +67,7 @@ public sealed class LevelVerdict
         LevelObstacle.TooManyPulls => "it takes more pulls than are allowed",
         LevelObstacle.PropertyRange => "the refrigerant leaves the range of its equation of state",
         LevelObstacle.NotComputed => "the integration came to its bound on steps",
+        LevelObstacle.ApplianceAboveCutout => "the appliance stands above the machine's high-pressure cut-out",
         _ => "it was stopped before",
     };
 }

@@ -12,6 +12,9 @@ internal sealed class LookAhead(PlanSituation now)
     /// <summary>Where the rule asks for a pressure above the air, no pull goes further below it than this share: what it asks, no more. Liquid that stands below it must be boiled nonetheless.</summary>
     private const double LowestShare = 0.95;
 
+    /// <summary>A heater that is too strong is tried at a half, a quarter and so on of its power, not below this share.</summary>
+    private const double LeastHeat = 0.05;
+
     private readonly PullSearch _search = new(now);
 
     /// <summary>The best pull from here.</summary>
@@ -33,8 +36,13 @@ internal sealed class LookAhead(PlanSituation now)
         best = _search.GoOn(best);
         if (now.Job.Aids.CanWarm && best.Fate != PullFate.Limited)
         {
-            PullPlan warm = _search.GoOn(_search.ToGoal(best.How with { Inputs = Warmed(best.How.Inputs), Reason = StepReason.Warm }));
-            if (warm.Fate < best.Fate || (warm.Fate == best.Fate && warm.Seconds < best.Seconds))
+            PullPlan warm = Warm(best, 1);
+            for (double share = 0.5; share > LeastHeat && !IsBetter(warm, best) && (double)now.Job.Aids.Heater.Watts > 0; share /= 2)
+            {
+                warm = Warm(best, share);
+            }
+
+            if (IsBetter(warm, best))
             {
                 double saved = best.IsGood ? best.Seconds - warm.Seconds : 0;
                 PlanStep step = warm.Step with { Saves = new Duration(saved, DurationUnit.Second) };
@@ -44,6 +52,12 @@ internal sealed class LookAhead(PlanSituation now)
 
         return best;
     }
+
+    private static bool IsBetter(PullPlan warm, PullPlan best) => warm.Fate < best.Fate || (warm.Fate == best.Fate && warm.Seconds < best.Seconds);
+
+    /// <summary>The pull with heat on the appliance, the heater at a share of its power.</summary>
+    private PullPlan Warm(PullPlan cold, double share) =>
+        _search.GoOn(_search.ToGoal(cold.How with { Inputs = Warmed(cold.How.Inputs, share), Reason = StepReason.Warm }));
 
     /// <summary>Ways to keep the cylinder below its limits.</summary>
     private IEnumerable<PullPlan> Cooler(PlanStep plain)
@@ -65,12 +79,12 @@ internal sealed class LookAhead(PlanSituation now)
 
     private static PullPlan Better(IReadOnlyList<PullPlan> plans) => plans.OrderBy(plan => plan.Fate).ThenBy(plan => plan.Seconds).First();
 
-    private SimulationInputs Warmed(SimulationInputs inputs)
+    private SimulationInputs Warmed(SimulationInputs inputs, double share)
     {
         SiteAids aids = now.Job.Aids;
         return inputs with
         {
-            HeaterPower = (double)aids.Heater.Watts,
+            HeaterPower = share * (double)aids.Heater.Watts,
             CrankcaseHeaterPower = now.Job.Appliance.Oil is null ? 0 : (double)aids.CrankcaseHeater.Watts,
             FanFactor = aids.ApplianceFans,
         };

@@ -9,7 +9,7 @@ using UnitsNet.Units;
 
 namespace Refrigerant.Recovery.Planning;
 
-/// <summary>The machine: whether it may be used, how hot it gets, what its past asks for.</summary>
+/// <summary>The machine: how hot it gets, what its past asks for.</summary>
 internal static class MachineFindings
 {
     /// <summary>Discharge above this shortens the life of oil and valves, K: 121 °C, 250 °F (common practice, no source).</summary>
@@ -20,16 +20,6 @@ internal static class MachineFindings
 
     public static IEnumerable<Finding> ToDo(PlanRun run)
     {
-        string fluid = run.Job.Appliance.Fluid.Designation;
-        if (RefrigerantFacts.For(run.Job.Appliance.Fluid).IsFlammable == true && !run.Job.Machine.ListedForFlammable)
-        {
-            yield return new Finding(
-                PlanCodes.MachineNotListed,
-                Severity.Stop,
-                run.Requirement.Rules == RuleSet.UnitedStates ? "40 CFR 82 Subpart F Appendix B4" : Sources.CommonPractice,
-                $"{FindingValue.Text("refrigerant", fluid)} burns and the machine is not listed for flammable refrigerants: do not use it for this job.");
-        }
-
         double hottest = run.Stages.Select(stage => stage.Result).OfType<StageResult>().Max(result => result.HottestDischarge?.Kelvins) ?? 0;
         bool tripped = run.Stages.Any(stage => stage.Result?.End == StageEnd.ThermalCutout);
         if (hottest > WarmDischarge || tripped)
@@ -60,7 +50,7 @@ internal static class MachineFindings
                 PlanCodes.ClearMachineFirst,
                 Severity.Warning,
                 PurityFigures.Volatile.Source,
-                $"Clear the machine into a cylinder of {FindingValue.Text("last refrigerant", past.Refrigerant!.Designation)} before it is connected: uncleared it puts {FindingValue.Share("share", machine.Change!.BeforeClearing.MassFraction)} of it into this recovery.");
+                $"Clear the machine into a separate cylinder of {FindingValue.Text("last refrigerant", past.Refrigerant!.Designation)}, none of this job's, before it is connected: uncleared it puts {FindingValue.Share("share", machine.Change!.BeforeClearing.MassFraction)} of it into this recovery.");
         }
 
         if (machine.ChangesOil)

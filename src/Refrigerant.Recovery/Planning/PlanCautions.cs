@@ -182,12 +182,15 @@ internal static class PlanCautions
     {
         if (run.Job.Appliance.Oil is not null)
         {
-            bool us = run.Requirement.Rules == RuleSet.UnitedStates;
+            bool presses = run.State.Appliance.Pressure > run.Job.Barometer.Pressure;
+            bool us = presses && run.Requirement.Rules == RuleSet.UnitedStates;
             yield return new Finding(
                 PlanCodes.OilUnderPressure,
                 Severity.Caution,
                 us ? EvacuationFigures.OilChange.Source : Sources.CommonPractice,
-                $"The appliance holds oil under pressure: it foams and sprays when it is opened.",
+                presses
+                    ? (FormattableString)$"The appliance holds oil under pressure: it foams and sprays when it is opened."
+                    : (FormattableString)$"The appliance holds oil: it foams where the pressure falls fast and may leave with the vapor; what it still holds it gives off when it is opened.",
                 us ? (FormattableString)$"Drain it at {FindingValue.GaugePressure("highest", new Pressure(EvacuationFigures.OilChangeGauge, PressureUnit.Pascal), RoundingMode.Down)} at most." : null,
                 $"Dry nitrogen only, never compressed air over hot oil.");
         }

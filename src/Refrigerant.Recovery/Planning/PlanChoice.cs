@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Collections.ObjectModel;
 using System.Linq;
 using System.Threading;
 using Refrigerant.Recovery.Equipment;
@@ -21,7 +22,7 @@ public sealed class PlanChoice
     private PlanChoice(PlanObjective objective, IReadOnlyList<SetupOutcome> outcomes)
     {
         Objective = objective;
-        Outcomes = outcomes;
+        Outcomes = new ReadOnlyCollection<SetupOutcome>([.. outcomes]);
     }
 
     /// <summary>What it is best at.</summary>

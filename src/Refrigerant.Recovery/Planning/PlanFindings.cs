@@ -2,6 +2,7 @@ using System.Collections.Generic;
 using System.Linq;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Rules;
 
 namespace Refrigerant.Recovery.Planning;
 
@@ -29,9 +30,10 @@ internal sealed class PlanFindings
         [
             .. OnePerMatter(
                 LevelFindings.ToDo(run, verdict, ledger)
-                    .Concat(CylinderFindings.ToDo(run))
-                    .Concat(MachineFindings.ToDo(run))
+                    .Concat(StartFindings.ToDo(run))
+                    .Concat(run.NeedsNothing ? [] : CylinderFindings.ToDo(run).Concat(MachineFindings.ToDo(run)))
                     .Concat(SetupFindings.ToDo(run))
+                    .Concat(FlamePurge.Left(run.Job.Appliance.Fluid, run.Job.Appliance.InternalVolume, run.State.Appliance.Mass, run.State.Appliance.DissolvedMass) is Finding flame ? [flame] : [])
                     .Concat(rules.Where(finding => finding.Severity >= Severity.Warning).Concat(blends.Where(finding => finding.Severity >= Severity.Caution)))),
         ];
         Finding[] rest =

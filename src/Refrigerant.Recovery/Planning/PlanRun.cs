@@ -22,6 +22,9 @@ internal sealed partial class PlanRun
     /// <summary>A strategy that never ends is stopped after this many steps, and four for each cylinder.</summary>
     private const int MostSteps = 200;
 
+    /// <summary>An oil change takes an hour, s: common practice, no source.</summary>
+    private const double OpenTime = 3600;
+
     private readonly IRecoveryStrategy _strategy;
     private readonly StepSimulation _simulation;
     private readonly List<PlannedStage> _stages = [];
@@ -39,20 +42,30 @@ internal sealed partial class PlanRun
         Requirement = EvacuationRequirement.For(
             job.Appliance.Fluid,
             job.Appliance.Charge,
-            (job.Evacuation ?? new EvacuationOptions()) with
-            {
-                Barometer = job.Barometer,
-                MachineManufactured = job.Machine.ManufactureDate ?? job.Evacuation?.MachineManufactured,
-            });
+            job.EffectiveEvacuation);
         Job = job = WithHoldOfThePlace(job);
         _simulation = new StepSimulation(job);
         _cylinders = [.. job.Cylinders.Select(cylinder => new CylinderStanding(
-            cylinder, CylinderFill.Limit(cylinder, job.Appliance.Fluid, new FillOptions { Today = job.Day, Rules = Requirement.Rules.Fill }), job.ScaleError))];
+            cylinder, CylinderFill.Limit(cylinder, job.Appliance.Fluid, new FillOptions { Today = job.Day, Rules = Requirement.Rules.Fill }), CylinderFitness.For(job, cylinder), job.ScaleError))];
+        foreach (CylinderStanding cylinder in _cylinders)
+        {
+            JobChecks.Fits(job, cylinder);
+        }
+
+        Start = State.Appliance;
         VesselPoint start = State.Appliance.Vessel;
         double density = State.Appliance.HasLiquid && start.Vapor.Phase != Phase.Undefined ? start.Vapor.Density : start.Bulk.Density;
         Pace = job.Machine.Displacement.CubicMetersPerSecond * job.Machine.VolumetricEfficiency * density;
         Machine = MachineChange.For(this);
+        StartsAboveCutout = State.Appliance.HighestPressure > job.Machine.HighPressureCutout;
+        NeedsNothing = Requirement.Kind == LevelKind.GaugePressure && job.Evacuation is { Purpose: OpeningPurpose.OilChange, OwnLevel: null } && StaysAtLevel();
     }
+
+    /// <summary>Whether the appliance stands above the machine's high-pressure cut-out: the machine must not be connected.</summary>
+    public bool StartsAboveCutout { get; }
+
+    /// <summary>Whether the appliance stands at the level of an oil change already, liquid or not, and stays there: nothing is to be recovered.</summary>
+    public bool NeedsNothing { get; }
 
     /// <summary>The job, its hold no shorter than the rule of the place asks for.</summary>
     public RecoveryJob Job { get; }
@@ -60,6 +73,9 @@ internal sealed partial class PlanRun
     public EvacuationRequirement Requirement { get; }
 
     public SimulationState State { get; private set; }
+
+    /// <summary>The appliance before the job.</summary>
+    public ApplianceState Start { get; }
 
     public Temperature Ambient { get; }
 
@@ -107,6 +123,12 @@ internal sealed partial class PlanRun
 
     public void Run(CancellationToken cancellation, IProgress<double>? progress)
     {
+        if (StartsAboveCutout || NeedsNothing)
+        {
+            progress?.Report(1);
+            return;
+        }
+
         int most = MostSteps + (4 * _cylinders.Length);
         double charge = Job.Appliance.Charge.Kilograms;
         double told = 0;
@@ -170,6 +192,17 @@ internal sealed partial class PlanRun
         }
 
         return CylinderState.Initial(cylinder.Cylinder, Job.Appliance.Fluid, Ambient, _air);
+    }
+
+    private bool StaysAtLevel()
+    {
+        if (!IsAtLevel(State.Appliance))
+        {
+            return false;
+        }
+
+        var open = new PlanStep(StageKind.Hold) { Duration = new Duration(Math.Max(OpenTime, Job.Times.Hold.Seconds), DurationUnit.Second) };
+        return _simulation.Run(open, State, null) is { End: StageEnd.TimeOver } after && IsAtLevel(after.Appliance);
     }
 
     private Mass? LimitOf(CylinderState? state)

@@ -119,6 +119,14 @@ public sealed record RecoveryJob
     /// </summary>
     public EvacuationOptions? Evacuation { get; init; }
 
+    /// <summary>What the level is asked for with: barometer, volume and the machine's date as the job tells them.</summary>
+    internal EvacuationOptions EffectiveEvacuation => (Evacuation ?? new EvacuationOptions()) with
+    {
+        Barometer = Barometer,
+        InternalVolume = Evacuation?.InternalVolume ?? Appliance.InternalVolume,
+        MachineManufactured = Machine.ManufactureDate ?? Evacuation?.MachineManufactured,
+    };
+
     /// <summary>Whether push-pull is used.</summary>
     public PushPullUse PushPull { get; init; }
 

@@ -100,7 +100,15 @@ public sealed class RecoveryPlan
     public IEnumerable<PlanPoint> Course() =>
         Stages.Where(stage => stage.Result is not null).SelectMany(stage => stage.Result!.Trajectory.Select(point => new PlanPoint(stage, point)));
 
-    /// <summary>Outcome, time, mass recovered and the number of cautions, culture-invariant.</summary>
-    public override string ToString() => FormattableString.Invariant(
+    /// <summary>
+    /// What forbids to begin at all; null where nothing does. That a level is not reached is the verdict's to say, and a cylinder that must not be filled is not used where there is
+    /// another.
+    /// </summary>
+    private Finding? Forbids => ToDo.FirstOrDefault(finding => finding.Severity == Severity.Stop
+        && finding.Subject is not (FindingSubject.EvacuationLevel or FindingSubject.LiquidLeftBehind)
+        && (Stages.Count == 0 || CylinderCodes.All.All(code => code.Id != finding.Code)));
+
+    /// <summary>What forbids to begin, where something does; outcome, time, mass recovered and the number of cautions, culture-invariant.</summary>
+    public override string ToString() => (Forbids is Finding stop ? "do not start: " + stop.Message.TrimEnd('.') + "; " : string.Empty) + FormattableString.Invariant(
         $"{Job.Appliance.Fluid.Designation}: {Verdict}; {Ledger.InCylinders.Kilograms:F2} kg of {Ledger.Charge.Kilograms:F2} kg in {TotalDuration.Minutes:F0} min; {Cautions.Count} cautions");
 }

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Collections.ObjectModel;
 using System.Linq;
 using System.Threading;
 using Refrigerant.Recovery.Numerics;
@@ -12,7 +13,7 @@ public sealed class SetupComparison
     private SetupComparison(RecoveryPlan asItIs, IReadOnlyList<SetupOutcome> outcomes)
     {
         AsItIs = asItIs;
-        Outcomes = outcomes;
+        Outcomes = new ReadOnlyCollection<SetupOutcome>([.. outcomes]);
     }
 
     /// <summary>The plan for the job as it is.</summary>

@@ -5,6 +5,7 @@ using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Numerics;
+using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Rules;
 using Refrigerant.Recovery.Simulation;
 using Refrigerant.Recovery.Simulation.Vessels;
@@ -16,8 +17,8 @@ namespace Refrigerant.Recovery.Planning;
 /// <summary>The setup: hoses, push-pull, heat, water in tubes; and what is assumed about the appliance.</summary>
 internal static class SetupFindings
 {
-    /// <summary>Below this share of the machine's own pace the hoses are worth a word.</summary>
-    private const double SlowLine = 0.8;
+    /// <summary>A push that comes to this share of the design pressure, absolute, is near it. Our choice.</summary>
+    private const double NearDesign = 0.8;
 
     public static IEnumerable<Finding> ToDo(PlanRun run)
     {
@@ -29,13 +30,13 @@ internal static class SetupFindings
                 Severity.Warning,
                 Sources.CommonPractice,
                 $"Stay with the push-pull and watch the scale: liquid keeps siphoning after the machine stops. Shut the cylinder's liquid valve first; a float switch alone is no guarantee.");
-            if (run.Job.Appliance.DesignGaugePressure is Pressure design)
+            if (run.Job.Appliance.DesignGaugePressure is Pressure design && Highest(pushes) > NearDesign * run.Job.Barometer.FromGauge(design).Pascals)
             {
                 yield return new Finding(
                     PlanCodes.PushPullThrottled,
                     Severity.Caution,
                     "design pressure as given",
-                    $"Throttle the machine's outlet so that the appliance stays below {FindingValue.GaugePressure("design pressure", design, RoundingMode.Down)}, what it is built for or its relief device opens at.");
+                    $"Throttle the machine's outlet so that the appliance stays at {FindingValue.GaugePressure("throttle at", PushPull.DesignShare * design, RoundingMode.Down)} or below: nine tenths of {FindingValue.GaugePressure("design pressure", design, RoundingMode.Down)}, what it is built for or its relief device opens at.");
             }
         }
 
@@ -49,17 +50,9 @@ internal static class SetupFindings
             yield return freezing;
         }
 
-        PlannedStage? slowest = run.Stages.Where(stage => stage.Kind == StageKind.VaporRecovery && stage.Result is not null && !stage.Step.IsThrottled && stage.Step.LowestPressure is null && stage.Moved.Kilograms > 0)
-            .OrderByDescending(stage => stage.Moved.Kilograms).FirstOrDefault();
-        bool keepsTubes = run.Job.KeepAboveFreezing && run.Job.Appliance.Water is not null;
-        if (slowest is not null && !keepsTubes && slowest.Result!.SuctionLineShare.DecimalFractions < SlowLine)
+        foreach (Finding finding in PaceFindings.ToDo(run))
         {
-            bool cores = run.Job.Hoses.VaporSide.Any(hose => hose.Fittings.Any(fitting => fitting.IsCore));
-            yield return new Finding(
-                PlanCodes.HosesSlow,
-                Severity.Note,
-                "compressible flow with friction (Crane TP-410), valves by IEC 60534-2-1",
-                $"The suction hoses let through {FindingValue.Share("share", slowest.Result.SuctionLineShare)} of what the machine could draw: {FindingValue.Text("remedy", cores ? "valve cores taken out, and shorter or wider hoses," : "shorter or wider hoses")} make it faster.");
+            yield return finding;
         }
 
         PlannedStage? warm = run.Stages.FirstOrDefault(stage => stage.Step.Reason == StepReason.Warm);
@@ -69,7 +62,9 @@ internal static class SetupFindings
                 PlanCodes.WarmAppliance,
                 Severity.Caution,
                 "simulated pull and hold",
-                $"Warm the appliance while it is pulled with what is at hand; never with a flame.",
+                warm.Step.Inputs.HeaterPower > 0 && warm.Step.Inputs.HeaterPower < (double)run.Job.Aids.Heater.Watts
+                    ? $"Warm the appliance while it is pulled with what is at hand, the heater at {FindingValue.Power("heater", Power.FromWatts(warm.Step.Inputs.HeaterPower))} or switched on and off to that on average; never with a flame."
+                    : (FormattableString)$"Warm the appliance while it is pulled with what is at hand; never with a flame.",
                 warm.Step.Saves.Seconds > 60 ? (FormattableString)$"It saves {FindingValue.Duration("saves", warm.Step.Saves)}." : null);
         }
     }
@@ -78,13 +73,13 @@ internal static class SetupFindings
     {
         Appliance appliance = run.Job.Appliance;
         bool pulls = run.Stages.Any(stage => stage.Kind == StageKind.VaporRecovery);
-        if (pulls && LiquidChoice.WhyNoPush(run.Job, run.Stages) is string why)
+        bool hose = run.Job.Hoses.LiquidSide.Count > 0;
+        if (pulls && hose == appliance.LiquidReachable && LiquidChoice.WhyNoPush(run.Job, run.Stages) is string why)
         {
             yield return new Finding(PlanCodes.PushPullNotUsed, Severity.Note, Sources.CommonPractice, $"Push-pull is not used: {FindingValue.Text("reason", why)}.");
         }
 
-        double pushed = run.Stages.Where(stage => stage.Kind == StageKind.PushPull && stage.Result is not null)
-            .SelectMany(stage => stage.Result!.Trajectory).Select(point => point.AppliancePascals).DefaultIfEmpty(0).Max();
+        double pushed = Highest(run.Stages.Where(stage => stage.Kind == StageKind.PushPull && stage.Result is not null));
         if (pushed > 0 && appliance.DesignGaugePressure is null)
         {
             yield return new Finding(
@@ -94,7 +89,7 @@ internal static class SetupFindings
                 $"Push-pull raises the appliance to {FindingValue.GaugePressure("highest", run.Job.Barometer.ToGauge(new Pressure(pushed, PressureUnit.Pascal)), RoundingMode.Up)}; its design pressure was not given: read it, and the set pressure of its relief device.");
         }
 
-        if (appliance.LiquidReachable && run.Job.Hoses.LiquidSide.Count == 0 || (!appliance.LiquidReachable && run.Job.Hoses.LiquidSide.Count > 0))
+        if (hose != appliance.LiquidReachable)
         {
             yield return new Finding(
                 PlanCodes.HoseLeadsNowhere,
@@ -136,6 +131,10 @@ internal static class SetupFindings
                 $"At least one pair of components of {FindingValue.Text("refrigerant", appliance.Fluid.Designation)} has no published mixing parameters: pressures may be off by 5 % to 15 %.");
         }
     }
+
+    /// <summary>Pa; 0 for no stage.</summary>
+    private static double Highest(IEnumerable<PlannedStage> stages) =>
+        stages.SelectMany(stage => stage.Result!.Trajectory).Select(point => point.AppliancePascals).DefaultIfEmpty(0).Max();
 
     private static Finding? AtDesignPressure(PlanRun run)
     {

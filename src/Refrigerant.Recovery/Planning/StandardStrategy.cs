@@ -31,6 +31,9 @@ public sealed class StandardStrategy : IRecoveryStrategy
     /// <summary>And no nearer to the pressure at the temperature of what cools than this.</summary>
     private const double NearSurroundings = 1.05;
 
+    /// <summary>Efficiency that is so small a share of the best is that near the deepest vacuum. Our choice.</summary>
+    private const double NearDeepest = 0.2;
+
     /// <summary>A stage that moves less than this share of the charge, or lowers the pressure by less, is no progress.</summary>
     private const double Progress = 1e-4;
 
@@ -112,7 +115,7 @@ public sealed class StandardStrategy : IRecoveryStrategy
 
             if (last.Step.Reason == StepReason.GiveUp)
             {
-                return null;
+                return IsNearDeepest(now) ? Deepen(now) : null;
             }
 
             // It got no deeper: against a cooler or emptier cylinder it does.
@@ -206,6 +209,10 @@ public sealed class StandardStrategy : IRecoveryStrategy
             ? rest with { Duration = seen.Duration }
             : null;
     }
+
+    /// <summary>Whether it is the cylinder's pressure that makes a pull crawl: next to nothing passes a machine this near to its deepest vacuum.</summary>
+    private static bool IsNearDeepest(PlanSituation now) => !now.State.Appliance.HasLiquid
+        && now.Job.Machine.EfficiencyAt(now.State.Cylinder!.Pressure.Pascals / now.State.Appliance.Pressure.Pascals) < NearDeepest * now.Job.Machine.VolumetricEfficiency;
 
     /// <summary>The machine got no deeper: a cooler cylinder lets it. Null where nothing is at hand that helps.</summary>
     private static PlanStep? Deepen(PlanSituation now)

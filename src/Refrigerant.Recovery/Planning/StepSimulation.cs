@@ -125,16 +125,17 @@ internal sealed class StepSimulation(RecoveryJob job)
         switch (step.Kind)
         {
             case StageKind.Equalize:
-                var even = new EqualizeOptions { Start = from, CylinderLimit = limit, Inputs = step.Inputs };
+                var even = new EqualizeOptions { Start = from, Barometer = job.Barometer, CylinderLimit = limit, Inputs = step.Inputs };
                 even = step.Duration is null ? even : even with { MaximumDuration = longest };
                 return Equalization.Simulate(job.Appliance, job.Hoses, cylinder, even);
             case StageKind.PushPull:
-                var push = new PushPullOptions { Start = from, CylinderLimit = limit, Inputs = step.Inputs, MaximumDuration = longest, Flash = _flash, FastestEvening = FastestEvening };
+                var push = new PushPullOptions { Start = from, Barometer = job.Barometer, CylinderLimit = limit, Inputs = step.Inputs, MaximumDuration = longest, Flash = _flash, FastestEvening = FastestEvening };
                 return PushPull.Simulate(job.Appliance, job.Machine, job.Hoses, cylinder, push);
             case StageKind.LiquidRecovery:
                 var liquid = new LiquidRecoveryOptions
                 {
                     Start = from,
+                    Barometer = job.Barometer,
                     CylinderLimit = limit,
                     Inputs = step.Inputs,
                     MaximumDuration = longest,
@@ -147,6 +148,7 @@ internal sealed class StepSimulation(RecoveryJob job)
                 var vapor = new VaporRecoveryOptions
                 {
                     Start = from,
+                    Barometer = job.Barometer,
                     CylinderLimit = limit,
                     Inputs = step.Inputs,
                     MaximumDuration = longest,
@@ -169,6 +171,7 @@ internal sealed class StepSimulation(RecoveryJob job)
             new HoldOptions
             {
                 Start = from,
+                Barometer = job.Barometer,
                 Duration = new Duration(seconds, DurationUnit.Second),
                 EndPressure = step.AppliancePressure is Pressure end ? ByGauge(end) : null,
                 CylinderEndPressure = step.CylinderPressure,

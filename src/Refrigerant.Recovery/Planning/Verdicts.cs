@@ -19,7 +19,7 @@ internal static class Verdicts
         ApplianceState end = run.State.Appliance;
         Duration held = HeldFor(run);
         LevelOutcome outcome = Outcome(run, end, held);
-        bool reached = outcome is LevelOutcome.ReachedAndHeld or LevelOutcome.Reached || (outcome == LevelOutcome.ShareRecovered && !end.HasLiquid);
+        bool reached = outcome is LevelOutcome.ReachedAndHeld or LevelOutcome.Reached or LevelOutcome.NothingToRecover || (outcome == LevelOutcome.ShareRecovered && !end.HasLiquid);
         return new LevelVerdict(
             outcome,
             reached ? LevelObstacle.None : Obstacle(run, end),
@@ -31,6 +31,11 @@ internal static class Verdicts
 
     private static LevelOutcome Outcome(PlanRun run, ApplianceState end, Duration held)
     {
+        if (run.NeedsNothing)
+        {
+            return LevelOutcome.NothingToRecover;
+        }
+
         bool asked = run.Job.Times.Hold.Seconds >= ShortestHold;
         bool atLevel = run.IsAtLevel(end) && run.Stages.Count > 0;
         if (atLevel && end.HasLiquid)
@@ -63,6 +68,11 @@ internal static class Verdicts
 
     private static LevelObstacle Obstacle(PlanRun run, ApplianceState end)
     {
+        if (run.StartsAboveCutout)
+        {
+            return LevelObstacle.ApplianceAboveCutout;
+        }
+
         if (run.Job.Cylinders.Count == 0)
         {
             return LevelObstacle.NoCylinder;

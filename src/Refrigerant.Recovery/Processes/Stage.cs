@@ -23,8 +23,6 @@ internal sealed class Stage
     /// <summary>Pressure that a cylinder may see over its marked service pressure (49 CFR 173.301 and 173.304a at 55 °C, from memory).</summary>
     private const double ServiceShare = 1.25;
 
-    private const double Atmosphere = 101_325;
-
     private readonly Appliance _appliance;
     private readonly StageOptions _options;
     private readonly TrajectoryRecorder _recorder = new();
@@ -46,6 +44,7 @@ internal sealed class Stage
         _options = options;
         Model = appliance.Fluid.Model;
         Surroundings = appliance.SurroundingsKelvin;
+        options.Start?.Appliance.RequireOf(appliance, nameof(options.Start));
         SimulationState start = options.Start ?? new SimulationState(ApplianceState.Initial(appliance));
         if (start.Cylinder is null && cylinder is not null)
         {
@@ -126,7 +125,7 @@ internal sealed class Stage
 
     /// <summary>Highest absolute pressure that the cylinder is built to see at work, Pa.</summary>
     public double HighestCylinderPressure => Before.Cylinder is CylinderState state
-        ? (ServiceShare * state.Cylinder.ServicePressure.Pascals) + Atmosphere
+        ? (ServiceShare * state.Cylinder.ServicePressure.Pascals) + Air
         : double.PositiveInfinity;
 
     /// <summary>The vessels with that of the cylinder, where one takes part.</summary>
@@ -151,7 +150,13 @@ internal sealed class Stage
     }
 
     /// <summary>Highest absolute pressure that the appliance is built for, Pa; null where it is not known.</summary>
-    public double? HighestAppliancePressure => _appliance.DesignGaugePressure is Pressure design ? design.Pascals + Atmosphere : null;
+    public double? HighestAppliancePressure => DesignGauge + Air;
+
+    /// <summary>What the appliance is built for, gauge, Pa; null where it is not known.</summary>
+    public double? DesignGauge => _appliance.DesignGaugePressure?.Pascals;
+
+    /// <summary>The air at the place, Pa.</summary>
+    public double Air => _options.Barometer.Pressure.Pascals;
 
     /// <summary>The machine's switches and the freezing of tubes.</summary>
     public void WatchMachine(RecoveryMachine machine, MachineLink link)
@@ -242,6 +247,7 @@ internal sealed class Stage
     {
         Figures.LiquidGoneAt = _dry?.FiredAt ?? double.NaN;
         Figures.FreezingAt = _freezing?.FiredAt ?? double.NaN;
+        Figures.CylinderOutOfRange = Cylinder is not null && ReferenceEquals(_network.OutOfRange, Cylinder.Vessel);
         double passed = _machine?.Passed(_state) ?? 0;
         Figures.SuctionLineShare = freeFlow > 0 ? Math.Min(1, passed / freeFlow) : 1;
         if (!double.IsNaN(Figures.HottestDischarge))

@@ -19,6 +19,9 @@ internal sealed class StageFigures
 
     public bool WasChoked { get; set; }
 
+    /// <summary>Whether what left the range of the equation of state last was the content of the cylinder.</summary>
+    public bool CylinderOutOfRange { get; set; }
+
     /// <summary>Largest share by which the cylinder is below the saturation pressure of the liquid that flows to it.</summary>
     public double DeepestFlashing { get; set; }
 

@@ -1,5 +1,6 @@
 using System;
 using Refrigerant.Recovery.Flow;
+using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Numerics;
 using Refrigerant.Recovery.Simulation;
 using UnitsNet;
@@ -15,7 +16,7 @@ public abstract record StageOptions
 
     private protected StageOptions(double longest) => MaximumDuration = new Duration(longest, DurationUnit.Second);
 
-    /// <summary>State at the start, as the stage before left it; where it is null, appliance and cylinder as described, at the temperature of the surroundings.</summary>
+    /// <summary>State at the start, as the stage before left it; where it is null, appliance and cylinder as described, at the temperature of the surroundings. A state of another refrigerant or of other volumes is refused with an <see cref="System.ArgumentException"/>.</summary>
     public SimulationState? Start { get; init; }
 
     /// <summary>Heat, fans, valves, cooling throughout the stage.</summary>
@@ -54,6 +55,13 @@ public abstract record StageOptions
     /// fluid has nothing to follow. From a <see cref="Start"/> whose composition was followed it is followed in any case.
     /// </summary>
     public CompositionMode Composition { get; init; }
+
+    /// <summary>
+    /// The air at the place, against which design and service pressures, which are gauge pressures, are held; the standard atmosphere by default. Where the air is thinner an
+    /// appliance comes to its design pressure at a lower absolute pressure: give the barometer of the place.
+    /// </summary>
+    /// <exception cref="ArgumentNullException">Null.</exception>
+    public Barometer Barometer { get; init => field = Require.NotNull(value, nameof(Barometer)); } = Barometer.Standard;
 
     /// <summary>The table of flashing liquid of stages before, of the same refrigerant; one of its own where it is null.</summary>
     internal FlashTable? Flash { get; init; }

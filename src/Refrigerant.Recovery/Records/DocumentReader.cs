@@ -33,8 +33,7 @@ internal sealed class DocumentReader
     public void CheckPart<TDocument>(DocumentNode node, JsonTypeInfo<TDocument> type, Action<TDocument, DocumentNode> make)
         where TDocument : class
     {
-        bool known = _errors.Any(error => error.Path.StartsWith(node.Path, StringComparison.Ordinal)
-            && (error.Path.Length == node.Path.Length || error.Path[node.Path.Length] is '.' or '['));
+        bool known = _errors.Any(error => IsWithin(error.Path, node.Path) || IsWithin(node.Path, error.Path));
         if (!known && node.Value is { ValueKind: JsonValueKind.Object } element)
         {
             Try<object>(() =>
@@ -44,6 +43,9 @@ internal sealed class DocumentReader
             });
         }
     }
+
+    private static bool IsWithin(string path, string other) =>
+        path.StartsWith(other, StringComparison.Ordinal) && (path.Length == other.Length || path[other.Length] is '.' or '[');
 
     private void Check(JsonElement element, JsonTypeInfo type, DocumentNode node)
     {
@@ -87,7 +89,9 @@ internal sealed class DocumentReader
         {
             DocumentNode place = node.Member(name);
             JsonPropertyInfo? property = type.Properties.FirstOrDefault(p => p.Name == name);
-            if (Expect(seen.Add(name), place, "it is given twice.")
+            bool isTwice = members.Count(other => other.Name == name) > 1;
+            if (seen.Add(name)
+                && Expect(!isTwice, place, "it is given twice.")
                 && Expect(property is not null, place, $"there is no such member; known are {string.Join(", ", type.Properties.Select(p => p.Name))}."))
             {
                 CheckMember(value, type, property!, place);

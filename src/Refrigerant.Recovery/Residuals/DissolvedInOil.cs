@@ -11,18 +11,6 @@ internal static class DissolvedInOil
     /// <summary>Above this share of the saturation pressure the rule is not applied: the oil takes up refrigerant without bound. Our choice.</summary>
     public const double HighestSaturation = 0.9;
 
-    /// <summary>Mass in the oil; null where the pressure is too close to saturation for the rule.</summary>
-    public static MassRange? At(PropertyModel model, double temperature, double pressure, ApplianceOil oil)
-    {
-        if (temperature > model.Range.MaximumSaturationTemperature)
-        {
-            return null;
-        }
-
-        double share = pressure / model.SaturationAtTemperature(temperature).Bubble.Pressure;
-        return share > HighestSaturation ? null : AtShare(model, share, oil);
-    }
-
     /// <summary>
     /// Mass in the oil for every state. Close to saturation it is that at the end of the rule, and <paramref name="atLeast"/> says so; above the
     /// saturation curves the pressure at their end stands for saturation, which gives too much rather than too little.
@@ -30,15 +18,11 @@ internal static class DissolvedInOil
     public static MassRange UpToLimit(PropertyModel model, double temperature, double pressure, ApplianceOil oil, out bool atLeast)
     {
         double highest = Math.Min(temperature, model.Range.MaximumSaturationTemperature);
-        MassRange? dissolved = At(model, highest, pressure, oil);
-        atLeast = dissolved is null;
-        return dissolved ?? AtShare(model, HighestSaturation, oil);
-    }
-
-    private static MassRange AtShare(PropertyModel model, double share, ApplianceOil oil)
-    {
+        double share = pressure / model.SaturationAtTemperature(highest).Bubble.Pressure;
+        atLeast = share > HighestSaturation;
+        share = Math.Min(share, HighestSaturation);
         var solution = new OilSolution(model, oil);
         double best = oil.Mass.Kilograms * solution.MassRatio(share);
-        return new MassRange(best / solution.Spread, best, best * solution.Spread);
+        return new MassRange(best / solution.Spread, best, best * solution.Spread, atLeast);
     }
 }

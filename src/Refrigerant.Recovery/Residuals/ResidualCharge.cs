@@ -40,7 +40,7 @@ public sealed class ResidualCharge
     /// <summary>Liquid in the appliance, as the caller knows it or a rise test tells; zero where nothing is known, which a finding says.</summary>
     public MassRange Liquid { get; }
 
-    /// <summary>Refrigerant dissolved in oil: an estimate; zero where no oil was given or it cannot be told, which a finding says.</summary>
+    /// <summary>Refrigerant dissolved in oil: an estimate; zero where no oil was given. Above 0.9 of the saturation pressure it is what the oil holds at least, which the range and a finding say.</summary>
     public MassRange InOil { get; }
 
     /// <summary>Refrigerant in hoses, the machine and other spaces.</summary>

@@ -151,7 +151,7 @@ internal sealed class ResidualEstimate
                 $"The pressure came back to saturation: liquid is still there, and the figure for it is a lower bound only.");
         }
 
-        return new MassRange(Math.Max(0, boiled - error), Math.Max(0, boiled), Math.Max(0, boiled + error));
+        return new MassRange(Math.Max(0, boiled - error), Math.Max(0, boiled), Math.Max(0, boiled + error), state != VaporState.Superheated);
     }
 
     private double Spread(double temperature, double pressure, double dp, double dT, double density)
@@ -168,14 +168,15 @@ internal sealed class ResidualEstimate
             return default;
         }
 
-        if (DissolvedInOil.At(_model, _temperature, _pressure, oil) is not MassRange dissolved)
+        MassRange dissolved = DissolvedInOil.UpToLimit(_model, _temperature, _pressure, oil, out bool atLeast);
+        if (atLeast)
         {
             Add(
-                ResidualCodes.OilNotCounted,
+                ResidualCodes.OilAtLeast,
                 Severity.Warning,
                 SolubilityTable.Source,
-                $"The pressure is too close to saturation for an estimate of what the oil holds: it can take up refrigerant without bound. It is not counted.");
-            return default;
+                $"The oil holds {FindingValue.Kilograms("dissolved", dissolved.BestKilograms)} at least: so close to saturation it can take up refrigerant without bound, and how much more the pressure does not tell. Warm the oil and pull the pressure down.");
+            return dissolved;
         }
 
         Add(

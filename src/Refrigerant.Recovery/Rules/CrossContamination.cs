@@ -10,13 +10,12 @@ public sealed class CrossContamination
 {
     private readonly double _recovered;
 
-    internal CrossContamination(double inSpaces, MassRange inOil, double recovered, bool isLowerBound)
+    internal CrossContamination(double inSpaces, MassRange inOil, double recovered)
     {
         _recovered = recovered;
         InSpaces = new Mass(inSpaces, MassUnit.Kilogram);
         InOil = inOil;
         Trapped = new MassRange(inSpaces, inSpaces, inSpaces).Plus(inOil);
-        IsLowerBound = isLowerBound;
     }
 
     /// <summary>Old refrigerant as vapor and liquid in machine and hoses.</summary>
@@ -29,7 +28,7 @@ public sealed class CrossContamination
     public MassRange Trapped { get; }
 
     /// <summary>Whether the oil may hold more than its upper bound says: its pressure is too near saturation for the rule.</summary>
-    public bool IsLowerBound { get; }
+    public bool IsLowerBound => Trapped.IsLowerBound;
 
     /// <summary>Old refrigerant as a share of what the next cylinder receives, by mass: best estimate.</summary>
     public Ratio MassFraction => Share(Trapped.BestKilograms);
@@ -49,7 +48,7 @@ public sealed class CrossContamination
 
     /// <summary>Mass and share, culture-invariant.</summary>
     public override string ToString() => FormattableString.Invariant(
-        $"{(IsLowerBound ? "at least " : string.Empty)}{Trapped}, {MassFraction.Percent:G3} % by mass (up to {HighestMassFraction.Percent:G3} %)");
+        $"{Trapped}, {MassFraction.Percent:G3} % by mass (up to {HighestMassFraction.Percent:G3} %)");
 
     private Ratio Share(double trapped) => new(trapped / (trapped + _recovered), RatioUnit.DecimalFraction);
 }

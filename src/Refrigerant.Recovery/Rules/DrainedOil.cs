@@ -113,7 +113,7 @@ public sealed class DrainedOil
 
     /// <summary>Mass and share, culture-invariant.</summary>
     public override string ToString() => FormattableString.Invariant(
-        $"{(IsLowerBound ? "at least " : string.Empty)}{Dissolved} of {Fluid.Designation} in {Oil.Mass.Kilograms:G4} kg of oil, {MassFraction.Percent:G3} % by mass");
+        $"{Dissolved} of {Fluid.Designation} in {Oil.Mass.Kilograms:G4} kg of oil, {MassFraction.Percent:G3} % by mass");
 
     private double Share(double dissolved) => dissolved > 0 ? dissolved / (dissolved + Oil.Mass.Kilograms) : 0;
 }

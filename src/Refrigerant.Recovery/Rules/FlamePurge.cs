@@ -86,6 +86,36 @@ public sealed class FlamePurge
             $"Dead ends do not mix and oil gives off refrigerant late: a detector at the opening decides. Never air or oxygen; keep nitrogen flowing while you braze."));
     }
 
+    /// <summary>What to do before a flame about what a recovery leaves; null where it does not burn, or there is nothing.</summary>
+    /// <remarks>Counted as if what liquid and oil hold were in the vapor already: it comes out sooner or later.</remarks>
+    internal static Finding? Left(Fluid fluid, Volume volume, Mass left, Mass dissolved)
+    {
+        if (RefrigerantFacts.For(fluid).IsFlammable != true || !(left.Kilograms > 0))
+        {
+            return null;
+        }
+
+        FindingValue mass = FindingValue.Mass("left", left);
+        FormattableString oil = dissolved.Kilograms > 0
+            ? (FormattableString)$"{mass} of {fluid.Designation} are left, {FindingValue.Mass("dissolved", dissolved)} of them in the oil, which gives them off late."
+            : (FormattableString)$"{mass} of {fluid.Designation} are left.";
+        if (FlammabilityFigures.Find(fluid.Designation) is not (double limit, RuleFigure figure))
+        {
+            return new Finding(
+                RuleCodes.FlammabilityUnknown, Severity.Warning, Sources.CommonPractice, oil, $"It burns, and no lower flammability limit was found: no flame. Purge with dry nitrogen and trust a detector only.");
+        }
+
+        double exchanges = Math.Max(0, Math.Log(left.Kilograms / volume.CubicMeters / (FlammabilityFigures.PurgeShare * limit)));
+        return new Finding(
+            RuleCodes.PurgeBeforeFlame,
+            Severity.Warning,
+            figure.Source,
+            oil,
+            exchanges > 0
+                ? $"Before a flame, or before it is opened where something could light it, send dry nitrogen through, {FindingValue.Number("volume exchanges", exchanges, 2)} times the internal volume at least, and let a detector at the opening decide. Never air or oxygen."
+                : (FormattableString)$"Before a flame, or before it is opened where something could light it, send dry nitrogen through and let a detector at the opening decide. Never air or oxygen.");
+    }
+
     /// <summary>Refrigerant and exchanges, culture-invariant.</summary>
     public override string ToString() => _exchanges is double exchanges
         ? FormattableString.Invariant($"{Fluid.Designation}: {exchanges:F1} volumes of nitrogen")

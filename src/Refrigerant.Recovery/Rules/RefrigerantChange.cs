@@ -118,20 +118,19 @@ public sealed class RefrigerantChange
         double after = foreign * (clearing.Trapped.Kilograms + (hose * VaporDensity.At(model, kelvins, end, out _)));
         MassRange oilBefore = default;
         MassRange oilAfter = default;
-        bool beforeAtLeast = false;
         if (options.Oil is ApplianceOil oil && foreign > 0)
         {
-            oilBefore = DissolvedInOil.UpToLimit(model, kelvins, suction, oil, out beforeAtLeast);
+            oilBefore = DissolvedInOil.UpToLimit(model, kelvins, suction, oil, out _);
             MassRange settled = DissolvedInOil.UpToLimit(model, kelvins, end, oil, out _);
-            oilAfter = new MassRange(settled.LowKilograms, settled.BestKilograms, oilBefore.HighKilograms);
+            oilAfter = new MassRange(settled.LowKilograms, settled.BestKilograms, oilBefore.HighKilograms, oilBefore.IsLowerBound);
         }
 
         double stays = options.OilThatStays.DecimalFractions;
         CrossContamination[] states =
         [
-            new(before, oilBefore, recovered, beforeAtLeast),
-            new(after, oilAfter, recovered, beforeAtLeast),
-            new(after, oilAfter.Times(stays), recovered, beforeAtLeast && stays > 0),
+            new(before, oilBefore, recovered),
+            new(after, oilAfter, recovered),
+            new(after, oilAfter.Times(stays), recovered),
         ];
         return new RefrigerantChange(
             previous, next, nextRecovered, states[0], states[1], states[2], clearing, FindingsFor(previous, next, recovered, states, options));

@@ -194,7 +194,16 @@ public sealed class RefrigerantFacts
                 RuleCodes.Toxic,
                 Severity.Warning,
                 group.Source,
-                $"{Fluid.Designation} is of higher toxicity (group {FindingValue.Text("group", group.Value)}): ventilate, wear protection, keep others away.");
+                $"{Fluid.Designation} is of higher toxicity (group {FindingValue.Text("group", group.Value)}): ventilate, wear protection and have breathing protection for it at hand, watch a detector, keep others away. Local codes say who may handle it and how.");
+        }
+
+        if (Fluid.Composition.Any(part => part.Designation == "R-717"))
+        {
+            yield return new Finding(
+                RuleCodes.AttacksCopper,
+                Severity.Warning,
+                Sources.CommonPractice,
+                $"{Fluid.Designation} attacks copper and brass: machine, hoses, valves, gauges and cylinders made for ammonia only, of steel or aluminium.");
         }
     }
 }

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Collections.ObjectModel;
 using System.Linq;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
@@ -30,7 +31,7 @@ public sealed class RefrigerantIdentification
     private RefrigerantIdentification(IReadOnlyList<RefrigerantCandidate> candidates, IReadOnlyList<Finding> findings)
     {
         Candidates = candidates;
-        Findings = findings;
+        Findings = new ReadOnlyCollection<Finding>([.. findings]);
     }
 
     /// <summary>The candidates, best first: those that fit and those that nearly do.</summary>

@@ -13,6 +13,8 @@ namespace Refrigerant.Recovery.Simulation;
 /// <summary>What is in an appliance at a moment: where one stage ends and the next begins, or what was measured. Immutable.</summary>
 public sealed class ApplianceState
 {
+    private const double SameVolume = 1e-9;
+
     private readonly Appliance _appliance;
     private readonly SectionState[] _sections;
     private readonly int _port;
@@ -103,7 +105,7 @@ public sealed class ApplianceState
     /// <param name="dissolved">Refrigerant in the oil, zero or more and less than the mass; as at the start, but at most half the mass, where it is null.</param>
     /// <exception cref="ArgumentNullException"><paramref name="appliance"/> is null.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
-    /// <exception cref="ArgumentException">The mass does not fit the volume as liquid.</exception>
+    /// <exception cref="ArgumentException">The mass does not fit the volume as liquid, or there is no oil that could hold what is dissolved.</exception>
     /// <exception cref="PropertyRangeException">The state is outside the range of the refrigerant's equation.</exception>
     public static ApplianceState FromMeasured(
         Appliance appliance, Mass mass, Temperature temperature, Temperature? metalTemperature = null, Mass? dissolved = null)
@@ -112,6 +114,11 @@ public sealed class ApplianceState
         double kilograms = Require.Positive(mass.Kilograms, "kg", nameof(mass));
         double kelvins = Require.InRange(temperature.Kelvins, 50, 700, "K", nameof(temperature));
         double metal = metalTemperature is Temperature given ? Require.InRange(given.Kelvins, 50, 700, "K", nameof(metalTemperature)) : kelvins;
+        if (dissolved is { Kilograms: > 0 } && appliance.Oil is null)
+        {
+            throw new ArgumentException($"dissolved is {Require.Text(dissolved.Value.Kilograms)} kg; the appliance has no oil that could hold it.", nameof(dissolved));
+        }
+
         double inOil = dissolved is Mass told
             ? Require.InRange(told.Kilograms, 0, kilograms, "kg", nameof(dissolved))
             : Math.Min(appliance.Oil?.DissolvedAtStart ?? 0, 0.5 * kilograms);
@@ -121,6 +128,29 @@ public sealed class ApplianceState
     /// <summary>Where every section stands, culture-invariant.</summary>
     public override string ToString() => FormattableString.Invariant(
         $"{Mass.Kilograms:G4} kg at {Temperature.DegreesCelsius:F1} °C and {Pressure.Kilopascals:F1} kPa absolute, {LiquidMass.Kilograms:G3} kg of it liquid");
+
+    /// <summary>Throws where this is no state of an appliance: another refrigerant, other volumes.</summary>
+    internal void RequireOf(Appliance appliance, string parameter)
+    {
+        if (_appliance.Fluid.Designation != appliance.Fluid.Designation)
+        {
+            throw new ArgumentException($"{parameter} is a state of {_appliance.Fluid.Designation}; the appliance holds {appliance.Fluid.Designation}.", parameter);
+        }
+
+        IReadOnlyList<ApplianceSection> parts = appliance.EffectiveSections;
+        bool fits = parts.Count == _sections.Length;
+        for (int i = 0; fits && i < _sections.Length; i++)
+        {
+            double volume = parts[i].InternalVolume.CubicMeters;
+            fits = Math.Abs(_sections[i].Volume - volume) <= SameVolume * volume;
+        }
+
+        if (!fits)
+        {
+            throw new ArgumentException(
+                $"{parameter} is a state of {Require.Text(1e3 * _sections.Sum(section => section.Volume))} L in {_sections.Length} part(s); the appliance has {Require.Text(1e3 * appliance.InternalVolume.CubicMeters)} L in {parts.Count}.", parameter);
+        }
+    }
 
     private static ApplianceState AtRest(Appliance appliance, double total, double kelvins, double metal, double dissolved, string what, string parameter)
     {

@@ -6,7 +6,8 @@ namespace Refrigerant.Recovery.Simulation;
 /// <summary>What flows and compression need of a refrigerant's vapor besides its state: exponents, heat capacity, viscosity. Plain SI doubles, immutable.</summary>
 /// <remarks>
 /// Exponent of isentropic compression κ = ρ·c²/p and isobaric heat capacity of the real gas, each taken between its value at saturation at the starting
-/// temperature and its ideal-gas limit in proportion to the pressure. Viscosity is that of saturated vapor at the start, which hardly changes.
+/// temperature and its ideal-gas limit in proportion to the pressure; so is m = (∂ln T/∂ln p)_s = p·(∂v/∂T)_p/c_p, by which the gas warms along an isentrope, which stays as it is
+/// above the pressure of the start. For a real gas m is not (κ − 1)/κ. Viscosity is that of saturated vapor at the start, which hardly changes.
 /// </remarks>
 internal sealed class GasFacts
 {
@@ -24,6 +25,9 @@ internal sealed class GasFacts
     private readonly double _exponentSlope;
     private readonly double _heatCapacitySlope;
     private readonly double _idealHeatCapacity;
+    private readonly double _idealWarming;
+    private readonly double _warmingSlope;
+    private readonly double _startPressure = double.PositiveInfinity;
 
     public GasFacts(PropertyModel model, double temperature)
     {
@@ -32,11 +36,14 @@ internal sealed class GasFacts
         double idealPressure = model.VesselAtTemperature(temperature, IdealShare * model.CriticalDensity).Bulk.Pressure;
         IdealExponent = IdealShare * model.CriticalDensity * ideal.SpeedOfSound * ideal.SpeedOfSound / idealPressure;
         _idealHeatCapacity = ideal.IsobaricHeatCapacity;
+        _idealWarming = Warming(IdealShare * model.CriticalDensity, idealPressure, ideal);
         if (temperature < range.MaximumSaturationTemperature && temperature > range.MinimumTemperature)
         {
             StatePoint dew = model.SaturationAtTemperature(Math.Max(range.MinimumTemperature, Math.Min(temperature, NearCritical * model.CriticalTemperature))).Dew;
             StateDerivatives saturated = model.DerivativesAt(dew.Temperature, dew.Density);
             _exponentSlope = ((dew.Density * saturated.SpeedOfSound * saturated.SpeedOfSound / dew.Pressure) - IdealExponent) / dew.Pressure;
+            _warmingSlope = (Warming(dew.Density, dew.Pressure, saturated) - _idealWarming) / dew.Pressure;
+            _startPressure = dew.Pressure;
             _heatCapacitySlope = (saturated.IsobaricHeatCapacity - _idealHeatCapacity) / dew.Pressure;
         }
 
@@ -53,6 +60,19 @@ internal sealed class GasFacts
     /// <summary>κ at a pressure.</summary>
     public double Exponent(double pressure) => Math.Max(LeastExponent, IdealExponent + (_exponentSlope * pressure));
 
+    /// <summary>Logarithm of the ratio of temperatures along an isentrope from one pressure to another, Pa.</summary>
+    public double IsentropicWarming(double from, double to)
+    {
+        double start = Math.Min(from, _startPressure);
+        double end = Math.Min(to, _startPressure);
+        double beyond = to > _startPressure ? _warmingSlope * _startPressure * Math.Log(to / Math.Max(from, _startPressure)) : 0;
+        return (_idealWarming * Math.Log(to / from)) + (_warmingSlope * (end - start)) + beyond;
+    }
+
     /// <summary>J/(kg·K) at a pressure.</summary>
     public double HeatCapacity(double pressure) => Math.Max(0.5 * _idealHeatCapacity, _idealHeatCapacity + (_heatCapacitySlope * pressure));
+
+    /// <summary>m = p·(∂v/∂T)_p/c_p, with (∂v/∂T)_p = (∂p/∂T)_ρ/(ρ²·(∂p/∂ρ)_T).</summary>
+    private static double Warming(double density, double pressure, in StateDerivatives at) =>
+        pressure * at.PressureByTemperature / (density * density * at.PressureByDensity * at.IsobaricHeatCapacity);
 }

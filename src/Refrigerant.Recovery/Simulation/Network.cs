@@ -98,6 +98,9 @@ internal sealed class Network : OdeSystem
         }
     }
 
+    /// <summary>The vessel whose state was last found outside the range of the equation of state; null where there was none.</summary>
+    public Vessel? OutOfRange { get; private set; }
+
     /// <summary>Called after every accepted step with the time, when all vessels and links stand at it.</summary>
     public Action<double>? Stepped { get; set; }
 
@@ -269,16 +272,20 @@ internal sealed class Network : OdeSystem
     /// <summary>A trial step may reach beyond the equation of state; that only means a shorter one.</summary>
     private bool TrySolve(double[] state)
     {
+        Vessel? solving = null;
         try
         {
             foreach (Vessel vessel in _vessels)
             {
+                solving = vessel;
                 if (!vessel.Solve(state, _inputs))
                 {
+                    OutOfRange = vessel;
                     return false;
                 }
             }
 
+            solving = null;
             foreach (Link link in _links)
             {
                 if (!link.Solve(state, _inputs))
@@ -291,10 +298,12 @@ internal sealed class Network : OdeSystem
         }
         catch (PropertyRangeException)
         {
+            OutOfRange = solving ?? OutOfRange;
             return false;
         }
         catch (ConvergenceException)
         {
+            OutOfRange = solving ?? OutOfRange;
             return false;
         }
     }

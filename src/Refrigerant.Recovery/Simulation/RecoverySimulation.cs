@@ -118,6 +118,7 @@ public sealed class RecoverySimulation
         _ = Require.NotNull(setup, nameof(setup));
         PropertyModel model = setup.Appliance.Fluid.Model;
         double surroundings = setup.Appliance.SurroundingsKelvin;
+        setup.Start?.Appliance.RequireOf(setup.Appliance, nameof(setup.Start));
         SimulationState start = setup.Start ?? new SimulationState(ApplianceState.Initial(setup.Appliance));
         CylinderState receiving = start.Cylinder
             ?? CylinderState.Initial(setup.Cylinder, setup.Appliance.Fluid, new Temperature(surroundings, TemperatureUnit.Kelvin));

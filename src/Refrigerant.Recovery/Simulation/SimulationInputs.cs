@@ -118,6 +118,21 @@ public readonly struct SimulationInputs : System.IEquatable<SimulationInputs>
     public override int GetHashCode() => InletOpening.GetHashCode() ^ (HeaterPower.GetHashCode() * 31) ^ (FanFactor.GetHashCode() * 17) ^ _isStopped.GetHashCode();
 
     /// <summary>What differs from a machine that runs with all valves open, culture-invariant.</summary>
-    public override string ToString() => System.FormattableString.Invariant(
-        $"machine {(MachineRunning ? "on" : "off")}, inlet {InletOpening:P0}, heater {HeaterPower:G3} W, fan ×{FanFactor:G3}");
+    public override string ToString()
+    {
+        string[] differs =
+        [
+            MachineRunning ? "machine on" : "machine off",
+            InletOpening == 1 ? "" : System.FormattableString.Invariant($"inlet {InletOpening:P0}"),
+            LiquidOpening == 1 ? "" : System.FormattableString.Invariant($"liquid {LiquidOpening:P0}"),
+            HeaterPower == 0 ? "" : System.FormattableString.Invariant($"heater {HeaterPower:G3} W"),
+            CrankcaseHeaterPower == 0 ? "" : System.FormattableString.Invariant($"crankcase heater {CrankcaseHeaterPower:G3} W"),
+            FanFactor == 1 ? "" : System.FormattableString.Invariant($"fan ×{FanFactor:G3}"),
+            WaterFactor == 1 ? "" : System.FormattableString.Invariant($"water ×{WaterFactor:G3}"),
+            CylinderFactor == 1 ? "" : System.FormattableString.Invariant($"cylinder ×{CylinderFactor:G3}"),
+            AirTemperature is double air ? System.FormattableString.Invariant($"air {air:G5} K") : "",
+            CylinderSurroundings is double around ? System.FormattableString.Invariant($"around the cylinder {around:G5} K") : "",
+        ];
+        return string.Join(", ", System.Array.FindAll(differs, text => text.Length > 0));
+    }
 }

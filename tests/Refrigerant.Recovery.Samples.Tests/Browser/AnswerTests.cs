@@ -133,6 +133,13 @@ public class AnswerTests(Chromium browser)
         string shown = Words(browser.Find(".answer").Text);
         Assert.All(plan.Findings.Concat(plan.Cautions), finding => Assert.Contains(Words(finding.ToText(DisplayUnits.International)), shown));
         Assert.NotEmpty(browser.All("svg polyline"));
+
+        // Each kind of stage once, with all that its hookup says.
+        PlannedStage[] kinds = [.. plan.Stages.GroupBy(stage => stage.Kind).Select(group => group.First())];
+        Assert.Equal(kinds.Length, browser.All("figure.hookup").Count);
+        string hookups = Words(browser.Find("#hookups").Text);
+        Assert.All(kinds.SelectMany(stage => stage.Hookup.Settings), setting => Assert.Contains(Words(setting.ToString()), hookups));
+        Assert.All(kinds.SelectMany(stage => stage.Hookup.Lines), line => Assert.Contains(Words(line.ToString()), hookups));
     }
 
     [BrowserFact]

@@ -19,6 +19,7 @@ public class BadInputTests
     [InlineData("time runs back", UnusedReadings.TimeNotLater)]
     [InlineData("doubled times", UnusedReadings.TimeNotLater)]
     [InlineData("gap of an hour", UnusedReadings.None)]
+    [InlineData("one time far ahead", UnusedReadings.TimeJumped)]
     [InlineData("psi for kPa", UnusedReadings.GaugeInconsistent)]
     [InlineData("kPa for psi", UnusedReadings.GaugeOutOfRange)]
     [InlineData("absolute for gauge", UnusedReadings.None)]
@@ -30,6 +31,15 @@ public class BadInputTests
     {
         UnusedReadings ever = Watch(Job.Value.Told, (reading, i) => Spoil(reading, i, what), out _, out _);
         Assert.Equal(expected, expected & ever);
+    }
+
+    [Fact]
+    public void A_clock_that_jumps_once_does_not_move_the_estimate()
+    {
+        Watch(Job.Value.Told, (reading, _) => reading, out RawEstimate undisturbed, out _);
+        Watch(Job.Value.Told, (reading, i) => Spoil(reading, i, "one time far ahead"), out RawEstimate glitch, out _);
+        Assert.Equal(undisturbed.Time, glitch.Time, 1e-6);
+        Assert.Equal(undisturbed.Remaining.Best, glitch.Remaining.Best, 0.02 * Job.Value.Charge);
     }
 
     [Fact]
@@ -135,6 +145,9 @@ public class BadInputTests
                 break;
             case "doubled times":
                 reading.Time -= i % 2;
+                break;
+            case "one time far ahead":
+                reading.Time += i == 200 ? 1e9 : 0;
                 break;
             case "gap of an hour":
                 reading.Time += i >= 200 ? 3600 : 0;

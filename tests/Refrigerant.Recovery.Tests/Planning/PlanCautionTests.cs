@@ -133,7 +133,7 @@ public sealed class PlanCautionTests
             },
             Machine = RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(0.5)) with { LowPressureSwitch = Pressure.FromKilopascals(0.9 * saturation) },
             Hoses = new HoseSet { VaporSide = [Jobs.Hose()] },
-            Cylinders = [Jobs.Cylinder(123)],
+            Cylinders = [fluid is "R-13" or "R-14" or "R-744" ? RecoveryCylinder.FromMark("3AA1800", Mass.FromPounds(123), Mass.FromPounds(150)) : Jobs.Cylinder(123)],
         };
     }
 

@@ -1,5 +1,6 @@
 using System;
 using System.Threading;
+using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Planning;
 using UnitsNet;
 using Xunit;
@@ -47,6 +48,25 @@ public class PlanUncertaintyTests
         InputInfluence only = Assert.Single(wide.Influences);
         Assert.Equal(UncertainInput.Displacement, only.Input);
         Assert.True(only.OnDuration < -0.9, only.ToString());
+    }
+
+    /// <summary>Sections move with the appliance, so that they still add up to it.</summary>
+    [Fact]
+    public void An_appliance_of_sections_has_ranges_too()
+    {
+        RecoveryJob job = Jobs.Chiller(kilograms: 20);
+        Appliance whole = job.Appliance;
+        Appliance split = whole with
+        {
+            Sections =
+            [
+                new ApplianceSection { Name = "a", InternalVolume = whole.InternalVolume * 0.6, Charge = whole.Charge * 0.6 },
+                new ApplianceSection { Name = "b", InternalVolume = whole.InternalVolume * 0.4, Charge = whole.Charge * 0.4 },
+            ],
+            Connections = [new SectionConnection { From = "a", To = "b", FlowCoefficient = 2 }],
+        };
+        PlanUncertainty ranges = PlanUncertainty.Run(job with { Appliance = split }, new UncertaintyOptions { Samples = 16 });
+        Assert.True(ranges.TotalDuration.High > ranges.TotalDuration.Low);
     }
 
     [Fact]

@@ -107,7 +107,7 @@ public class SiteJobTests
         Assert.Contains(plan.Stages, stage => stage.Kind == StageKind.PushPull);
         double highest = plan.Course().Max(point => point.Point.AppliancePressure.Pascals);
         Assert.InRange(highest, 0, 101_325 + (15 * 6894.757293168361));
-        Assert.Contains(plan.ToDo, finding => finding.Code == "push-pull-throttled");
+        Assert.Equal(highest > 0.8 * (101_325 + (15 * 6894.757293168361)), plan.Findings.Any(finding => finding.Code == "push-pull-throttled"));
         double free = RecoveryPlanner.Plan(plan.Job with { Appliance = plan.Job.Appliance with { DesignGaugePressure = null } })
             .Course().Max(point => point.Point.AppliancePressure.Pascals);
         Assert.True(free >= highest);

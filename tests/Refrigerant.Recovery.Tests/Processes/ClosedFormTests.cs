@@ -89,6 +89,33 @@ public class ClosedFormTests
         Assert.Equal(expected, result.Duration.Seconds, 1e-6 * expected);
     }
 
+    // Without leakage, with z = r^(1/n) and R = 1 + η0/c: t = V/S·n/(c·R)·ln[z2·(R − z1)/(z1·(R − z2))].
+    [Theory]
+    [InlineData(4)]
+    [InlineData(1.1)]
+    [InlineData(1.01)]
+    [InlineData(1.001)]
+    [InlineData(1.00001)]
+    public void A_sweep_to_next_to_the_deepest_vacuum_takes_the_time_of_the_closed_form(double timesDeepest)
+    {
+        RecoveryMachine machine = Setups.Machine(0.5) with { ClearanceRatio = 0.04 };
+        HoseSet hoses = new() { VaporSide = [Setups.Hose(2, 9)], Discharge = [Setups.Hose(1, 8)] };
+        const double Start = 101_325;
+        double ceiling = 1 + (machine.VolumetricEfficiency / machine.ClearanceRatio);
+        double deepest = Start * Math.Pow(ceiling, -machine.PolytropicExponent);
+        double target = timesDeepest * deepest;
+        double z = Math.Pow(Start / target, 1 / machine.PolytropicExponent);
+        double volume = (Math.PI / 4 * 0.009 * 0.009 * 2) + 0.5e-3;
+        double expected = volume / 0.5e-3 * machine.PolytropicExponent / (machine.ClearanceRatio * ceiling) * Math.Log(z * (ceiling - 1) / (ceiling - z));
+        HoseSweepResult result = HoseSweep.Simulate(hoses, machine, new HoseSweepOptions
+        {
+            StartPressure = Pressure.FromPascals(Start),
+            TargetPressure = Pressure.FromPascals(target),
+        });
+        Assert.Equal(StageEnd.TargetReached, result.End);
+        Assert.Equal(expected, result.Duration.Seconds, 1e-6 * expected);
+    }
+
     [Fact]
     public void A_sweep_below_the_deepest_vacuum_says_that_it_does_not_get_there()
     {

@@ -1,7 +1,10 @@
+using System;
+using System.Linq;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using Xunit;
 
@@ -71,6 +74,98 @@ public class HoldTests
         RiseTestResult result = RiseTest.Evaluate(Readings(50, 295.15, 50, 295.15, 80));
         Assert.Equal(30, result.UnexplainedPressure.Kilopascals, 1e-9);
         Assert.Contains(result.Findings, f => f.Subject == FindingSubject.Leak);
+    }
+
+    // The same mass in the same volume, warmer: by the ideal gas law each rises by 8 to 35 kPa more than it does, or less.
+    [Theory]
+    [InlineData("R-410A", 714.8, 273, 303)]
+    [InlineData("R-744", 1568, 253, 293)]
+    [InlineData("R-32", 700, 273, 303)]
+    [InlineData("R-134a", 250, 273, 303)]
+    [InlineData("R-455A", 350, 273, 303)]
+    public void Dry_vapor_that_warms_or_cools_is_explained_and_what_leaks_in_is_not(string designation, double kilopascals, double cold, double warm)
+    {
+        Fluid fluid = Fluid.Get(designation);
+        double density = fluid.Model.StateAt(cold, 1000 * kilopascals).Density;
+        double warmed = fluid.Model.VesselAtTemperature(warm, density).Bulk.Pressure / 1000;
+        RiseTestReadings heated = Readings(20, cold, kilopascals, warm, warmed) with { Fluid = fluid };
+        RiseTestReadings cooled = Readings(20, warm, warmed, cold, kilopascals) with { Fluid = fluid };
+        foreach (RiseTestReadings readings in new[] { heated, cooled })
+        {
+            RiseTestResult tight = RiseTest.Evaluate(readings);
+            Assert.Equal(0, tight.UnexplainedPressure.Pascals, 0.1);
+            Assert.DoesNotContain(tight.Findings, f => f.Code == "rise-unexplained");
+            RiseTestReadings sharp = readings with { PressureUncertainty = Pressure.FromPascals(10), TemperatureUncertainty = TemperatureDelta.FromKelvins(0.01) };
+            RiseTestResult leaking = RiseTest.Evaluate(sharp with { SecondPressure = readings.SecondPressure + Pressure.FromKilopascals(5) });
+            Assert.Equal(5, leaking.UnexplainedPressure.Kilopascals, 1e-4);
+            Assert.Contains(leaking.Findings, f => f.Code == "rise-unexplained");
+        }
+    }
+
+    [Fact]
+    public void Published_pressures_of_a_constant_density_are_explained()
+    {
+        RiseTestResult result = RiseTest.Evaluate(Readings(20, 273, 714.8, 303, 827.9) with { Fluid = Fluid.Get("R-410A") });
+        Assert.InRange(result.UnexplainedPressure.Kilopascals, 0, 0.1);
+        Assert.DoesNotContain(result.Findings, f => f.Subject == FindingSubject.Leak);
+    }
+
+    // 0.95 full at 290 K it is liquid-full some 15 K warmer; 400 W bring it there within the hour, and past any vessel's strength.
+    [Fact]
+    public void A_hold_that_fills_an_appliance_with_liquid_stops_people()
+    {
+        SaturationPoint cold = R134a.Model.SaturationAtTemperature(290);
+        Appliance appliance = Setups.Appliance("R-134a", 0.95 * cold.Bubble.Density * 0.01, 10, 290 - 273.15, null);
+        StageResult hold = Hold.Simulate(appliance, new HoldOptions
+        {
+            Duration = Duration.FromHours(2),
+            Inputs = new SimulationInputs { HeaterPower = 400 },
+        });
+        Assert.Equal(StageEnd.TimeOver, hold.End);
+        Finding full = Assert.Single(hold.Findings, f => f.Code == "hold-liquid-full");
+        Assert.Equal(Severity.Stop, full.Severity);
+        Assert.Equal(hold.Appliance.Pressure.Pascals, full.Value("pressure")!.InternationalValue!.Value, 1.0);
+        double after = full.Value("after")!.InternationalValue!.Value;
+        TrajectoryPoint before = hold.Trajectory.Last(p => p.Time.Seconds < after);
+        TrajectoryPoint then = hold.Trajectory.First(p => p.Time.Seconds > after);
+        double limit = LiquidFullTemperature(0.95 * cold.Bubble.Density);
+        Assert.InRange(limit, before.ApplianceTemperature.Kelvins, then.ApplianceTemperature.Kelvins);
+
+        StageResult later = Hold.Simulate(appliance, new HoldOptions { Start = hold.After, Duration = Duration.FromMinutes(1) });
+        Assert.Equal(0, Assert.Single(later.Findings, f => f.Code == "hold-liquid-full").Value("after")!.InternationalValue!.Value);
+        Assert.DoesNotContain(later.Findings, f => f.Message.Contains("No liquid is left", StringComparison.Ordinal));
+        StageResult nearly = Hold.Simulate(appliance, new HoldOptions { Duration = Duration.FromSeconds(60), Inputs = new SimulationInputs { HeaterPower = 400 } });
+        Assert.Equal(Severity.Warning, Assert.Single(nearly.Findings, f => f.Code == "hold-liquid-full").Severity);
+        StageResult half = Hold.Simulate(appliance with { Charge = Mass.FromKilograms(6) }, new HoldOptions { Duration = Duration.FromMinutes(10) });
+        Assert.DoesNotContain(half.Findings, f => f.Code == "hold-liquid-full");
+    }
+
+    [Fact]
+    public void A_connected_cylinder_that_fills_with_liquid_in_a_hold_is_named()
+    {
+        RecoveryCylinder cylinder = Setups.Cylinder();
+        double density = R134a.Model.SaturationAtTemperature(300).Bubble.Density;
+        CylinderState full = CylinderState.Initial(cylinder with { Content = Mass.FromKilograms(0.999 * density * cylinder.InternalVolume.CubicMeters) }, R134a, Temperature.FromKelvins(299));
+        Appliance appliance = Setups.Appliance("R-134a", 0.1, 10, 30, 10) with { Surroundings = Temperature.FromKelvins(308) };
+        SimulationState start = new SimulationState(ApplianceState.Initial(appliance)) with { Cylinder = full };
+        StageResult hold = Hold.Simulate(appliance, new HoldOptions { Start = start, Duration = Duration.FromHours(3) });
+        Finding finding = Assert.Single(hold.Findings, f => f.Code == "hold-liquid-full");
+        Assert.Equal(Severity.Stop, finding.Severity);
+        Assert.Equal("The cylinder is full of liquid", finding.Message.Substring(0, 30));
+        Assert.True(finding.Value("after")!.InternationalValue!.Value > 0);
+    }
+
+    private static double LiquidFullTemperature(double density)
+    {
+        double low = 290;
+        double high = 340;
+        while (high - low > 1e-9)
+        {
+            double middle = 0.5 * (low + high);
+            (low, high) = R134a.Model.SaturationAtTemperature(middle).Bubble.Density > density ? (middle, high) : (low, middle);
+        }
+
+        return low;
     }
 
     [Fact]

@@ -313,4 +313,26 @@ public class RecoveryJobJsonTests
 
     private static void Close(double expected, double actual, string path) =>
         Assert.True(Math.Abs(actual - expected) <= Digits * Math.Abs(expected), $"{path}: {expected:R} became {actual:R}");
+
+    /// <summary>A blend that is only called like one of the catalogue comes back as what it is.</summary>
+    [Theory]
+    [InlineData("R-410A")]
+    [InlineData("R-22")]
+    public void A_blend_of_the_callers_that_is_called_like_another_keeps_its_composition(string name)
+    {
+        Fluid blend = Fluid.Blend(new Dictionary<string, double> { ["R-32"] = 0.9, ["R-125"] = 0.1 }, name);
+        RecoveryJob full = FullJob.Create();
+        RecoveryJob read = RecoveryJobJson.Read(RecoveryJobJson.Write(full with { Appliance = full.Appliance with { Fluid = blend } }));
+        Assert.Equal([0.9, 0.1], read.Appliance.Fluid.Composition.Select(component => component.MassFraction));
+    }
+
+    /// <summary>Parts of what is given twice are not looked at, whatever is in them.</summary>
+    [Fact]
+    public void What_is_given_twice_is_told_once()
+    {
+        const string Text = """{ "hoses": { "vaporSide": [] }, "hoses": { "vaporSide": [ { "lengthMeters": [ 1 ] } ] } }""";
+        Assert.False(RecoveryJobJson.TryRead(Text, out _, out IReadOnlyList<DocumentError> errors));
+        Assert.Single(errors, error => error.Path == "$.hoses" && error.Message.Contains("twice", StringComparison.Ordinal));
+        Assert.DoesNotContain(errors, error => error.Path.StartsWith("$.hoses.", StringComparison.Ordinal));
+    }
 }

@@ -76,7 +76,9 @@ public sealed class ResidualChargeTests
         Assert.Equal(0.1 * Model.VaporDensity(450, 3e6), left.Vapor.Kilograms, 1e-9);
         Assert.DoesNotContain(left.Findings, f => f.Severity == Severity.Warning);
         ResidualCharge oil = Simple(100, 450, 3e6, new ResidualOptions { Oil = new ApplianceOil { Mass = Kilograms(1), Kind = OilKind.Mineral } });
-        Assert.Contains(oil.Findings, f => f.Subject == FindingSubject.Oil);
+        MassRange atEnd = Simple(100, Model.Range.MaximumSaturationTemperature, 3e6, new ResidualOptions { Oil = new ApplianceOil { Mass = Kilograms(1), Kind = OilKind.Mineral } }).InOil;
+        Assert.Equal(atEnd.Best.Kilograms, oil.InOil.Best.Kilograms, 1e-9);
+        Assert.Contains(oil.Findings, f => f.Code == "left-in-oil");
     }
 
     [Fact]
@@ -184,13 +186,19 @@ public sealed class ResidualChargeTests
     }
 
     [Fact]
-    public void Oil_CloseToSaturation_IsNotEstimated()
+    public void Oil_CloseToSaturation_HoldsAtLeastWhatItDoesAtTheLimit()
     {
         double saturation = Model.BubblePressure(293.15);
         ResidualOptions options = new() { Oil = new ApplianceOil { Mass = Kilograms(1), Kind = OilKind.Mineral } };
-        Assert.True(Simple(10, 293.15, 0.899 * saturation, options).InOil.Best.Kilograms > 0);
-        ResidualCharge close = Simple(10, 293.15, 0.901 * saturation, options);
-        Assert.Equal(0, close.InOil.High.Kilograms);
+        ResidualCharge below = Simple(10, 293.15, 0.9 * (1 - 1e-9) * saturation, options);
+        ResidualCharge close = Simple(10, 293.15, 0.9 * (1 + 1e-9) * saturation, options);
+        Assert.False(below.InOil.IsLowerBound || below.Total.IsLowerBound);
+        Assert.True(close.InOil.IsLowerBound && close.Total.IsLowerBound);
+        Assert.Equal(below.InOil.Low.Kilograms, close.InOil.Low.Kilograms, 1e-6 * below.InOil.Low.Kilograms);
+        Assert.Equal(below.InOil.Best.Kilograms, close.InOil.Best.Kilograms, 1e-6 * below.InOil.Best.Kilograms);
+        Assert.Equal(below.InOil.High.Kilograms, close.InOil.High.Kilograms, 1e-6 * below.InOil.High.Kilograms);
+        Assert.True(below.InOil.Low < below.InOil.Best && below.InOil.Best < below.InOil.High);
+        Assert.StartsWith("at least ", close.InOil.ToString());
         Assert.Contains(close.Findings, f => f.Subject == FindingSubject.Oil && f.Severity == Severity.Warning);
         Assert.DoesNotContain(Simple(10, 293.15, 50_000, new ResidualOptions { Oil = new ApplianceOil { Mass = Kilograms(0), Kind = OilKind.Mineral } }).Findings, f => f.Subject == FindingSubject.Estimate);
     }

@@ -115,7 +115,7 @@ public sealed class RefrigerantFactsTests
     [InlineData("R-152a", true, false, 1)]
     [InlineData("R-290", true, false, 1)]
     [InlineData("R-123", false, true, 1)]
-    [InlineData("R-717", true, true, 2)]
+    [InlineData("R-717", true, true, 3)]
     public void SafetyGroup_DecidesTheCautions(string designation, bool burns, bool toxic, int findings)
     {
         RefrigerantFacts facts = Of(designation);

@@ -41,6 +41,18 @@ public class ImpossibleInputTests
     public void A_pressure_above_the_equation() => Says<PropertyRangeException>(
         () => ApplianceState.FromMeasured(Plain with { Temperature = Temperature.FromKelvins(450) }, Mass.FromKilograms(29), Temperature.FromKelvins(450)), "R-134a", "1450 kg/m³", "valid from");
 
+    [Fact]
+    public void Refrigerant_in_oil_that_is_not_there() => Says<ArgumentException>(
+        () => ApplianceState.FromMeasured(Plain, Mass.FromKilograms(1), Temperature.FromKelvins(290), dissolved: Mass.FromKilograms(0.5)), "dissolved", "0.5 kg", "no oil");
+
+    [Fact]
+    public void A_state_of_another_refrigerant() => Says<ArgumentException>(
+        () => Hold(Plain, Setups.Appliance("R-717", 1, 20, 20, 50)), "Start", "R-717", "R-134a");
+
+    [Fact]
+    public void A_state_of_another_volume() => Says<ArgumentException>(
+        () => Hold(Plain, Setups.Appliance("R-134a", 50, 100, 20, 50)), "Start", "100 L", "20 L");
+
     /// <summary>A restriction as narrow as its range allows is one.</summary>
     [Fact]
     public void The_narrowest_restriction_runs()
@@ -56,6 +68,9 @@ public class ImpossibleInputTests
         };
         Assert.Equal(5, Refrigerant.Recovery.Processes.Hold.Simulate(split, new Refrigerant.Recovery.Processes.HoldOptions()).RemainingMass.Kilograms, 1e-9);
     }
+
+    private static object Hold(Appliance appliance, Appliance other) => Refrigerant.Recovery.Processes.Hold.Simulate(
+        appliance, new Refrigerant.Recovery.Processes.HoldOptions { Start = new SimulationState(ApplianceState.Initial(other)) });
 
     private static void Says<T>(Func<object> make, params string[] parts)
         where T : ArgumentException

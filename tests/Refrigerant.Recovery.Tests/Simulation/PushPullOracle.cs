@@ -95,7 +95,8 @@ internal sealed class PushPullOracle
 
         VesselPoint received = Cylinder.At(y, 9);
         double back = received.Bulk.Pressure;
-        double margin = Math.Min(1, Math.Max(0, (Design - pressure - (0.05 * Design)) / (0.05 * Design)));
+        double gauge = Design - 101_325;
+        double margin = Math.Min(1, Math.Max(0, (101_325 + (0.9 * gauge) - pressure) / (0.05 * gauge)));
         double opening = double.IsInfinity(Design) ? 1 : margin * margin * (3 - (2 * margin));
         Machine.Solve(received.Vapor, back, pressure, y[5], Air, opening);
         double enthalpy = liquid.InternalEnergy + (pressure / liquid.Density);

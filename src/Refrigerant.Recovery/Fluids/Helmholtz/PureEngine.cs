@@ -20,6 +20,9 @@ internal sealed class PureEngine
     /// <summary>How far a density at saturation may lie beyond that of the curves, relative.</summary>
     private const double SaturationMargin = 1e-6;
 
+    /// <summary>Relative distance above the critical temperature within which (∂p/∂ρ) next to the critical density is lost in rounding.</summary>
+    private const double CriticalRounding = 1e-6;
+
     /// <summary>Pieces of the temperature range for starts of density searches.</summary>
     private const int StartPieces = 32;
 
@@ -90,7 +93,7 @@ internal sealed class PureEngine
         Span<double> isotherm = stackalloc double[Equation.Residual.IsothermLength];
         Equation.Residual.Isotherm(Equation.ReducingTemperature / temperature, isotherm);
         double slope = Equation.Caloric(temperature, density, isotherm, out double pressure, out double enthalpy, out double entropy);
-        bool isNextToCritical = temperature > Curves.MaximumTemperature && temperature <= Curves.CriticalTemperature;
+        bool isNextToCritical = temperature > Curves.MaximumTemperature && temperature <= Curves.CriticalTemperature * (1 + CriticalRounding);
         pressure = slope > 0 || isNextToCritical ? pressure : double.NaN;
         return new StatePoint(phase, temperature, pressure, density, enthalpy, entropy, phase == Phase.Liquid ? 0 : 1);
     }

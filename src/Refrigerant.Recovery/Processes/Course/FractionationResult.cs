@@ -1,4 +1,5 @@
 using System.Collections.Generic;
+using System.Collections.ObjectModel;
 using System.Linq;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
@@ -12,7 +13,7 @@ public sealed class FractionationResult
     internal FractionationResult(MixtureModel model, IReadOnlyList<FractionationPoint> points)
     {
         Model = model;
-        Points = points;
+        Points = new ReadOnlyCollection<FractionationPoint>([.. points]);
         LastLiquid = points.LastOrDefault(point => point.Liquid is not null);
         Findings = FractionationFindings.For(model, this);
     }

@@ -51,6 +51,7 @@ public static class Hold
 
         stage.WatchLiquid(() => model.LiquidMargin);
         stage.WatchFreezing(model.PortShell, () => model.ColdestSurface, stops: false);
+        var full = new LiquidFullWatch(stage, model.Vessels, cylinder);
         OdeOutcome outcome = stage.Run(
             time => new TrajectoryPoint
             {
@@ -70,10 +71,14 @@ public static class Hold
         StageEnd reason = outcome.Reason == OdeStopReason.EndTime ? StageEnd.TimeOver : stage.End(outcome);
         stage.CloseFigures(0);
         ApplianceState after = stage.Read(model.Read);
-        return stage.Result(reason, outcome, after, (findings, _) => Add(findings, stage.Before.Appliance, after, outcome.Time));
+        return stage.Result(reason, outcome, after, (findings, _) =>
+        {
+            bool isFull = full.Add(findings);
+            Add(findings, stage.Before.Appliance, after, outcome.Time, isFull);
+        });
     }
 
-    private static void Add(List<Finding> findings, ApplianceState start, ApplianceState after, double seconds)
+    private static void Add(List<Finding> findings, ApplianceState start, ApplianceState after, double seconds, bool isFull)
     {
         FormattableString rise = $"In {FindingValue.Seconds("time", seconds)} the pressure comes from {FindingValue.AbsolutePressure("from", start.Pressure)} to {FindingValue.AbsolutePressure("to", after.Pressure)}.";
         if (after.HasLiquid)
@@ -87,11 +92,12 @@ public static class Hold
             return;
         }
 
+        FormattableString rest = $"No liquid is left. A gauge that rises further shows a leak, air, or refrigerant from oil.";
         findings.Add(new Finding(
             StageCodes.HoldRise,
             Severity.Note,
             "energy balance of the closed appliance",
             rise,
-            $"No liquid is left. A gauge that rises further shows a leak, air, or refrigerant from oil."));
+            isFull ? null : rest));
     }
 }

@@ -20,7 +20,11 @@ public sealed record HoldOptions : StageOptions
     public Duration Duration
     {
         get => MaximumDuration;
-        init => MaximumDuration = value;
+        init
+        {
+            Require.InRange(value.Seconds, 1, 8.64e7, "s", nameof(Duration));
+            MaximumDuration = value;
+        }
     }
 
     /// <summary>Absolute pressure of the appliance at which it ends early, since another pull is needed anyway; none by default.</summary>

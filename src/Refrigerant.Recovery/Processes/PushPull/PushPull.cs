@@ -26,8 +26,11 @@ public static class PushPull
     /// <summary>Film condensation on metal where nothing better is known, W/(m²·K): common practice, no source.</summary>
     private const double FilmCoefficient = 300;
 
-    /// <summary>Throttling to stay below the design pressure begins at this share below it.</summary>
-    private const double DesignBand = 0.1;
+    /// <summary>Throttling keeps the appliance at this share of its design pressure, gauge: relief devices open a little early. Common practice, no source.</summary>
+    internal const double DesignShare = 0.9;
+
+    /// <summary>It begins at this share of it below that.</summary>
+    private const double DesignBand = 0.05;
 
     /// <summary>A flow that would take this many times longer than the machine's own pace is none.</summary>
     private const double StallShare = 1e-4;
@@ -69,9 +72,11 @@ public static class PushPull
         LiquidPool pool = model.Pool;
         VaporSpace space = model.Space;
         var governors = new List<Governor>();
-        if (options.KeepBelowDesignPressure && stage.HighestAppliancePressure is double design)
+        if (options.KeepBelowDesignPressure && stage.DesignGauge is double design)
         {
-            governors.Add(new Governor(() => design - space.Pressure, DesignBand * design));
+            // A governor is shut at half of its band.
+            double shut = stage.Air + (DesignShare * design);
+            governors.Add(new Governor(() => shut + (DesignBand * design) - space.Pressure, 2 * DesignBand * design));
         }
 
         var push = new MachineLink(
@@ -94,7 +99,7 @@ public static class PushPull
         stage.WatchLimits(() => space.Pressure);
         stage.WatchMachine(machine, push);
         double pace = machine.Displacement.CubicMetersPerSecond * model.StartDensity;
-        stage.Watch(StageEnd.Stalled, () => Math.Max(liquid.Flow / pace, push.Efficiency) - StallShare);
+        stage.Watch(StageEnd.Stalled, () => Math.Max(liquid.Flow / pace, push.Opening * push.Efficiency) - StallShare);
         stage.WatchFreezing(space.Shell, () => space.Shell.ColdestSurface, stops: false);
         OdeOutcome outcome = stage.Run(
             time =>

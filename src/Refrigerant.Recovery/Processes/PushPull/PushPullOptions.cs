@@ -42,6 +42,6 @@ public sealed record PushPullOptions : StageOptions
         }
     }
 
-    /// <summary>Whether to throttle so that the appliance stays below its design pressure; true by default.</summary>
+    /// <summary>Whether to throttle so that the appliance stays at 90 % of its design pressure, gauge, or below (common practice, no source); true by default.</summary>
     public bool KeepBelowDesignPressure { get; init; } = true;
 }

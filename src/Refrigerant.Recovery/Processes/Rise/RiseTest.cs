@@ -96,20 +96,53 @@ public static class RiseTest
                 $"All of it is vapor: {FindingValue.Kilograms("mass", mass)} ± {FindingValue.Fraction("uncertainty", relative)} are inside, besides what oil holds."),
         };
 
-        // Dry gas at constant volume and mass: p rises with T alone. What rises beyond that evaporated, left the oil or leaked in.
-        double expected = p1 * t2 / t1;
-        double uncertainty = Math.Sqrt((dp * dp) + (dp * t2 / t1 * (dp * t2 / t1)) + (2 * (p1 * dt / t1 * (p1 * dt / t1))));
+        // Dry gas at constant volume and mass: p rises with T alone, at constant density. What rises beyond that evaporated, left the oil or leaked in.
+        double expected = Expected(model, t1, p1, t2, dp, dt, out double error);
+        double uncertainty = Math.Sqrt((dp * dp) + (error * error));
         double unexplained = p2 - expected;
         if (unexplained > uncertainty)
         {
             findings.Insert(0, new Finding(
                 StageCodes.RiseUnexplained,
                 Severity.Caution,
-                "gas law at constant volume",
+                "density of the real gas at constant volume",
                 $"The pressure rose {FindingValue.PressureDifference("unexplained", new Pressure(unexplained, PressureUnit.Pascal))} more than warming of the gas explains: liquid that evaporated, refrigerant from oil, or air that leaks in. Hold again: what comes from liquid or oil levels off, a leak does not."));
         }
 
         return new RiseTestResult(RiseTestVerdict.VaporOnly, mass, mass * relative, Math.Max(0, unexplained), findings.AsReadOnly());
+    }
+
+    /// <summary>p(T2, ρ(T1, p1)) of the real gas, Pa: where the first reading was at saturation, of its dry vapor alone.</summary>
+    /// <remarks>
+    /// Error by the slopes at constant density: δp = (∂p/∂ρ)₂/(∂p/∂ρ)₁·(δp1 − (∂p/∂T)₁·δT1) + (∂p/∂T)₂·δT2, its three parts independent.
+    /// </remarks>
+    private static double Expected(PropertyModel model, double t1, double p1, double t2, double dp, double dt, out double error)
+    {
+        double density = VaporAt(model, t1, p1);
+        StatePoint second = model.VesselAtTemperature(t2, density).Bulk;
+        double dry = second.Phase == Phase.TwoPhase ? model.SaturationAtTemperature(t2).Dew.Density : density;
+        StateDerivatives first = model.DerivativesAt(t1, density);
+        StateDerivatives then = model.DerivativesAt(t2, dry);
+        double share = then.PressureByDensity / first.PressureByDensity;
+        double byFirstPressure = share * dp;
+        double byFirstTemperature = share * first.PressureByTemperature * dt;
+        double bySecondTemperature = then.PressureByTemperature * dt;
+        error = Math.Sqrt((byFirstPressure * byFirstPressure) + (byFirstTemperature * byFirstTemperature) + (bySecondTemperature * bySecondTemperature));
+        return second.Pressure;
+    }
+
+    private static double VaporAt(PropertyModel model, double temperature, double pressure)
+    {
+        if (temperature <= model.Range.MaximumSaturationTemperature)
+        {
+            StatePoint dew = model.SaturationAtTemperature(temperature).Dew;
+            if (pressure >= dew.Pressure)
+            {
+                return dew.Density;
+            }
+        }
+
+        return model.StateAt(temperature, pressure).Density;
     }
 
     private static double Within(PropertyModel model, double temperature) =>

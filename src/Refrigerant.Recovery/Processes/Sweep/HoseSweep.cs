@@ -10,7 +10,8 @@ namespace Refrigerant.Recovery.Processes;
 
 /// <summary>Sweeping the air out of hoses and machine before refrigerant enters them.</summary>
 /// <remarks>
-/// Isothermal ideal gas: dp/dt = −S·η(r)·p/V, so t = V/S·∫d(ln p)/η from the lower to the higher pressure; without clearance and leakage t = V/(S·η0)·ln(p1/p2). The suction side
+/// Isothermal ideal gas: dp/dt = −S·η(r)·p/V, so t = V/S·∫d(ln p)/η from the lower to the higher pressure. At the deepest vacuum p0 η is zero; with p = p0 + (p1 − p0)·e^(−u)
+/// the integrand (p − p0)/(p·η) over u stays finite. Without clearance and leakage t = V/(S·η0)·ln(p1/p2). The suction side
 /// (all hoses but those behind the outlet, and half of the machine) comes to the target; the discharge side (the machine's condenser and the hoses behind it) stands
 /// at the pressure that the air is blown out against, and its air goes to the cylinder with the first refrigerant. The half is common practice, no source.
 /// </remarks>
@@ -43,10 +44,19 @@ public static class HoseSweep
         double end = reached ? target : Math.Min(start, deepest * (1 + StallMargin) * 1.05);
         var points = new TrajectoryPoint[Points];
         double seconds = 0;
+        double step = end < start ? Math.Log((start - deepest) / (end - deepest)) / (Points - 1) : 0;
+        double above = start - deepest;
         for (int i = 0; i < Points; i++)
         {
-            double pressure = i == Points - 1 ? end : start * Math.Pow(end / start, i / (Points - 1.0));
-            seconds += i == 0 ? 0 : Time(machine, volume, points[i - 1].AppliancePascals, pressure, discharge);
+            double pressure = i == Points - 1 ? end : deepest + (above * Math.Exp(-step * i));
+            if (i > 0)
+            {
+                double from = points[i - 1].AppliancePascals;
+                double middle = deepest + (above * Math.Exp(-step * (i - 0.5)));
+                seconds += volume / machine.Displacement.CubicMetersPerSecond * step / 6
+                    * (Slowness(machine, from, deepest, discharge) + (4 * Slowness(machine, middle, deepest, discharge)) + Slowness(machine, pressure, deepest, discharge));
+            }
+
             points[i] = new TrajectoryPoint
             {
                 Seconds = seconds,
@@ -70,13 +80,9 @@ public static class HoseSweep
             Findings(reached, options, deepest, air));
     }
 
-    /// <summary>From one pressure to a lower one: Simpson's rule in ln p over a short part of the way.</summary>
-    private static double Time(RecoveryMachine machine, double volume, double from, double to, double discharge)
-    {
-        double Slowness(double pressure) => 1 / machine.EfficiencyAt(discharge / pressure);
-        double middle = Math.Sqrt(from * to);
-        return volume / machine.Displacement.CubicMetersPerSecond * Math.Log(from / to) / 6 * (Slowness(from) + (4 * Slowness(middle)) + Slowness(to));
-    }
+    /// <summary>(p − p0)/(p·η), the integrand over u; by Simpson's rule.</summary>
+    private static double Slowness(RecoveryMachine machine, double pressure, double deepest, double discharge) =>
+        (pressure - deepest) / (pressure * machine.EfficiencyAt(discharge / pressure));
 
     private static IReadOnlyList<Finding> Findings(bool reached, HoseSweepOptions options, double deepest, double air)
     {

@@ -130,7 +130,7 @@ public static class VaporRecovery
         if (machine.LowPressureSwitch is UnitsNet.Pressure low)
         {
             double lowest = low.Pascals;
-            stage.Watch(StageEnd.LowPressureSwitch, () => link.SuctionPressure - lowest);
+            stage.Watch(StageEnd.LowPressureSwitch, () => link.SwitchPressure - lowest);
         }
 
         double slowest = options.SlowestFall;

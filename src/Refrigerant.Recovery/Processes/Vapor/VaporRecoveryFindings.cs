@@ -31,7 +31,7 @@ internal static class VaporRecoveryFindings
         List<Finding> findings, Appliance appliance, RecoveryMachine machine, VaporRecoveryOptions options, StageEnd end, StageFigures figures, SimulationState after)
     {
         ApplianceState state = after.Appliance;
-        End(findings, appliance, machine, options, end, state, after.Cylinder);
+        End(findings, appliance, machine, options, end, figures, state, after.Cylinder);
         Liquid(findings, end, state);
         Freezing(findings, appliance, figures);
         Discharge(findings, figures);
@@ -49,7 +49,7 @@ internal static class VaporRecoveryFindings
     }
 
     private static void End(
-        List<Finding> findings, Appliance appliance, RecoveryMachine machine, VaporRecoveryOptions options, StageEnd end, ApplianceState state, CylinderState? cylinder)
+        List<Finding> findings, Appliance appliance, RecoveryMachine machine, VaporRecoveryOptions options, StageEnd end, StageFigures figures, ApplianceState state, CylinderState? cylinder)
     {
         FindingValue at = FindingValue.AbsolutePressure("reached", state.Pressure);
         FindingValue left = FindingValue.Mass("left", state.Mass);
@@ -85,6 +85,15 @@ internal static class VaporRecoveryFindings
                 break;
             case StageEnd.TimeLimit:
                 Say(StageCodes.TimeOver, Severity.Warning, "the time allowed", $"Not done after {FindingValue.Duration("time", options.MaximumDuration)}.");
+                break;
+            case StageEnd.PropertyRange when figures.CylinderOutOfRange:
+                FindingValue cold = FindingValue.Temperature("cylinder", cylinder!.Temperature);
+                FindingValue stands = FindingValue.AbsolutePressure("cylinder pressure", cylinder.Pressure);
+                Say(
+                    StageCodes.CylinderOutOfRange,
+                    Severity.Warning,
+                    appliance.Fluid.Model.Source,
+                    $"The content of the cylinder, not that of the appliance, leaves the range of its equation of state, at {cold} and {stands}: what comes over flashes{(DryIce.CanForm(appliance.Fluid) ? " and would turn to dry ice" : string.Empty)} there, which is not computed. Let vapor in slowly until the cylinder has more pressure.");
                 break;
             case StageEnd.PropertyRange when DryIce.CanForm(appliance.Fluid) && state.HasLiquid:
                 (FindingValue triple, FindingValue freezes) = DryIce.TriplePoint(appliance.Fluid);

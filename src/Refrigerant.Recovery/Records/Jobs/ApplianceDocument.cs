@@ -28,19 +28,19 @@ internal sealed record ApplianceDocument
     /// <summary>Temperature of the surroundings, 150 K to 400 K; that of the appliance where it is left out.</summary>
     public double? SurroundingsCelsius { get; init; }
 
-    /// <summary>Resistance from the surroundings to the metal, for 1 m²; 1e-8 m²·K/W or more, 1e30 for no heat at all. Where it is left out 0.02 K/W stands in, and results say so.</summary>
+    /// <summary>Resistance from the surroundings to the metal, for 1 m²; 1e-8 m²·K/W or more, 1e30 for no heat at all. Where it is left out that of an appliance of its volume in still air stands in (common practice, no source), and results say so.</summary>
     public double? HeatResistanceSquareMeterKelvinsPerWatt { get; init; }
 
     /// <summary>Area that the resistances refer to, 1 cm² to 1e6 m²; 1 m² by default.</summary>
     public double? HeatAreaSquareMeters { get; init; }
 
-    /// <summary>Mass of the metal that cools with the refrigerant, 0 to 10 000 t; none by default.</summary>
+    /// <summary>Mass of the metal that cools with the refrigerant, 0 to 10 000 t; 0 for none. Where it is left out what is typical of its volume and charge stands in (common practice, no source), and results say so.</summary>
     public double? MetalMassKilograms { get; init; }
 
     /// <summary>Specific heat capacity of the metal, 50 to 5000 J/(kg·K); 480 J/(kg·K), steel (from memory), by default.</summary>
     public double? MetalHeatCapacityJoulesPerKilogramKelvin { get; init; }
 
-    /// <summary>Resistance from the metal to boiling refrigerant, for 1 m²; 1e-8 m²·K/W or more. Where it is left out it is zero without metal, water or oil, else 0.002 K/W (common practice, no source).</summary>
+    /// <summary>Resistance from the metal to boiling refrigerant, for 1 m²; 1e-8 m²·K/W or more. Where it is left out it is zero without metal, water or oil, else a typical one for its volume (common practice, no source).</summary>
     public double? MetalResistanceSquareMeterKelvinsPerWatt { get; init; }
 
     /// <summary>How many times larger the resistance from metal to refrigerant is once no liquid is left, 1 to 1000; 10 by default (gas against boiling liquid: common practice, no source). It applies where the metal or water counts.</summary>

@@ -8,16 +8,18 @@ namespace Refrigerant.Recovery.Records.Jobs;
 /// <summary>A blend that the catalogue does not have, by its composition.</summary>
 internal sealed record BlendDocument
 {
+    private const double SameShare = 1e-6;
+
     /// <summary>What to call the blend; the components and their shares where it is left out.</summary>
     public string? Designation { get; init; }
 
     /// <summary>The components; their mass fractions add up to 1 within 1e-6.</summary>
     public required IReadOnlyList<ComponentDocument> Components { get; init; }
 
-    /// <summary>Null for a fluid that the catalogue or the resolver has under its designation.</summary>
+    /// <summary>Null for a fluid that the catalogue or the resolver has under its designation; a blend of the caller's that is only called like one is written by its composition.</summary>
     public static BlendDocument? From(Fluid fluid, FluidResolver? fluids)
     {
-        if (Fluid.TryGet(fluid.Designation, out _) || fluids?.Invoke(fluid.Designation) is not null)
+        if (fluids?.Invoke(fluid.Designation) is not null || (Fluid.TryGet(fluid.Designation, out Fluid? known) && (!fluid.IsBlend || IsSame(known, fluid))))
         {
             return null;
         }
@@ -31,6 +33,9 @@ internal sealed record BlendDocument
             : throw new ArgumentException(
                 $"{fluid.Designation} cannot be written: the catalogue has neither it nor all components of it, and no resolver finds it.", nameof(fluid));
     }
+
+    private static bool IsSame(Fluid one, Fluid other) => one.Composition.Count == other.Composition.Count
+        && one.Composition.Zip(other.Composition, (a, b) => a.Designation == b.Designation && Math.Abs(a.MassFraction - b.MassFraction) < SameShare).All(same => same);
 
     /// <summary>The fluid that one of a designation and a blend, members of a node, stands for.</summary>
     public static Fluid ToFluid(string? refrigerant, BlendDocument? blend, DocumentNode node, FluidResolver? fluids) => (refrigerant, blend) switch

@@ -61,6 +61,12 @@ internal sealed class MachineLink : Link
 
     public bool IsChoked => _suction.IsChoked;
 
+    /// <summary>
+    /// Pressure that a low-pressure switch goes by, Pa: that at the inlet; that of the vessel while gas rushes through the machine into a cylinder of less pressure, which lasts seconds
+    /// and ends with the inlet above the cylinder.
+    /// </summary>
+    public double SwitchPressure => _suction.IsPassing ? From!.Pressure : SuctionPressure;
+
     /// <summary>Share of the flow that hands on the inlet valve let through.</summary>
     public double Opening { get; private set; }
 

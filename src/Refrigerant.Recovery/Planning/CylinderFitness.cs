@@ -1,0 +1,46 @@
+using System;
+using System.Collections.Generic;
+using Refrigerant.Recovery.Cylinders;
+using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Findings;
+using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Numerics;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace Refrigerant.Recovery.Planning;
+
+/// <summary>What, beside the filling rules, speaks against a cylinder in a job: the pressure that the refrigerant has at the place, or has at its critical point where it is no liquid when warm.</summary>
+internal static class CylinderFitness
+{
+    /// <summary>5/4 of the service pressure at 55 °C (49 CFR 173.304a, from memory), taken at the surroundings of the job too.</summary>
+    private const double ServiceShare = 1.25;
+
+    public static IEnumerable<Finding> For(RecoveryJob job, RecoveryCylinder cylinder)
+    {
+        Fluid fluid = job.Appliance.Fluid;
+        double most = fluid.Model.Range.MaximumSaturationTemperature;
+        bool liquidWhenWarm = most > FillFigures.LiquidFullTemperature;
+        double kelvins = liquidWhenWarm ? Math.Min(most, job.Appliance.SurroundingsKelvin) : most;
+        if (kelvins < fluid.Model.Range.MinimumTemperature)
+        {
+            yield break;
+        }
+
+        double gauge = fluid.Model.SaturationAtTemperature(kelvins).Bubble.Pressure - job.Barometer.Pressure.Pascals;
+        double allowed = ServiceShare * cylinder.ServicePressure.Pascals;
+        if (gauge > allowed)
+        {
+            FindingValue at = FindingValue.Temperature("temperature", new Temperature(kelvins, TemperatureUnit.Kelvin));
+            FindingValue service = FindingValue.GaugePressure("service pressure", cylinder.ServicePressure, RoundingMode.Down);
+            FindingValue stands = FindingValue.GaugePressure("pressure", new Pressure(gauge, PressureUnit.Pascal), RoundingMode.Up);
+            yield return new Finding(
+                CylinderCodes.TooWeak,
+                Severity.Stop,
+                FillFigures.PressureAt55C.Source,
+                liquidWhenWarm
+                    ? $"{FindingValue.Text("refrigerant", fluid.Designation)} has {stands} at {at}, more than 5/4 of the service pressure of {FindingValue.Text("cylinder", cylinder.Label)} ({service}): do not use it for this job."
+                    : (FormattableString)$"{FindingValue.Text("refrigerant", fluid.Designation)} has {stands} at {at} already, above which no liquid bounds its pressure, more than 5/4 of the service pressure of {FindingValue.Text("cylinder", cylinder.Label)} ({service}): do not use it for this job.");
+        }
+    }
+}

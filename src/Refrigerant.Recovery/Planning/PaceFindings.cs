@@ -1,0 +1,136 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using Refrigerant.Recovery.Findings;
+using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Simulation.Vessels;
+using UnitsNet;
+using UnitsNet.Units;
+
+namespace Refrigerant.Recovery.Planning;
+
+/// <summary>What sets the pace of a pull, and would make it shorter: hoses, heat, water in the tubes.</summary>
+internal static class PaceFindings
+{
+    /// <summary>Below this share of the machine's own pace the hoses are worth a word.</summary>
+    private const double SlowLine = 0.8;
+
+    /// <summary>A flow of less than this share of the usual pace, from liquid that much colder than the air, waits for heat. Our choice.</summary>
+    private const double SlowShare = 0.3;
+    private const double MuchColder = 10;
+
+    /// <summary>Metal within this of 0 °C, K, is what throttles a pull that is kept above freezing.</summary>
+    private const double NearFreezing = 2;
+
+    private const double Hour = 3600;
+
+    public static IEnumerable<Finding> ToDo(PlanRun run)
+    {
+        if (Throttled(run) is Finding throttled)
+        {
+            yield return throttled;
+            yield break;
+        }
+
+        double waited = 0;
+        Finding? heat = Verdicts.For(run).IsReached ? Heat(run, out waited) : null;
+        if (Hoses(run, heat is null ? double.PositiveInfinity : waited) is Finding hoses)
+        {
+            yield return hoses;
+        }
+
+        if (heat is not null)
+        {
+            yield return heat;
+        }
+    }
+
+    /// <summary>Hoses that slow the largest pull; heavier where they cost more than what else does, s: as a rough estimate the share that they hold back, of all its time.</summary>
+    private static Finding? Hoses(PlanRun run, double other)
+    {
+        PlannedStage? slowest = run.Stages.Where(stage => stage.Kind == StageKind.VaporRecovery && stage.Result is not null && !stage.Step.IsThrottled && stage.Step.LowestPressure is null && stage.Moved.Kilograms > 0)
+            .OrderByDescending(stage => stage.Moved.Kilograms).FirstOrDefault();
+        bool keepsTubes = run.Job.KeepAboveFreezing && run.Job.Appliance.Water is not null;
+        if (slowest is null || keepsTubes || !(slowest.Result!.SuctionLineShare.DecimalFractions < SlowLine))
+        {
+            return null;
+        }
+
+        bool cores = run.Job.Hoses.VaporSide.Any(hose => hose.Fittings.Any(fitting => fitting.IsCore));
+        return new Finding(
+            PlanCodes.HosesSlow,
+            (1 - slowest.Result.SuctionLineShare.DecimalFractions) * slowest.Duration.Seconds > other ? Severity.Caution : Severity.Note,
+            "compressible flow with friction (Crane TP-410), valves by IEC 60534-2-1",
+            $"The suction hoses let through {FindingValue.Share("share", slowest.Result.SuctionLineShare)} of what the machine could draw: {FindingValue.Text("remedy", cores ? "valve cores taken out, and shorter or wider hoses," : "shorter or wider hoses")} make it faster.");
+    }
+
+    /// <summary>A pull that waits for heat: how long, and what would make it shorter.</summary>
+    private static Finding? Heat(PlanRun run, out double waited)
+    {
+        waited = 0;
+        PlannedStage? slow = run.Stages.Where(stage => stage.Kind == StageKind.VaporRecovery && stage.Result is { Trajectory.Count: > 1 })
+            .OrderByDescending(stage => stage.Duration.Seconds).FirstOrDefault();
+        if (slow is null || run.Job.Aids.CanWarm)
+        {
+            return null;
+        }
+
+        double left = 0, coldest = double.PositiveInfinity;
+        Trajectory points = slow.Result!.Trajectory;
+        for (int i = 1; i < points.Count; i++)
+        {
+            if (points[i].LiquidKilograms > 0 && points[i].KilogramsPerSecond < SlowShare * run.Pace && points[i].ApplianceKelvins < run.Ambient.Kelvins - MuchColder)
+            {
+                left = Math.Max(left, points[i - 1].LiquidKilograms);
+                waited += points[i].Seconds - points[i - 1].Seconds;
+                coldest = Math.Min(coldest, points[i].ApplianceKelvins);
+            }
+        }
+
+        PropertyModel model = run.Job.Appliance.Fluid.Model;
+        if (waited < Hour / 2 || coldest < model.Range.MinimumTemperature || coldest > model.Range.MaximumSaturationTemperature)
+        {
+            return null;
+        }
+
+        SaturationPoint saturation = model.SaturationAtTemperature(coldest);
+        double watts = left * (saturation.Dew.Enthalpy - saturation.Bubble.Enthalpy) / Hour;
+        return new Finding(
+            PlanCodes.HeatSetsPace,
+            Severity.Caution,
+            "energy balance of the appliance",
+            $"For {FindingValue.Duration("waiting", new Duration(waited, DurationUnit.Second))} of the pull liquid boils only as fast as heat comes in, down to {FindingValue.Temperature("coldest", new Temperature(coldest, TemperatureUnit.Kelvin))}: {FindingValue.Power("heat for an hour", Power.FromWatts(watts))} of heat on the appliance (its own fans, a blanket, warm water; never a flame) would do it in an hour.");
+    }
+
+    /// <summary>A pull that waits so that water in the tubes does not freeze: how long, and what would make it shorter.</summary>
+    private static Finding? Throttled(PlanRun run)
+    {
+        if (!run.Job.KeepAboveFreezing || run.Job.Appliance.Water is not { } water)
+        {
+            return null;
+        }
+
+        double waited = 0;
+        foreach (PlannedStage stage in run.Stages.Where(stage => stage.Kind == StageKind.VaporRecovery && stage.Result is not null))
+        {
+            Trajectory points = stage.Result!.Trajectory;
+            for (int i = 1; i < points.Count; i++)
+            {
+                if (points[i].LiquidKilograms > 0 && points[i].KilogramsPerSecond < SlowShare * run.Pace && points[i].MetalKelvins < MetalShell.FreezingPoint + NearFreezing)
+                {
+                    waited += points[i].Seconds - points[i - 1].Seconds;
+                }
+            }
+        }
+
+        return waited < Hour ? null : new Finding(
+            PlanCodes.WaterSetsPace,
+            Severity.Caution,
+            Sources.CommonPractice,
+            $"It takes so long because of the water in the tubes: for {FindingValue.Duration("waiting", new Duration(waited, DurationUnit.Second))} the inlet is throttled so that it does not freeze.",
+            water.IsMoving
+                ? (FormattableString)$"Warmer water, more of it, or draining the tubes makes it shorter."
+                : (FormattableString)$"Keeping the water moving, or draining the tubes, makes it shorter.");
+    }
+}

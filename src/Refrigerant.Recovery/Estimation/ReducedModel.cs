@@ -126,7 +126,7 @@ internal sealed class ReducedModel
             double space = parameters.Volume - (now.Mass * at.LiquidVolume);
             capacity = (now.Mass * at.LiquidHeatCapacity) + (space * at.VolumeHeatCapacity);
             takes = at.VaporTakes;
-            wetted = WettedShare((now.LiquidMass + (DrainTime * now.Flow)) * at.LiquidVolume / parameters.Volume, in parameters);
+            wetted = WettedShare((now.LiquidMass + (DrainTime * now.Flow)) * at.LiquidVolume / (parameters.Volume * parameters.FullLevel), in parameters);
         }
 
         // What the oil gives off: towards what it holds at the pressure over the saturation pressure at its own temperature.

@@ -70,6 +70,9 @@ internal struct ReducedParameters
     /// <summary>Exponent n of the wetted share a + (1 − a)·λ^n, λ the share of the volume that liquid fills.</summary>
     public double WetExponent;
 
+    /// <summary>Share of the volume that liquid fills where it wets all of the metal that counts.</summary>
+    public double FullLevel;
+
     /// <summary>Rate at which metal conducts differences between its wetted and its dry part away, 1/s.</summary>
     public double Mixing;
 
@@ -111,6 +114,7 @@ internal struct ReducedParameters
             DischargePressure = table.DewPressure(air + CondenserAboveAir),
             WetShare = 0,
             WetExponent = 1,
+            FullLevel = 1,
             OilTime = 150,
             DryFactor = isDirect ? 1 : appliance.DryResistanceFactor,
         };

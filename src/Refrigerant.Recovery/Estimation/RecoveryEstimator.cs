@@ -238,7 +238,7 @@ public sealed class RecoveryEstimator
         estimate.LevelReachedProbability = _forecasts.Reached;
         estimate.HasTimeToLevel = _forecasts.Reached > 0.5;
         estimate.TimeToLevel = estimate.HasTimeToLevel ? _forecasts.Times.Range().Plus(-_forecasts.Drawn).AtLeast(0) : default;
-        estimate.FinalGrossWeight = _forecasts.More.Range().Plus(_forecasts.Gross);
+        estimate.FinalGrossWeight = (_forecasts.More.Count > 0 ? _forecasts.More.Range() : estimate.Remaining).Plus(_forecasts.Gross);
         double limit = _intake.Scale.LimitOnScale;
         estimate.CylinderLimitFirst = gross >= limit ? 1 : _forecasts.More.ShareAbove(limit - _forecasts.Gross);
     }

@@ -60,6 +60,7 @@ public class ReducedModelTests
             FixedLoss = 1,
             DischargePressure = 1e5,
             WetShare = 1,
+            FullLevel = 1,
             WetExponent = 0.5,
             OilTime = 100,
             DryFactor = 1,

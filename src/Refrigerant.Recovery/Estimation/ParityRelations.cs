@@ -31,6 +31,9 @@ internal sealed class ParityRelations
     /// <summary>s before anything is compared, and before what needs a steady course is.</summary>
     private const double WarmUp = 30;
 
+    /// <summary>The same of the slow relations: what the filter takes from the first readings shows for a while.</summary>
+    private const double SlowWarmUp = 90;
+
     private const double Steady = 120;
 
     /// <summary>Blocks in a row that a verdict takes.</summary>
@@ -63,6 +66,15 @@ internal sealed class ParityRelations
     private const double Full = 0.45;
 
     private const double EmptiesWithin = 12;
+
+    /// <summary>
+    /// Share of the flow that the machine would still draw at the pressure seen: where it stands there, as much comes through, and no valve is shut. Standing is a
+    /// change in a second of less than this share of it over these seconds.
+    /// </summary>
+    private const double ComesThrough = 0.08;
+
+    private const double Stands = 0.02;
+    private const double StandsFor = 5;
 
     /// <summary>Less than this share of the charge left: near the end every pressure falls, and no hose is named.</summary>
     private const double NearEnd = 0.08;
@@ -130,7 +142,7 @@ internal sealed class ParityRelations
         }
 
         _drawingSince = double.IsNaN(_drawingSince) ? block.Time : _drawingSince;
-        if (block.Time < WarmUp)
+        if (block.Time < (_isSlow ? SlowWarmUp : WarmUp))
         {
             return ParityVerdict.Agrees;
         }
@@ -210,9 +222,11 @@ internal sealed class ParityRelations
         _model.Evaluate(in predicted.State, in predicted.Parameters, in inputs, out ReducedOutput output);
         double seen = block.Gauge + _prior.Atmosphere;
         _lastHigh = seen > Full * output.Pressure ? block.Time : _lastHigh;
+        bool comesThrough = ReducedModel.Drawn(seen, in predicted.Parameters, in output) > ComesThrough;
         if (seen < Emptied * output.Pressure && block.Time - _lastHigh < EmptiesWithin)
         {
-            return ParityVerdict.ValveClosed;
+            return !comesThrough ? ParityVerdict.ValveClosed
+                : _gauge.Fit(block.Time, StandsFor, out double falls, out _) && Math.Abs(falls) < Stands * seen ? ParityVerdict.HoseBlocked : ParityVerdict.Agrees;
         }
 
         double window = _isSlow ? SlowWindow : Window;
@@ -252,7 +266,7 @@ internal sealed class ParityRelations
         if (absolute < 0.35 * pressure)
         {
             // The machine has emptied the hose; while the scale still slows down it is too early to say of what.
-            return isSteady && fastRatio < 0.35 ? ParityVerdict.ValveClosed
+            return isSteady && fastRatio < 0.35 && !comesThrough ? ParityVerdict.ValveClosed
                 : fastRatio < ratio - 0.15 ? ParityVerdict.Agrees
                 : isHose ? ParityVerdict.HoseBlocked : ParityVerdict.Agrees;
         }

@@ -82,6 +82,13 @@ internal sealed class ReducedModel
         state.Dissolved = dissolved > 0 ? dissolved : state.Dissolved;
     }
 
+    /// <summary>What the machine draws at another pressure at its inlet, as a share of the flow at an instant.</summary>
+    public static double Drawn(double suction, in ReducedParameters parameters, in ReducedOutput at)
+    {
+        double now = at.SuctionPressure * Efficiency(at.SuctionPressure, in parameters);
+        return now > 0 ? suction * Efficiency(suction, in parameters) / now : 0;
+    }
+
     /// <summary>Refrigerant in the appliance besides what oil holds, kg.</summary>
     private static double MassOf(in ReducedState state, in ReducedParameters parameters)
     {
@@ -96,6 +103,12 @@ internal sealed class ReducedModel
         double fill = Math.Max(1e-6, Math.Min(1, level));
         double power = parameters.WetExponent == 1 ? fill : parameters.WetExponent == 0.5 ? Math.Sqrt(fill) : Math.Pow(fill, parameters.WetExponent);
         return Math.Min(1, parameters.WetShare + ((1 - parameters.WetShare) * power));
+    }
+
+    private static double Efficiency(double suction, in ReducedParameters parameters)
+    {
+        double ratio = parameters.DischargePressure / Math.Max(1, suction);
+        return Efficiency(ratio, ratio > 1 ? Math.Pow(ratio, parameters.InverseExponent) : 1, in parameters);
     }
 
     private static double Efficiency(double ratio, double expansion, in ReducedParameters parameters)

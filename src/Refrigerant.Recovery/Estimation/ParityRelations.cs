@@ -32,7 +32,7 @@ internal sealed class ParityRelations
     private const double WarmUp = 30;
 
     /// <summary>The same of the slow relations: what the filter takes from the first readings shows for a while.</summary>
-    private const double SlowWarmUp = 90;
+    private const double SlowWarmUp = 60;
 
     private const double Steady = 120;
 
@@ -51,7 +51,7 @@ internal sealed class ParityRelations
     /// <summary>Share of the flow that must be missing before a machine is called weak, and standard deviations of the scale's rate.</summary>
     private const double LeastWeakness = 0.24;
 
-    private const double WeakSigmas = 1.9;
+    private const double WeakSigmas = 2.9;
 
     /// <summary>Times the level that the pressure must be for that: near a stall every machine draws less than it should.</summary>
     private const double WellAboveLevel = 1.2;
@@ -76,7 +76,7 @@ internal sealed class ParityRelations
     private const double Stands = 0.02;
     private const double StandsFor = 5;
 
-    /// <summary>Less than this share of the charge left: near the end every pressure falls, and no hose is named.</summary>
+    /// <summary>Less than this share of the charge left: near the end every pressure falls and no hose is named.</summary>
     private const double NearEnd = 0.08;
 
     /// <summary>Largest change of the gauge in a second, as a share of the pressure, at which a hose is named: its pressure stands once it is blocked.</summary>
@@ -209,6 +209,12 @@ internal sealed class ParityRelations
             return ParityVerdict.Agrees;
         }
 
+        double seen = block.Gauge + _prior.Atmosphere;
+        if (seen < Emptied * output.Pressure && ReducedModel.Drawn(seen, in predicted.Parameters, in output) <= ComesThrough)
+        {
+            return ParityVerdict.ValveClosed;
+        }
+
         double ratio = output.Flow > 1e-5 ? rate / output.Flow : 0;
         double sigma = RateNoise * Math.Pow(Window / GaugeStep.Standing, 1.5) / Math.Max(1e-5, output.Flow);
         bool flowsOn = ratio > 1 - (0.3 * step.Share) && sigma < 0.35 * step.Share;
@@ -257,9 +263,10 @@ internal sealed class ParityRelations
         bool canBeHose = _vaporOnly[old] < 0.2 && output.LiquidMass > NearEnd * predicted.Parameters.Charge && Math.Abs(slowRate) < HoseStands * pressure;
         bool isHose = canBeHose && ratio < 1 - Math.Max(0.22, 1.6 * rateSigma) && level < -Math.Max(0.08, 2 * levelSigma);
         bool isSettled = block.Time - _drawingSince > Steady && _filter.VaporOnly < 0.2;
+        bool canBeWeak = isSettled && output.Pressure > WellAboveLevel * _prior.Level && ratio < 1 - Math.Max(LeastWeakness, WeakSigmas * weakSigma);
         if (_isSlow)
         {
-            return isSettled && ratio < 1 - Math.Max(LeastWeakness, WeakSigmas * weakSigma) && level > -SlowLevel && output.Pressure > WellAboveLevel * _prior.Level ? ParityVerdict.MachineWeak : ParityVerdict.Agrees;
+            return canBeWeak && level > -SlowLevel ? ParityVerdict.MachineWeak : ParityVerdict.Agrees;
         }
 
         double absolute = gauge + _prior.Atmosphere;
@@ -276,7 +283,7 @@ internal sealed class ParityRelations
             return ParityVerdict.HoseBlocked;
         }
 
-        if (isSettled && output.Pressure > WellAboveLevel * _prior.Level && ratio < 1 - Math.Max(LeastWeakness, WeakSigmas * weakSigma) && level > -levelSigma && step < 0)
+        if (canBeWeak && level > -levelSigma && step < 0)
         {
             return ParityVerdict.MachineWeak;
         }

@@ -1,3 +1,7 @@
+using Refrigerant.Recovery.Gauges;
+using Refrigerant.Recovery.Simulation;
+using UnitsNet;
+
 namespace Refrigerant.Recovery.Processes;
 
 /// <summary>Where an equalization starts and what limits it; one hour at most by default. Immutable.</summary>
@@ -10,4 +14,31 @@ public sealed record EqualizeOptions : StageOptions
         : base(Hour)
     {
     }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="start">See <see cref="StageOptions.Start"/>.</param>
+    /// <param name="inputs">See <see cref="StageOptions.Inputs"/>.</param>
+    /// <param name="cylinderLimit">See <see cref="StageOptions.CylinderLimit"/>.</param>
+    /// <param name="maximumDuration">See <see cref="StageOptions.MaximumDuration"/>.</param>
+    /// <param name="composition">See <see cref="StageOptions.Composition"/>.</param>
+    /// <param name="barometer">See <see cref="StageOptions.Barometer"/>.</param>
+    /// <exception cref="System.ArgumentException">A value outside the range of its member.</exception>
+    public EqualizeOptions(
+        SimulationState? start = null,
+        SimulationInputs? inputs = null,
+        Mass? cylinderLimit = null,
+        Duration? maximumDuration = null,
+        CompositionMode? composition = null,
+        Barometer? barometer = null)
+        : this()
+    {
+        Start = start ?? Start;
+        Inputs = inputs ?? Inputs;
+        CylinderLimit = cylinderLimit ?? CylinderLimit;
+        MaximumDuration = maximumDuration ?? MaximumDuration;
+        Composition = composition ?? Composition;
+        Barometer = barometer ?? Barometer;
+    }
+
+    private protected override string Own => "equalization";
 }

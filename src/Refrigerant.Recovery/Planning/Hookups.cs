@@ -240,7 +240,7 @@ internal static class Hookups
 
         if (step.CylinderPressure is Pressure cool)
         {
-            yield return new StageWatch(WatchedBy.CylinderGauge, Gauge("cylinder", cool), "on the cylinder's gauge: cool enough");
+            yield return new StageWatch(WatchedBy.CylinderGauge, Gauge("cylinder", cool), step.Kind == StageKind.Equalize ? "on the cylinder's gauge: even enough" : "on the cylinder's gauge: cool enough");
         }
 
         if (cylinder is not null && step.Kind is StageKind.Equalize or StageKind.PushPull or StageKind.LiquidRecovery or StageKind.VaporRecovery)

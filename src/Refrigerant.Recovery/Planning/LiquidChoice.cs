@@ -29,6 +29,9 @@ internal static class LiquidChoice
     /// <summary>Before push-pull the pressures are even enough at this share of the appliance's: the last tenth takes as long as all before.</summary>
     private const double NearlyEven = 0.9;
 
+    /// <summary>A way that takes longer than this, s, bounds no other: 1000 days.</summary>
+    private const double LongestLook = 8.64e7;
+
     /// <summary>The next step on the liquid; null where vapor is to be drawn, or was.</summary>
     public static PlanStep? Next(PlanSituation now)
     {
@@ -99,13 +102,7 @@ internal static class LiquidChoice
                 : 0;
         }
 
-        if (now.State.Cylinder!.Pressure.Pascals >= least || now.Preview(even) is not StageResult seen)
-        {
-            return null;
-        }
-
-        TrajectoryPoint enough = seen.Trajectory.FirstOrDefault(point => point.DischargePascals >= least);
-        return enough.Seconds > 0 && enough.Seconds < seen.Duration.Seconds ? even with { Duration = new Duration(Math.Max(1, enough.Seconds), DurationUnit.Second) } : even;
+        return now.State.Cylinder!.Pressure.Pascals >= least ? null : even with { CylinderPressure = new Pressure(least, PressureUnit.Pascal) };
     }
 
     private static StageKind? Choose(PlanSituation now)
@@ -117,13 +114,13 @@ internal static class LiquidChoice
             PushPullUse.Always => true,
             _ => Reach(now) >= LeastPushed,
         };
-        double pushed = push ? TimeFor(now, StageKind.PushPull, job.Times.HoseChange.Seconds) : double.PositiveInfinity;
-        double drawn = job.Machine.TakesLiquid ? TimeFor(now, StageKind.LiquidRecovery, 0) : double.PositiveInfinity;
+        double pushed = push ? TimeFor(now, StageKind.PushPull, job.Times.HoseChange.Seconds, double.PositiveInfinity) : double.PositiveInfinity;
         if (job.PushPull == PushPullUse.Always && !double.IsPositiveInfinity(pushed))
         {
             return StageKind.PushPull;
         }
 
+        double drawn = job.Machine.TakesLiquid ? TimeFor(now, StageKind.LiquidRecovery, 0, pushed) : double.PositiveInfinity;
         double sooner = Math.Min(pushed, drawn);
         return double.IsPositiveInfinity(sooner) || VaporIsAsFast(now, sooner) ? null : pushed <= drawn ? StageKind.PushPull : StageKind.LiquidRecovery;
     }
@@ -149,16 +146,30 @@ internal static class LiquidChoice
         };
     }
 
-    /// <summary>Time to take the liquid in reach this way, s; infinite where it does not get far.</summary>
-    private static double TimeFor(PlanSituation now, StageKind kind, double handling)
+    /// <summary>Time to take the liquid in reach this way, s; infinite where it does not get far, or takes longer than another way.</summary>
+    private static double TimeFor(PlanSituation now, StageKind kind, double handling, double other)
     {
         StageResult? even = Before(now, kind) is PlanStep vapor ? now.Preview(vapor) : null;
-        StageResult? seen = now.Preview(Step(kind), even?.After ?? now.State);
+        double before = handling + (even?.Duration.Seconds ?? 0);
+        if (before >= other)
+        {
+            return double.PositiveInfinity;
+        }
+
+        SimulationState from = even?.After ?? now.State;
+        PlanStep step = Step(kind);
+        StageResult? seen = now.Preview(other < LongestLook ? step with { Duration = new Duration(Math.Max(1, other - before), DurationUnit.Second) } : step, from);
+        if (seen is null or { End: StageEnd.TimeLimit })
+        {
+            return double.PositiveInfinity;
+        }
+
+        now.Remember(step, from, seen);
         double reach = Reach(now);
-        double moved = seen?.RecoveredMass.Kilograms ?? 0;
-        bool far = moved > LeastShare * reach || (seen?.End == StageEnd.CylinderFull && moved > 0);
+        double moved = seen.RecoveredMass.Kilograms;
+        bool far = moved > LeastShare * reach || (seen.End == StageEnd.CylinderFull && moved > 0);
         double first = even?.RecoveredMass.Kilograms ?? 0;
-        return far ? handling + (((even?.Duration.Seconds ?? 0) + seen!.Duration.Seconds) * Math.Max(1, reach / (first + moved))) : double.PositiveInfinity;
+        return far ? handling + ((before - handling + seen.Duration.Seconds) * Math.Max(1, reach / (first + moved))) : double.PositiveInfinity;
     }
 
     /// <summary>Liquid that a port below it reaches, kg.</summary>

@@ -163,23 +163,27 @@ internal sealed partial class PlanRun
     /// <summary>Whether the required level is reached, whatever a gauge shows.</summary>
     public bool IsAtLevel(ApplianceState state) => state.Pressure.Pascals <= Requirement.RequiredPressure.Pascals * (1 + LevelTolerance);
 
+    /// <summary>What a step would come to from a state, simulated once; why it is done makes no difference to it.</summary>
     public StageResult? Preview(PlanStep step, SimulationState from)
     {
+        PlanStep bare = Bare(step);
         foreach ((PlanStep tried, SimulationState start, StageResult? known) in _previews)
         {
-            if (ReferenceEquals(start, from) && tried == step)
+            if (ReferenceEquals(start, from) && tried == bare)
             {
                 return known;
             }
         }
 
         StageResult? result = _simulation.Run(step, from, LimitOf(from.Cylinder));
-        _previews.Add((step, from, result));
+        _previews.Add((bare, from, result));
         return result;
     }
 
     /// <summary>Notes what a step comes to, where it was simulated in parts.</summary>
-    public void Remember(PlanStep step, SimulationState from, StageResult result) => _previews.Insert(0, (step, from, result));
+    public void Remember(PlanStep step, SimulationState from, StageResult result) => _previews.Insert(0, (Bare(step), from, result));
+
+    private static PlanStep Bare(PlanStep step) => step with { Reason = StepReason.Usual, Saves = Duration.Zero };
 
     /// <summary>A cylinder as it stands now: cooled since it was seen last, with the air of the sweep where it is the first.</summary>
     public CylinderState StateOf(CylinderStanding cylinder)

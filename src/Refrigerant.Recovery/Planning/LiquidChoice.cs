@@ -47,7 +47,7 @@ internal static class LiquidChoice
             return First(now, last);
         }
 
-        bool goesOn = drawn.Result?.End == StageEnd.CylinderFull && Reach(now) >= (drawn.Kind == StageKind.PushPull ? LeastPushed : LeastDrawn);
+        bool goesOn = drawn.Result?.End == StageEnd.CylinderFull && Reach(now) >= Least(drawn.Kind);
         if (last == drawn)
         {
             return drawn.Result?.End != StageEnd.CylinderFull ? drawn.Kind == StageKind.PushPull ? new PlanStep(StageKind.HoseChange) : null
@@ -114,15 +114,15 @@ internal static class LiquidChoice
             PushPullUse.Always => true,
             _ => Reach(now) >= LeastPushed,
         };
-        double pushed = push ? TimeFor(now, StageKind.PushPull, job.Times.HoseChange.Seconds, double.PositiveInfinity) : double.PositiveInfinity;
-        if (job.PushPull == PushPullUse.Always && !double.IsPositiveInfinity(pushed))
+        LiquidWay? pushed = push ? WayOf(now, StageKind.PushPull, job.Times.HoseChange.Seconds, double.PositiveInfinity) : null;
+        if (job.PushPull == PushPullUse.Always && pushed is not null)
         {
             return StageKind.PushPull;
         }
 
-        double drawn = job.Machine.TakesLiquid ? TimeFor(now, StageKind.LiquidRecovery, 0, pushed) : double.PositiveInfinity;
-        double sooner = Math.Min(pushed, drawn);
-        return double.IsPositiveInfinity(sooner) || VaporIsAsFast(now, sooner) ? null : pushed <= drawn ? StageKind.PushPull : StageKind.LiquidRecovery;
+        LiquidWay? drawn = job.Machine.TakesLiquid ? WayOf(now, StageKind.LiquidRecovery, 0, pushed?.WithVapor ?? double.PositiveInfinity) : null;
+        LiquidWay? sooner = drawn is null || pushed?.WithVapor <= drawn.WithVapor ? pushed : drawn;
+        return sooner is null || VaporIsAsFast(now, sooner.Seconds) ? null : sooner.Kind;
     }
 
     /// <summary>Whether as much leaves as vapor in the time in which the liquid in reach leaves as such.</summary>
@@ -146,14 +146,14 @@ internal static class LiquidChoice
         };
     }
 
-    /// <summary>Time to take the liquid in reach this way, s; infinite where it does not get far, or takes longer than another way.</summary>
-    private static double TimeFor(PlanSituation now, StageKind kind, double handling, double other)
+    /// <summary>What a way of taking the liquid comes to; null where it does not get far, or takes longer than another.</summary>
+    private static LiquidWay? WayOf(PlanSituation now, StageKind kind, double handling, double other)
     {
         StageResult? even = Before(now, kind) is PlanStep vapor ? now.Preview(vapor) : null;
         double before = handling + (even?.Duration.Seconds ?? 0);
         if (before >= other)
         {
-            return double.PositiveInfinity;
+            return null;
         }
 
         SimulationState from = even?.After ?? now.State;
@@ -161,16 +161,27 @@ internal static class LiquidChoice
         StageResult? seen = now.Preview(other < LongestLook ? step with { Duration = new Duration(Math.Max(1, other - before), DurationUnit.Second) } : step, from);
         if (seen is null or { End: StageEnd.TimeLimit })
         {
-            return double.PositiveInfinity;
+            return null;
         }
 
         now.Remember(step, from, seen);
         double reach = Reach(now);
         double moved = seen.RecoveredMass.Kilograms;
-        bool far = moved > LeastShare * reach || (seen.End == StageEnd.CylinderFull && moved > 0);
-        double first = even?.RecoveredMass.Kilograms ?? 0;
-        return far ? handling + ((before - handling + seen.Duration.Seconds) * Math.Max(1, reach / (first + moved))) : double.PositiveInfinity;
+        double taken = moved + (even?.RecoveredMass.Kilograms ?? 0);
+        bool isFull = seen.End == StageEnd.CylinderFull;
+        if (!(moved > LeastShare * reach || (isFull && moved > 0)))
+        {
+            return null;
+        }
+
+        // With the next cylinder it goes on as before; what it leaves is drawn as vapor, at the machine's pace at best.
+        double share = isFull && reach - taken >= Least(kind) ? Math.Max(1, reach / taken) : 1;
+        double left = now.State.Appliance.LiquidMass.Kilograms - (share * taken);
+        double seconds = handling + ((before - handling + seen.Duration.Seconds) * share);
+        return new LiquidWay(kind, seconds, seconds + (Math.Max(0, left) / now.Pace));
     }
+
+    private static double Least(StageKind kind) => kind == StageKind.PushPull ? LeastPushed : LeastDrawn;
 
     /// <summary>Liquid that a port below it reaches, kg.</summary>
     private static double Reach(PlanSituation now) => now.State.Appliance.LiquidMass.Kilograms - now.Job.Appliance.LiquidHeel.Kilograms;
@@ -179,4 +190,10 @@ internal static class LiquidChoice
         now.State.Cylinder is CylinderState cylinder && cylinder.Pressure.Pascals < NearlyEven * now.State.Appliance.Pressure.Pascals;
 
     private static PlanStep Step(StageKind kind) => new(kind) { IsThrottled = kind == StageKind.LiquidRecovery };
+
+    /// <summary>A way of taking the liquid.</summary>
+    /// <param name="Kind">Push-pull, or through the machine.</param>
+    /// <param name="Seconds">Time for the liquid in reach.</param>
+    /// <param name="WithVapor">The same with what is left drawn as vapor.</param>
+    private sealed record LiquidWay(StageKind Kind, double Seconds, double WithVapor);
 }

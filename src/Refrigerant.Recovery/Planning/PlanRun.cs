@@ -4,6 +4,7 @@ using System.Linq;
 using System.Threading;
 using Refrigerant.Recovery.Cylinders;
 using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Rules;
@@ -268,6 +269,11 @@ internal sealed partial class PlanRun
         if (next < 0)
         {
             throw new InvalidOperationException($"The strategy connects \"{step.Cylinder?.Label}\", which is not among the cylinders of the job.");
+        }
+
+        if (!_cylinders[next].MayBeFilled)
+        {
+            throw new InvalidOperationException($"The strategy connects \"{step.Cylinder?.Label}\", which must not be filled: {_cylinders[next].Findings.First(finding => finding.Severity == Severity.Stop).Code}.");
         }
 
         StageResult? result = _simulation.Run(step, State with { Cylinder = null }, null);

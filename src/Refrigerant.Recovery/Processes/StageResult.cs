@@ -28,7 +28,7 @@ public class StageResult
         Findings = findings;
         Closure = closure;
         _liquidGone = figures.LiquidGoneAt;
-        _coldest = figures.Coldest;
+        _coldest = double.IsPositiveInfinity(figures.Coldest) ? before.Appliance.MetalTemperature.Kelvins : figures.Coldest;
         SuctionLineShare = new Ratio(figures.SuctionLineShare, RatioUnit.DecimalFraction);
         HottestDischarge = double.IsNaN(figures.HottestDischarge) ? null : new Temperature(figures.HottestDischarge, TemperatureUnit.Kelvin);
         LargestDrive = new Pressure(figures.LargestDrive, PressureUnit.Pascal);

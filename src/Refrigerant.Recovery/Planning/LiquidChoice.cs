@@ -29,6 +29,10 @@ internal static class LiquidChoice
     /// <summary>Before push-pull the pressures are even enough at this share of the appliance's: the last tenth takes as long as all before.</summary>
     private const double NearlyEven = 0.9;
 
+    /// <summary>Two ways nearer to each other than this share and these seconds are planned to their end before one is taken. Our choice.</summary>
+    private const double NearTie = 0.3;
+    private const double TieTime = 120;
+
     /// <summary>A way that takes longer than this, s, bounds no other: 1000 days.</summary>
     private const double LongestLook = 8.64e7;
 
@@ -120,8 +124,10 @@ internal static class LiquidChoice
             return StageKind.PushPull;
         }
 
-        LiquidWay? drawn = job.Machine.TakesLiquid ? WayOf(now, StageKind.LiquidRecovery, 0, pushed?.WithVapor ?? double.PositiveInfinity) : null;
-        LiquidWay? sooner = drawn is null || pushed?.WithVapor <= drawn.WithVapor ? pushed : drawn;
+        double bound = pushed is null ? double.PositiveInfinity : ((1 + NearTie) * pushed.WithVapor) + TieTime;
+        LiquidWay? drawn = job.Machine.TakesLiquid ? WayOf(now, StageKind.LiquidRecovery, 0, bound) : null;
+        bool isTie = pushed is not null && drawn is not null && pushed.WithVapor < ((1 + NearTie) * drawn.WithVapor) + TieTime;
+        LiquidWay? sooner = drawn is null || (isTie ? now.EndsSooner(job with { PushPull = PushPullUse.Always }, job with { PushPull = PushPullUse.Never }) : pushed?.WithVapor <= drawn.WithVapor) ? pushed : drawn;
         return sooner is null || VaporIsAsFast(now, sooner.Seconds) ? null : sooner.Kind;
     }
 

@@ -31,6 +31,7 @@ internal sealed partial class PlanRun
     private readonly List<PlannedStage> _stages = [];
     private readonly CylinderStanding[] _cylinders;
     private readonly List<(PlanStep Step, SimulationState From, StageResult? Result)> _previews = [];
+    private CancellationToken _cancellation;
     private int _connected = -1;
     private AmountOfSubstance _air;
 
@@ -124,6 +125,7 @@ internal sealed partial class PlanRun
 
     public void Run(CancellationToken cancellation, IProgress<double>? progress)
     {
+        _cancellation = cancellation;
         if (StartsAboveCutout || NeedsNothing)
         {
             progress?.Report(1);
@@ -179,6 +181,16 @@ internal sealed partial class PlanRun
         StageResult? result = _simulation.Run(step, from, LimitOf(from.Cylinder));
         _previews.Add((bare, from, result));
         return result;
+    }
+
+    /// <summary>Whether one job, planned to its end in the usual way, ends no later than another; one that reaches its level is before one that does not.</summary>
+    public bool EndsSooner(RecoveryJob one, RecoveryJob other)
+    {
+        PlanRun first = new(one, StandardStrategy.Instance), second = new(other, StandardStrategy.Instance);
+        first.Run(_cancellation, null);
+        second.Run(_cancellation, null);
+        bool reached = Verdicts.For(first).IsReached;
+        return reached == Verdicts.For(second).IsReached ? first.Clock <= second.Clock : reached;
     }
 
     /// <summary>Notes what a step comes to, where it was simulated in parts.</summary>

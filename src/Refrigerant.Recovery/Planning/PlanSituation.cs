@@ -82,6 +82,9 @@ public sealed class PlanSituation
     /// <summary>Notes what a step from a state comes to.</summary>
     internal void Remember(PlanStep step, SimulationState from, StageResult result) => _run.Remember(step, from, result);
 
+    /// <summary>Whether one job, planned to its end in the usual way, ends no later than another; one that reaches its level is before one that does not.</summary>
+    internal bool EndsSooner(RecoveryJob one, RecoveryJob other) => _run.EndsSooner(one, other);
+
     /// <summary>The state with another cylinder connected.</summary>
     internal SimulationState WithCylinder(CylinderStanding cylinder) => State with { Cylinder = _run.StateOf(cylinder) };
 

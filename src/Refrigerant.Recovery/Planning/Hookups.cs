@@ -105,7 +105,7 @@ internal static class Hookups
             new HookupSetting(ApplianceVaporPort, Open),
             .. LiquidPort(job, Open),
             new HookupSetting(CylinderLiquidValve, Open),
-            step.IsThrottled || job.KeepAboveFreezing ? new HookupSetting(MachineInletValve, Throttled, "by the gauge at the outlet") : new HookupSetting(MachineInletValve, Open),
+            step.Reason == StepReason.KeepLiquid ? new HookupSetting(MachineInletValve, Throttled, "by the appliance's gauge") : step.IsThrottled || job.KeepAboveFreezing ? new HookupSetting(MachineInletValve, Throttled, "by the gauge at the outlet") : new HookupSetting(MachineInletValve, Open),
             .. Condensing(job),
         ],
         StageKind.Hold =>
@@ -217,6 +217,11 @@ internal static class Hookups
         if (step.AppliancePressure is Pressure level && step.Kind == StageKind.VaporRecovery)
         {
             yield return new StageWatch(WatchedBy.ApplianceGauge, Gauge("appliance", level), "on the appliance's gauge; shut the inlet, stop");
+        }
+
+        if (step.Reason == StepReason.KeepLiquid && step.LowestPressure is Pressure floor)
+        {
+            yield return new StageWatch(WatchedBy.ApplianceGauge, FindingValue.GaugePressure("not below", job.Barometer.ToGauge(floor), RoundingMode.Up), "not below that while there is liquid: throttle the inlet");
         }
 
         if (step.Kind == StageKind.HoseSweep)

@@ -33,6 +33,11 @@ internal sealed class LookAhead(PlanSituation now)
             best = Better([best, .. Cooler(plain)]);
         }
 
+        if (best.Fate == PullFate.Stuck && best.End == StageEnd.PropertyRange && best.After.Appliance.HasLiquid)
+        {
+            best = _search.AboveSolid(plain) ?? best;
+        }
+
         best = _search.GoOn(best);
         if (now.Job.Aids.CanWarm && best.Fate != PullFate.Limited)
         {

@@ -96,6 +96,9 @@ internal sealed partial class PlanRun
     /// <summary>Labels of cylinders in the order in which they were connected.</summary>
     public List<string> Used { get; } = [];
 
+    /// <summary>Whether the caller's own strategy decides.</summary>
+    public bool HasOwnStrategy => _strategy is not StandardStrategy;
+
     /// <summary>Whether the strategy was stopped by the bound on steps.</summary>
     public bool RanOutOfSteps { get; private set; }
 

@@ -32,4 +32,7 @@ public enum StepReason
 
     /// <summary>Vapor goes into the cylinder before liquid goes there through the machine, so that none flashes at a vacuum.</summary>
     VaporFirst,
+
+    /// <summary>The inlet is throttled, so that what is liquid in the appliance does not freeze to a solid.</summary>
+    KeepLiquid,
 }

@@ -34,6 +34,7 @@ public class StageResult
         LargestDrive = new Pressure(figures.LargestDrive, PressureUnit.Pascal);
         LiquidMoved = new Mass(figures.LiquidMoved, MassUnit.Kilogram);
         Fractionation = figures.Fractionation;
+        CylinderOutOfRange = figures.CylinderOutOfRange;
     }
 
     /// <summary>Why it ended.</summary>
@@ -100,6 +101,9 @@ public class StageResult
 
     /// <summary>Largest pressure difference between appliance and cylinder that drove liquid.</summary>
     public Pressure LargestDrive { get; }
+
+    /// <summary>Whether what left the range of the equation of state was the content of the cylinder.</summary>
+    internal bool CylinderOutOfRange { get; }
 
     /// <summary>How the composition drifts; null where it counts as fixed (<see cref="StageOptions.Composition"/>).</summary>
     public FractionationResult? Fractionation { get; }

@@ -24,7 +24,7 @@ public class FasterProperties
 
     /// <summary>
     /// A larger machine, wider hoses, ice for the cylinder: no later and no worse. Two things may make it longer. What draws faster heats the cylinder more, so that the inlet is throttled, or it
-    /// must cool or be changed before the machine gets as deep: that is said. And liquid that moves in a vacuum (R-123 in the cold) goes by differences of millibars, which heat sets and not the
+    /// must cool or be changed before the machine gets as deep: that is said; or the last of the pull, near the deepest vacuum, waits for it. And liquid that moves in a vacuum (R-123 in the cold) goes by differences of millibars, which heat sets and not the
     /// hose: there wider hoses may be slower.
     /// </summary>
     [Property(Arbitrary = [typeof(PlanProperties)], MaxTest = 60)]
@@ -50,7 +50,12 @@ public class FasterProperties
         && (plan.TotalDuration.Seconds <= ((1 + Resolution) * plain.TotalDuration.Seconds) + Handling
             || (plan.Stages.Any(stage => stage.Kind == StageKind.Rest || stage.Step.IsThrottled || stage.Step.Reason == StepReason.CoolerCylinder)
                 && plan.ToDo.Any(finding => finding.Code is "cool-cylinder" or "throttle-inlet"))
+            || EndsNearDeepest(plan)
             || plain.Stages.Concat(plan.Stages).Any(stage => stage.Kind is StageKind.PushPull or StageKind.LiquidRecovery && stage.After.Pressure < plan.Job.Barometer.Pressure));
+
+    /// <summary>Whether a pull ends where the machine has less than a fifth of its efficiency against the cylinder.</summary>
+    private static bool EndsNearDeepest(RecoveryPlan plan) => plan.Stages.Where(stage => stage.Kind == StageKind.VaporRecovery && stage.Result?.Cylinder is not null).Any(stage =>
+        plan.Job.Machine.EfficiencyAt(stage.Result!.Cylinder!.Pressure / stage.After.Pressure) < 0.2 * plan.Job.Machine.VolumetricEfficiency);
 
     private static IEnumerable<(string Name, RecoveryJob Job)> Better(RecoveryJob job)
     {

@@ -19,13 +19,16 @@ public class FasterProperties
     private const double Resolution = 0.03;
     private const double Handling = 60;
 
+    /// <summary>Pressures below this many times the barometer are near it.</summary>
+    private const double NearAir = 1.2;
+
     /// <summary>Longer jobs are given up by patience, not planned to the end, s.</summary>
     private const double Longest = 100 * 3600;
 
     /// <summary>
     /// A larger machine, wider hoses, ice for the cylinder: no later and no worse. Two things may make it longer. What draws faster heats the cylinder more, so that the inlet is throttled, or it
-    /// must cool or be changed before the machine gets as deep: that is said; or the last of the pull, near the deepest vacuum, waits for it. And liquid that moves in a vacuum (R-123 in the cold) goes by differences of millibars, which heat sets and not the
-    /// hose: there wider hoses may be slower.
+    /// must cool or be changed before the machine gets as deep: that is said; or the last of the pull, near the deepest vacuum, waits for it. And liquid that moves near or below the pressure of the air goes by differences of
+    /// millibars, which heat and the air that the sweep left in the hoses set: there wider hoses, which hold more air, may be slower.
     /// </summary>
     [Property(Arbitrary = [typeof(PlanProperties)], MaxTest = 60)]
     public Property Better_tools_never_make_it_longer(RecoveryJob job)
@@ -51,7 +54,7 @@ public class FasterProperties
             || (plan.Stages.Any(stage => stage.Kind == StageKind.Rest || stage.Step.IsThrottled || stage.Step.Reason == StepReason.CoolerCylinder)
                 && plan.ToDo.Any(finding => finding.Code is "cool-cylinder" or "throttle-inlet"))
             || EndsNearDeepest(plan)
-            || plain.Stages.Concat(plan.Stages).Any(stage => stage.Kind is StageKind.PushPull or StageKind.LiquidRecovery && stage.After.Pressure < plan.Job.Barometer.Pressure));
+            || plain.Stages.Concat(plan.Stages).Any(stage => stage.Kind is StageKind.PushPull or StageKind.LiquidRecovery && stage.Result!.Before.Appliance.Pressure < NearAir * plan.Job.Barometer.Pressure));
 
     /// <summary>Whether a pull ends where the machine has less than a fifth of its efficiency against the cylinder.</summary>
     private static bool EndsNearDeepest(RecoveryPlan plan) => plan.Stages.Where(stage => stage.Kind == StageKind.VaporRecovery && stage.Result?.Cylinder is not null).Any(stage =>

@@ -26,9 +26,10 @@ public class FasterProperties
     private const double Longest = 100 * 3600;
 
     /// <summary>
-    /// A larger machine, wider hoses, ice for the cylinder: no later and no worse. Two things may make it longer. What draws faster heats the cylinder more, so that the inlet is throttled, or it
-    /// must cool or be changed before the machine gets as deep: that is said; or the last of the pull, near the deepest vacuum, waits for it. And liquid that moves near or below the pressure of the air goes by differences of
-    /// millibars, which heat and the air that the sweep left in the hoses set: there wider hoses, which hold more air, may be slower.
+    /// A larger machine, wider hoses, ice for the cylinder: no later and no worse. Two things may make it longer. What draws faster heats the cylinder more: the inlet is throttled, or the
+    /// cylinder must cool or be changed before the machine gets as deep, which is said, or the last of the pull waits for it near the deepest vacuum. And liquid that moves near or below the
+    /// pressure of the air goes by differences of millibars, which heat sets and not the hose. Wider hoses are as much shorter: of more volume the sweep leaves more air, which counts
+    /// in the cylinder.
     /// </summary>
     [Property(Arbitrary = [typeof(PlanProperties)], MaxTest = 60)]
     public Property Better_tools_never_make_it_longer(RecoveryJob job)
@@ -73,9 +74,9 @@ public class FasterProperties
             yield return ($"machine {factor} times as large", job with { Machine = larger });
         }
 
-        static IReadOnlyList<Hose> Wider(IReadOnlyList<Hose> hoses) => [.. hoses.Select(hose => hose with { InnerDiameter = hose.InnerDiameter * 1.5 })];
+        static IReadOnlyList<Hose> Wider(IReadOnlyList<Hose> hoses) => [.. hoses.Select(hose => hose with { InnerDiameter = hose.InnerDiameter * 1.5, Length = hose.Length / 2.25 })];
         HoseSet wider = job.Hoses with { VaporSide = Wider(job.Hoses.VaporSide), LiquidSide = Wider(job.Hoses.LiquidSide), Discharge = Wider(job.Hoses.Discharge) };
-        yield return ("wider hoses", job with { Hoses = wider });
+        yield return ("wider hoses of the same volume", job with { Hoses = wider });
         yield return ("ice on the cylinder", job with { Aids = job.Aids with { HasIce = true } });
     }
 }

@@ -20,6 +20,9 @@ internal sealed partial class PlanRun
     /// <summary>Pressure that comes to a level may exceed it by rounding only.</summary>
     private const double LevelTolerance = 1e-6;
 
+    /// <summary>A mass that differs by this share is the same, to rounding.</summary>
+    private const double Rounding = 1e-12;
+
     /// <summary>A strategy that never ends is stopped after this many steps, and four for each cylinder.</summary>
     private const int MostSteps = 200;
 
@@ -325,6 +328,7 @@ internal sealed partial class PlanRun
         }
 
         double moved = start.Appliance.Mass.Kilograms - after.Appliance.Mass.Kilograms;
+        moved = Math.Abs(moved) > Rounding * start.Appliance.Mass.Kilograms ? moved : 0;
         double received = result is null ? 0 : Received(result);
         if (_connected >= 0 && after.Cylinder is CylinderState cylinder)
         {

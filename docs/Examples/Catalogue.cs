@@ -17,6 +17,7 @@ internal static class Catalogue
         new("start-gauge.txt", GettingStarted.Gauge),
         new("start-errors.txt", GettingStarted.Errors),
         new("start-raw.txt", GettingStarted.Raw),
+        new("cancelled.txt", Cancellation.Run),
         new("how-long-plan.txt", HowLong.Plan),
         new("how-long-findings.txt", HowLong.Findings),
         new("how-long-sure.txt", HowLong.Sure),

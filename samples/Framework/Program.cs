@@ -1,11 +1,16 @@
 using System;
 using System.Collections.Generic;
+using Refrigerant.Recovery.Cylinders;
 using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Estimation;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Planning;
+using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Records;
+using Refrigerant.Recovery.Rules;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 
 namespace Refrigerant.Recovery.Samples.Framework
@@ -30,7 +35,10 @@ namespace Refrigerant.Recovery.Samples.Framework
                 RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(0.5), highPressureCutout: Pressure.FromKilopascals(3600)),
                 new HoseSet(new[] { hose }, discharge: new[] { hose }),
                 new[] { RecoveryCylinder.FromMark("4BA400", Mass.FromKilograms(21.6), Mass.FromKilograms(12.5), label: "C1") },
-                barometer: Barometer.AtElevation(Length.FromMeters(1600)));
+                barometer: Barometer.AtElevation(Length.FromMeters(1600)),
+                evacuation: new EvacuationOptions(purpose: OpeningPurpose.MajorRepair),
+                times: new JobTimes(hold: Duration.FromMinutes(10)),
+                aids: new SiteAids(hasCylinderFan: true, heater: Power.FromWatts(500)));
             #endregion
 
             #region plan
@@ -50,6 +58,23 @@ namespace Refrigerant.Recovery.Samples.Framework
             }
             #endregion
 
+            #region more
+            FillLimit limit = CylinderFill.Limit(job.Cylinders[0], appliance.Fluid, new FillOptions(rules: FillRules.UnitedNations));
+            StageResult pull = VaporRecovery.Simulate(
+                appliance,
+                job.Machine,
+                job.Hoses,
+                job.Cylinders[0],
+                new VaporRecoveryOptions(targetPressure: Pressure.FromKilopascals(80), inputs: new SimulationInputs(heaterPower: 500)));
+            RecoveryMonitor monitor = RecoveryMonitor.Start(job, options: new MonitorOptions(profile: EstimationProfile.Controller));
+            JobEstimate estimate = monitor.Update(new JobReading(
+                Duration.FromSeconds(1),
+                suctionGaugePressure: Pressure.FromKilopascals(420),
+                grossWeight: Mass.FromKilograms(12.5)));
+            PlanUncertainty range = PlanUncertainty.Run(job, new UncertaintyOptions(samples: 16));
+            #endregion
+
+            Console.WriteLine(string.Join(Environment.NewLine, limit, pull, estimate, range));
             return read.Equals(job) ? 0 : 1;
         }
     }

@@ -11,6 +11,29 @@ public sealed record FillOptions
     /// <summary>Nothing else known.</summary>
     internal static readonly FillOptions None = new();
 
+    /// <summary>For an initializer.</summary>
+    public FillOptions()
+    {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="rules">See <see cref="Rules"/>.</param>
+    /// <param name="today">See <see cref="Today"/>.</param>
+    /// <param name="oilVolume">See <see cref="OilVolume"/>.</param>
+    /// <param name="applyRecoveredWithOil">See <see cref="ApplyRecoveredWithOil"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    public FillOptions(
+        FillRules? rules = null,
+        DateTime? today = null,
+        Volume? oilVolume = null,
+        bool? applyRecoveredWithOil = null)
+    {
+        Rules = rules ?? Rules;
+        Today = today ?? Today;
+        OilVolume = oilVolume ?? OilVolume;
+        ApplyRecoveredWithOil = applyRecoveredWithOil ?? ApplyRecoveredWithOil;
+    }
+
     /// <summary>The filling rules of the place; those of the United States by default.</summary>
     /// <exception cref="ArgumentNullException">Null.</exception>
     public FillRules Rules { get; init => field = Require.NotNull(value, nameof(Rules)); } = FillRules.UnitedStates;

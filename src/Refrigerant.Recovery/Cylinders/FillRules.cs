@@ -8,7 +8,7 @@ namespace Refrigerant.Recovery.Cylinders;
 
 /// <summary>The filling rules of a place. Immutable.</summary>
 /// <remarks>A limit by one set holds no figure of another. Figures as read on the editions named beside each; local codes govern.</remarks>
-public sealed class FillRules
+public sealed class FillRules : IEquatable<FillRules>
 {
     private const string AdrOverdue = "ADR/RID 2025, 4.1.6.10";
 
@@ -79,6 +79,9 @@ public sealed class FillRules
         NonRefillable = "SOR/2022-110, s. 6, 15, 16",
     };
 
+    /// <summary>The places that the library knows.</summary>
+    internal static IReadOnlyList<FillRules> All { get; } = [UnitedStates, UnitedNations, EuropeanUnion, Japan, Canada];
+
     /// <summary>The place, for the record.</summary>
     public string Place { get; }
 
@@ -122,6 +125,17 @@ public sealed class FillRules
                 Evidence.GivenByCaller)),
         };
     }
+
+    /// <summary>Whether both are the same place's, or the caller's own with the same figures.</summary>
+    /// <param name="other">Another.</param>
+    public bool Equals(FillRules? other) => other is not null && (ReferenceEquals(this, other)
+        || (Own is { } own && other.Own is { } its && Place == other.Place && own.Share.Equals(its.Share) && own.Kelvins.Equals(its.Kelvins) && own.Figure.Source == its.Figure.Source));
+
+    /// <inheritdoc/>
+    public override bool Equals(object? obj) => Equals(obj as FillRules);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => Place.GetHashCode();
 
     /// <summary>The place.</summary>
     public override string ToString() => Place;

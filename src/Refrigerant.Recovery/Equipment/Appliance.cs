@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Diagnostics.CodeAnalysis;
+using System.Linq;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Numerics;
 using UnitsNet;
@@ -40,6 +41,11 @@ public sealed record Appliance
     /// <param name="liquidHeel">See <see cref="LiquidHeel"/>.</param>
     /// <param name="water">See <see cref="Water"/>.</param>
     /// <param name="oil">See <see cref="Oil"/>.</param>
+    /// <param name="designGaugePressure">See <see cref="DesignGaugePressure"/>.</param>
+    /// <param name="sections">See <see cref="Sections"/>.</param>
+    /// <param name="connections">See <see cref="Connections"/>.</param>
+    /// <param name="vaporPort">See <see cref="VaporPort"/>.</param>
+    /// <param name="liquidPort">See <see cref="LiquidPort"/>.</param>
     /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
     [SetsRequiredMembers]
     public Appliance(
@@ -57,7 +63,12 @@ public sealed record Appliance
         bool? liquidReachable = null,
         Mass? liquidHeel = null,
         TubeWater? water = null,
-        ApplianceOil? oil = null)
+        ApplianceOil? oil = null,
+        Pressure? designGaugePressure = null,
+        IReadOnlyList<ApplianceSection>? sections = null,
+        IReadOnlyList<SectionConnection>? connections = null,
+        string? vaporPort = null,
+        string? liquidPort = null)
     {
         Fluid = fluid;
         Charge = charge;
@@ -74,6 +85,11 @@ public sealed record Appliance
         LiquidHeel = liquidHeel ?? LiquidHeel;
         Water = water ?? Water;
         Oil = oil ?? Oil;
+        DesignGaugePressure = designGaugePressure ?? DesignGaugePressure;
+        Sections = sections ?? Sections;
+        Connections = connections ?? Connections;
+        VaporPort = vaporPort ?? VaporPort;
+        LiquidPort = liquidPort ?? LiquidPort;
     }
 
     /// <summary>A resistance that lets no heat through that counts.</summary>
@@ -324,13 +340,20 @@ public sealed record Appliance
     public string? LiquidPort { get; init; }
 
     /// <summary>Its sections as they count: itself where it is one vessel.</summary>
-    /// <exception cref="ArgumentException">Volumes or charges of the sections do not add up, or a connection leads nowhere.</exception>
+    /// <exception cref="ArgumentException">Volumes or charges of the sections do not add up, or a port or a connection leads nowhere.</exception>
     internal IReadOnlyList<ApplianceSection> EffectiveSections
     {
         get
         {
+            _ = VaporPortSection;
+            _ = LiquidPortSection;
             if (Sections.Count == 0)
             {
+                if (Connections.Count > 0)
+                {
+                    throw new ArgumentException($"Connections has {Connections.Count} members, but the appliance has no sections to join.", nameof(Connections));
+                }
+
                 return [new ApplianceSection { Name = "appliance", InternalVolume = InternalVolume, Charge = Charge }];
             }
 
@@ -407,6 +430,7 @@ public sealed record Appliance
             }
         }
 
-        throw new ArgumentException($"{parameter} names \"{name}\", but the appliance has no section of that name.", parameter);
+        throw new ArgumentException(
+            $"{parameter} names \"{name}\", but the appliance has no section of that name; it has {(Sections.Count == 0 ? "none" : string.Join(", ", Sections.Select(section => section.Name)))}.", parameter);
     }
 }

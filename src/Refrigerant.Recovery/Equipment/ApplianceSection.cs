@@ -1,4 +1,5 @@
 using System;
+using System.Diagnostics.CodeAnalysis;
 using Refrigerant.Recovery.Numerics;
 using UnitsNet;
 
@@ -7,6 +8,27 @@ namespace Refrigerant.Recovery.Equipment;
 /// <summary>One volume of an appliance that a restriction separates from the others: behind a shut solenoid valve, an expansion device, a check valve. Immutable.</summary>
 public sealed record ApplianceSection
 {
+    /// <summary>For an initializer.</summary>
+    public ApplianceSection()
+    {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="name">See <see cref="Name"/>.</param>
+    /// <param name="internalVolume">See <see cref="InternalVolume"/>.</param>
+    /// <param name="charge">See <see cref="Charge"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    [SetsRequiredMembers]
+    public ApplianceSection(
+        string name,
+        Volume internalVolume,
+        Mass charge)
+    {
+        Name = name;
+        InternalVolume = internalVolume;
+        Charge = charge;
+    }
+
     /// <summary>What it is called, such as "receiver"; not empty and unlike the names of the other sections.</summary>
     /// <exception cref="ArgumentException">The name is null or empty.</exception>
     public required string Name { get; init => field = Require.NotEmpty(value, nameof(Name)); }

@@ -89,13 +89,23 @@ public sealed record Fitting
     /// <summary>A fitting of a known flow coefficient.</summary>
     /// <param name="name">What it is.</param>
     /// <param name="flowCoefficient">Cv: US gallons of water a minute at a drop of 1 psi; from 0.001 to 10 000. Kv = 0.865·Cv.</param>
+    /// <param name="pressureDifferentialRatioFactor">See <see cref="PressureDifferentialRatioFactor"/>.</param>
+    /// <param name="liquidPressureRecoveryFactor">See <see cref="LiquidPressureRecoveryFactor"/>.</param>
     /// <exception cref="ArgumentNullException">The name is null.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">The coefficient is outside its range.</exception>
-    public static Fitting FromFlowCoefficient(string name, double flowCoefficient)
+    /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
+    public static Fitting FromFlowCoefficient(
+        string name,
+        double flowCoefficient,
+        double pressureDifferentialRatioFactor = GlobeDifferentialRatio,
+        double liquidPressureRecoveryFactor = GlobeRecovery)
     {
         _ = Require.NotNull(name, nameof(name));
         Require.InRange(flowCoefficient, 1e-3, 1e4, string.Empty, nameof(flowCoefficient));
-        return Throttle(name, flowCoefficient);
+        return Throttle(name, flowCoefficient) with
+        {
+            PressureDifferentialRatioFactor = pressureDifferentialRatioFactor,
+            LiquidPressureRecoveryFactor = liquidPressureRecoveryFactor,
+        };
     }
 
     /// <summary>A throttle of any flow coefficient greater than zero.</summary>

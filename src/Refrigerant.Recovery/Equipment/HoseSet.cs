@@ -25,16 +25,19 @@ public sealed record HoseSet
     /// <param name="vaporSide">See <see cref="VaporSide"/>.</param>
     /// <param name="liquidSide">See <see cref="LiquidSide"/>.</param>
     /// <param name="discharge">See <see cref="Discharge"/>.</param>
+    /// <param name="secondVaporSide">See <see cref="SecondVaporSide"/>.</param>
     /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
     [SetsRequiredMembers]
     public HoseSet(
         IReadOnlyList<Hose> vaporSide,
         IReadOnlyList<Hose>? liquidSide = null,
-        IReadOnlyList<Hose>? discharge = null)
+        IReadOnlyList<Hose>? discharge = null,
+        IReadOnlyList<Hose>? secondVaporSide = null)
     {
         VaporSide = vaporSide;
         LiquidSide = liquidSide ?? LiquidSide;
         Discharge = discharge ?? Discharge;
+        SecondVaporSide = secondVaporSide ?? SecondVaporSide;
     }
 
     /// <summary>From the appliance's vapor port to the machine's inlet; at least one. In push-pull the machine blows through them.</summary>

@@ -1,4 +1,5 @@
 using System;
+using System.Diagnostics.CodeAnalysis;
 using Refrigerant.Recovery.Numerics;
 using UnitsNet;
 using UnitsNet.Units;
@@ -13,6 +14,30 @@ public sealed record MachineBody
     private const double AirPerDisplacement = 6 / 5e-4;
     private const double GasPerDisplacement = 1 / 5e-4;
     private const double FrictionPerDisplacement = 100 / 5e-4;
+
+    /// <summary>For an initializer.</summary>
+    public MachineBody()
+    {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="heatCapacity">See <see cref="HeatCapacity"/>.</param>
+    /// <param name="airConductance">See <see cref="AirConductance"/>.</param>
+    /// <param name="gasConductance">See <see cref="GasConductance"/>.</param>
+    /// <param name="frictionPower">See <see cref="FrictionPower"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    [SetsRequiredMembers]
+    public MachineBody(
+        Entropy heatCapacity,
+        double airConductance,
+        double gasConductance,
+        Power frictionPower)
+    {
+        HeatCapacity = heatCapacity;
+        AirConductance = airConductance;
+        GasConductance = gasConductance;
+        FrictionPower = frictionPower;
+    }
 
     /// <summary>Heat capacity of the metal around the compressor's gas, 1 J/K to 1e8 J/K.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>

@@ -239,6 +239,13 @@ public sealed record RecoveryMachine
     /// <param name="listedForFlammable">See <see cref="ListedForFlammable"/>.</param>
     /// <param name="manufactureDate">See <see cref="ManufactureDate"/>.</param>
     /// <param name="leakageTerm">See <see cref="LeakageTerm"/>.</param>
+    /// <param name="body">See <see cref="Body"/>; typical for the displacement where null, and <see cref="Ideal"/> has none.</param>
+    /// <param name="gasPassesThrough">See <see cref="GasPassesThrough"/>.</param>
+    /// <param name="thermalCutout">See <see cref="ThermalCutout"/>; none where null.</param>
+    /// <param name="takesLiquid">See <see cref="TakesLiquid"/>.</param>
+    /// <param name="liquidRate">See <see cref="LiquidRate"/>.</param>
+    /// <param name="condensingCoefficient">See <see cref="CondensingCoefficient"/>.</param>
+    /// <param name="isOilless">See <see cref="IsOilless"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
     public static RecoveryMachine FromDisplacement(
         VolumeFlow displacement,
@@ -252,7 +259,14 @@ public sealed record RecoveryMachine
         Condenser? condenser = null,
         bool listedForFlammable = false,
         DateTime? manufactureDate = null,
-        double leakageTerm = 0)
+        double leakageTerm = 0,
+        MachineBody? body = null,
+        bool gasPassesThrough = true,
+        Temperature? thermalCutout = null,
+        bool takesLiquid = true,
+        MassFlow? liquidRate = null,
+        double? condensingCoefficient = null,
+        bool isOilless = false)
     {
         var machine = new RecoveryMachine
         {
@@ -266,7 +280,13 @@ public sealed record RecoveryMachine
             ListedForFlammable = listedForFlammable,
             ManufactureDate = manufactureDate,
             LeakageTerm = leakageTerm,
-            Body = MachineBody.Typical(displacement),
+            Body = body ?? MachineBody.Typical(displacement),
+            GasPassesThrough = gasPassesThrough,
+            ThermalCutout = thermalCutout,
+            TakesLiquid = takesLiquid,
+            LiquidRate = liquidRate,
+            CondensingCoefficient = condensingCoefficient,
+            IsOilless = isOilless,
         };
         return machine with
         {

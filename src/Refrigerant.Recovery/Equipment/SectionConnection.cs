@@ -1,4 +1,5 @@
 using System;
+using System.Diagnostics.CodeAnalysis;
 using Refrigerant.Recovery.Numerics;
 
 namespace Refrigerant.Recovery.Equipment;
@@ -6,6 +7,30 @@ namespace Refrigerant.Recovery.Equipment;
 /// <summary>What joins two sections of an appliance: an opening that lets little through, or a check valve. Immutable.</summary>
 public sealed record SectionConnection
 {
+    /// <summary>For an initializer.</summary>
+    public SectionConnection()
+    {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="from">See <see cref="From"/>.</param>
+    /// <param name="to">See <see cref="To"/>.</param>
+    /// <param name="flowCoefficient">See <see cref="FlowCoefficient"/>.</param>
+    /// <param name="isCheckValve">See <see cref="IsCheckValve"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    [SetsRequiredMembers]
+    public SectionConnection(
+        string from,
+        string to,
+        double flowCoefficient,
+        bool? isCheckValve = null)
+    {
+        From = from;
+        To = to;
+        FlowCoefficient = flowCoefficient;
+        IsCheckValve = isCheckValve ?? IsCheckValve;
+    }
+
     /// <summary>Name of a section; a check valve opens from here.</summary>
     /// <exception cref="ArgumentException">The name is null or empty.</exception>
     public required string From { get; init => field = Require.NotEmpty(value, nameof(From)); }

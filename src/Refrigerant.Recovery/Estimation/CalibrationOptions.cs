@@ -11,6 +11,29 @@ public sealed record CalibrationOptions
 {
     private const double MostRelative = 0.9;
 
+    /// <summary>For an initializer.</summary>
+    public CalibrationOptions()
+    {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="tolerances">See <see cref="Tolerances"/>.</param>
+    /// <param name="metalTolerance">See <see cref="MetalTolerance"/>.</param>
+    /// <param name="hoseTolerance">See <see cref="HoseTolerance"/>.</param>
+    /// <param name="instruments">See <see cref="Instruments"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    public CalibrationOptions(
+        InputTolerances? tolerances = null,
+        Ratio? metalTolerance = null,
+        Ratio? hoseTolerance = null,
+        Instruments? instruments = null)
+    {
+        Tolerances = tolerances ?? Tolerances;
+        MetalTolerance = metalTolerance ?? MetalTolerance;
+        HoseTolerance = hoseTolerance ?? HoseTolerance;
+        Instruments = instruments ?? Instruments;
+    }
+
     /// <summary>
     /// How well the job as told is known: charge and displacement to 25 %, volume to 60 %, heat exchange to 90 %, temperature to 2 K by default, wider than
     /// for a plan, since the log is to tell (common practice, no source). The tolerances of gauge and scale are not used: see <see cref="Instruments"/>.
@@ -35,4 +58,7 @@ public sealed record CalibrationOptions
     /// <summary>What the readings were taken with.</summary>
     /// <exception cref="ArgumentNullException">The value is null.</exception>
     public Instruments Instruments { get; init => field = Require.NotNull(value, nameof(Instruments)); } = new();
+
+    /// <summary>Tolerances and instruments, culture-invariant.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Tolerances}; metal {MetalTolerance.Percent:G4} %, hoses {HoseTolerance.Percent:G4} %; {Instruments}");
 }

@@ -42,4 +42,7 @@ public sealed record GaugeAccuracy
         double to = Require.InRange(high.Pascals, from + 1000, from + LargestSpan, "Pa gauge", nameof(high));
         return new GaugeAccuracy(from, to, 0.01 * accuracyClass * (to - from));
     }
+
+    /// <summary>Scale and largest error, culture-invariant.</summary>
+    public override string ToString() => FormattableString.Invariant($"gauge from {Low.Kilopascals:G6} to {High.Kilopascals:G6} kPa, ±{ErrorLimit.Kilopascals:G4} kPa");
 }

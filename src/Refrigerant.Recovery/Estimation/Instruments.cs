@@ -8,6 +8,23 @@ namespace Refrigerant.Recovery.Estimation;
 /// <summary>What the readings of a job are taken with. Immutable.</summary>
 public sealed record Instruments
 {
+    /// <summary>For an initializer.</summary>
+    public Instruments()
+    {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="suctionGauge">See <see cref="SuctionGauge"/>.</param>
+    /// <param name="scale">See <see cref="Scale"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    public Instruments(
+        GaugeAccuracy? suctionGauge = null,
+        ScaleAccuracy? scale = null)
+    {
+        SuctionGauge = suctionGauge ?? SuctionGauge;
+        Scale = scale ?? Scale;
+    }
+
     /// <summary>The gauge at the machine's inlet; class 1.6 from −100 kPa to 1.6 MPa by default (common practice, no source).</summary>
     /// <exception cref="ArgumentNullException">The value is null.</exception>
     public GaugeAccuracy SuctionGauge { get; init => field = Require.NotNull(value, nameof(SuctionGauge)); } =
@@ -16,4 +33,7 @@ public sealed record Instruments
     /// <summary>The scale under the cylinder; steps of 10 g by default (common practice, no source).</summary>
     /// <exception cref="ArgumentNullException">The value is null.</exception>
     public ScaleAccuracy Scale { get; init => field = Require.NotNull(value, nameof(Scale)); } = ScaleAccuracy.FromResolution(new Mass(10, MassUnit.Gram));
+
+    /// <summary>Gauge and scale.</summary>
+    public override string ToString() => $"{SuctionGauge}; {Scale}";
 }

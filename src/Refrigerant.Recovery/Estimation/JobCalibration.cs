@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using System.Threading;
 using Refrigerant.Recovery.Estimation.Calibration;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Numerics;
@@ -67,11 +68,13 @@ public sealed class JobCalibration
     /// <param name="told">The job as it was planned.</param>
     /// <param name="log">Its log.</param>
     /// <param name="options">Tolerances and instruments; null for the defaults.</param>
+    /// <param name="cancellation">Cancels the fit.</param>
     /// <exception cref="ArgumentNullException"><paramref name="told"/> or <paramref name="log"/> is null.</exception>
     /// <exception cref="ArgumentException">The log has fewer than 20 readings of pressure or of weight, or spans less than a minute.</exception>
     /// <exception cref="Fluids.PropertyRangeException">The appliance's temperature is outside the range of the refrigerant's equation.</exception>
-    public static JobCalibration Fit(RecoveryJob told, JobLog log, CalibrationOptions? options = null) =>
-        Fit([new LoggedJob(Require.NotNull(told, nameof(told)), Require.NotNull(log, nameof(log)))], options);
+    /// <exception cref="OperationCanceledException">The fit was cancelled.</exception>
+    public static JobCalibration Fit(RecoveryJob told, JobLog log, CalibrationOptions? options = null, CancellationToken cancellation = default) =>
+        Fit([new LoggedJob(Require.NotNull(told, nameof(told)), Require.NotNull(log, nameof(log)))], options, cancellation);
 
     /// <summary>Fits several logs of the same machine with the same hoses at once: what they share is told by all of them.</summary>
     /// <param name="jobs">1 to 20 jobs with their logs.</param>
@@ -81,7 +84,19 @@ public sealed class JobCalibration
     /// No job or more than 20, machines that differ, or a log that has fewer than 20 readings of pressure or of weight, or spans less than a minute.
     /// </exception>
     /// <exception cref="Fluids.PropertyRangeException">An appliance's temperature is outside the range of the refrigerant's equation.</exception>
-    public static JobCalibration Fit(IReadOnlyList<LoggedJob> jobs, CalibrationOptions? options)
+    public static JobCalibration Fit(IReadOnlyList<LoggedJob> jobs, CalibrationOptions? options) => Fit(jobs, options, CancellationToken.None);
+
+    /// <summary>The same, which can be cancelled.</summary>
+    /// <param name="jobs">1 to 20 jobs with their logs.</param>
+    /// <param name="options">Tolerances and instruments; null for the defaults.</param>
+    /// <param name="cancellation">Cancels the fit.</param>
+    /// <exception cref="ArgumentNullException">The list or one of its members is null.</exception>
+    /// <exception cref="ArgumentException">
+    /// No job or more than 20, machines that differ, or a log that has fewer than 20 readings of pressure or of weight, or spans less than a minute.
+    /// </exception>
+    /// <exception cref="Fluids.PropertyRangeException">An appliance's temperature is outside the range of the refrigerant's equation.</exception>
+    /// <exception cref="OperationCanceledException">The fit was cancelled.</exception>
+    public static JobCalibration Fit(IReadOnlyList<LoggedJob> jobs, CalibrationOptions? options, CancellationToken cancellation)
     {
         LoggedJob[] all = [.. Require.Copy(jobs, nameof(jobs))];
         if (all.Length is 0 or > MostLogs)
@@ -99,7 +114,7 @@ public sealed class JobCalibration
             RequireEnough(all[i].Log, FormattableString.Invariant($"jobs[{i}].Log"));
         }
 
-        return CalibrationReport.Of(all, options ?? new CalibrationOptions());
+        return CalibrationReport.Of(all, options ?? new CalibrationOptions(), cancellation);
     }
 
     /// <summary>The machine in a line, culture-invariant.</summary>

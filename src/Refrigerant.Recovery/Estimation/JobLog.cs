@@ -10,7 +10,7 @@ namespace Refrigerant.Recovery.Estimation;
 /// A log holds what instruments showed, right or wrong: only what cannot be a reading at all is refused. Whether it fits the job is what
 /// <see cref="Check"/> says. CSV and JSON texts are read by <c>JobLogCsv</c> and <c>JobLogJson</c> in <c>Refrigerant.Recovery.Records</c>.
 /// </remarks>
-public sealed class JobLog
+public sealed class JobLog : IEquatable<JobLog>
 {
     /// <summary>Ten hours at 10 Hz, and some.</summary>
     internal const int MostReadings = 500_000;
@@ -51,7 +51,7 @@ public sealed class JobLog
 
         for (int i = 0; i < copy.Count; i++)
         {
-            if (Fault(copy[i], i == 0 ? null : copy[i - 1]) is (string member, string reason))
+            foreach ((string member, string reason) in Faults(copy[i], i == 0 ? null : copy[i - 1]))
             {
                 throw new ArgumentException(FormattableString.Invariant($"readings[{i}].{member}: {reason}"), nameof(readings));
             }
@@ -69,36 +69,51 @@ public sealed class JobLog
     /// <exception cref="Fluids.PropertyRangeException">The appliance's temperature is outside the range of the refrigerant's equation.</exception>
     public IReadOnlyList<Findings.Finding> Check(Planning.RecoveryJob job) => JobLogCheck.Of(this, Require.NotNull(job, nameof(job)));
 
+    /// <summary>Whether both have the same readings.</summary>
+    /// <param name="other">Another.</param>
+    public bool Equals(JobLog? other) => other is not null && Readings.Equals(other.Readings);
+
+    /// <inheritdoc/>
+    public override bool Equals(object? obj) => Equals(obj as JobLog);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => Readings.GetHashCode();
+
     /// <summary>Number of readings and the time they span, culture-invariant.</summary>
     public override string ToString() => FormattableString.Invariant($"{Readings.Count} readings in {Duration.Minutes:F1} min");
 
-    /// <summary>What makes a reading impossible, and in which member; null where nothing does.</summary>
-    internal static (string Member, string Reason)? Fault(JobReading reading, JobReading? previous)
+    /// <summary>What makes a reading impossible, and in which member; none where nothing does.</summary>
+    internal static IEnumerable<(string Member, string Reason)> Faults(JobReading reading, JobReading? previous)
     {
         double time = reading.Time.Seconds;
         if (Outside(time, 0, LongestTime, "s") is string wrong)
         {
-            return (nameof(JobReading.Time), wrong);
+            yield return (nameof(JobReading.Time), wrong);
         }
-
-        if (previous is not null && !(time > previous.Time.Seconds))
+        else if (previous is not null && !(time > previous.Time.Seconds))
         {
-            return (
+            yield return (
                 nameof(JobReading.Time),
                 time < previous.Time.Seconds
                     ? $"{Require.Text(time)} s runs back; the reading before was taken at {Require.Text(previous.Time.Seconds)} s."
                     : $"{Require.Text(time)} s is the time of the reading before; each must be later.");
         }
 
-        return Fault(reading.SuctionGaugePressure?.Pascals, LowestGauge, HighestGauge, "Pa gauge", nameof(JobReading.SuctionGaugePressure))
-            ?? Fault(reading.GrossWeight?.Kilograms, 0, HeaviestWeight, "kg", nameof(JobReading.GrossWeight))
-            ?? Fault(reading.Ambient?.Kelvins, Coldest, Warmest, "K", nameof(JobReading.Ambient))
-            ?? Fault(reading.PipeTemperature?.Kelvins, Coldest, Warmest, "K", nameof(JobReading.PipeTemperature))
-            ?? Fault(reading.DischargeGaugePressure?.Pascals, LowestGauge, HighestGauge, "Pa gauge", nameof(JobReading.DischargeGaugePressure));
+        foreach ((string member, double? value, double low, double high, string unit) in new[]
+        {
+            (nameof(JobReading.SuctionGaugePressure), reading.SuctionGaugePressure?.Pascals, LowestGauge, HighestGauge, "Pa gauge"),
+            (nameof(JobReading.GrossWeight), reading.GrossWeight?.Kilograms, 0, HeaviestWeight, "kg"),
+            (nameof(JobReading.Ambient), reading.Ambient?.Kelvins, Coldest, Warmest, "K"),
+            (nameof(JobReading.PipeTemperature), reading.PipeTemperature?.Kelvins, Coldest, Warmest, "K"),
+            (nameof(JobReading.DischargeGaugePressure), reading.DischargeGaugePressure?.Pascals, LowestGauge, HighestGauge, "Pa gauge"),
+        })
+        {
+            if (value is double given && Outside(given, low, high, unit) is string outside)
+            {
+                yield return (member, outside);
+            }
+        }
     }
-
-    private static (string Member, string Reason)? Fault(double? value, double low, double high, string unit, string member) =>
-        value is double given && Outside(given, low, high, unit) is string wrong ? (member, wrong) : null;
 
     private static string? Outside(double value, double low, double high, string unit) => value >= low && value <= high
         ? null

@@ -1,4 +1,5 @@
 using System;
+using System.Diagnostics.CodeAnalysis;
 using UnitsNet;
 
 namespace Refrigerant.Recovery.Estimation;
@@ -6,6 +7,44 @@ namespace Refrigerant.Recovery.Estimation;
 /// <summary>What gauge, scale and clock show at one moment of a job. Nothing is checked here: whoever uses a reading says what it could not use. Immutable.</summary>
 public sealed record JobReading
 {
+    /// <summary>For an initializer.</summary>
+    public JobReading()
+    {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="time">See <see cref="Time"/>.</param>
+    /// <param name="suctionGaugePressure">See <see cref="SuctionGaugePressure"/>.</param>
+    /// <param name="grossWeight">See <see cref="GrossWeight"/>.</param>
+    /// <param name="ambient">See <see cref="Ambient"/>.</param>
+    /// <param name="pipeTemperature">See <see cref="PipeTemperature"/>.</param>
+    /// <param name="dischargeGaugePressure">See <see cref="DischargeGaugePressure"/>.</param>
+    /// <param name="machineRunning">See <see cref="MachineRunning"/>.</param>
+    /// <param name="valveOpen">See <see cref="ValveOpen"/>.</param>
+    /// <param name="cylinder">See <see cref="Cylinder"/>.</param>
+    [SetsRequiredMembers]
+    public JobReading(
+        Duration time,
+        Pressure? suctionGaugePressure = null,
+        Mass? grossWeight = null,
+        Temperature? ambient = null,
+        Temperature? pipeTemperature = null,
+        Pressure? dischargeGaugePressure = null,
+        bool? machineRunning = null,
+        bool? valveOpen = null,
+        string? cylinder = null)
+    {
+        Time = time;
+        SuctionGaugePressure = suctionGaugePressure ?? SuctionGaugePressure;
+        GrossWeight = grossWeight ?? GrossWeight;
+        Ambient = ambient ?? Ambient;
+        PipeTemperature = pipeTemperature ?? PipeTemperature;
+        DischargeGaugePressure = dischargeGaugePressure ?? DischargeGaugePressure;
+        MachineRunning = machineRunning ?? MachineRunning;
+        ValveOpen = valveOpen ?? ValveOpen;
+        Cylinder = cylinder ?? Cylinder;
+    }
+
     /// <summary>Time since the start of the job.</summary>
     public required Duration Time { get; init; }
 

@@ -1,3 +1,4 @@
+using System;
 using UnitsNet;
 
 namespace Refrigerant.Recovery.Estimation;
@@ -22,4 +23,11 @@ public readonly struct QuantityRange<TQuantity>
 
     /// <summary>5 % lie above.</summary>
     public TQuantity High { get; }
+
+    /// <summary>Best value and bounds in the unit of the best, culture-invariant.</summary>
+    public override string ToString()
+    {
+        Enum unit = Best.Unit;
+        return FormattableString.Invariant($"{Best.As(unit):G4} ({Low.As(unit):G4} to {High.As(unit):G4}) {unit}");
+    }
 }

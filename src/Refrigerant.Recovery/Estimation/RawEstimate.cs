@@ -1,3 +1,5 @@
+using System;
+
 namespace Refrigerant.Recovery.Estimation;
 
 /// <summary>What a <see cref="RecoveryEstimator"/> knows, plain SI. No figure in it is NaN or infinite.</summary>
@@ -55,4 +57,8 @@ public struct RawEstimate
             _conditions |= 1 << (int)condition;
         }
     }
+
+    /// <summary>What is left, and when the level is reached, culture-invariant.</summary>
+    public override readonly string ToString() => FormattableString.Invariant(
+        $"{Time:G7} s: {Remaining} kg left of {TotalCharge} kg{(HasTimeToLevel ? $", level in {TimeToLevel} s" : string.Empty)}");
 }

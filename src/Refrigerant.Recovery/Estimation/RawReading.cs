@@ -1,3 +1,6 @@
+using System;
+using System.Globalization;
+
 namespace Refrigerant.Recovery.Estimation;
 
 /// <summary>One reading of a job, plain SI; what was not read is <see cref="double.NaN"/>.</summary>
@@ -55,4 +58,16 @@ public struct RawReading
         IsMachineRunning = reading.MachineRunning,
         IsValveOpen = reading.ValveOpen,
     };
+
+    /// <summary>Time and what was read, culture-invariant.</summary>
+    public override readonly string ToString() => FormattableString.Invariant($"{Time:G7} s")
+        + Part(", suction ", SuctionGaugePressure, " Pa gauge")
+        + Part(", scale ", GrossWeight, " kg")
+        + Part(", air ", AirTemperature, " K")
+        + Part(", pipe ", PipeTemperature, " K")
+        + Part(", discharge ", DischargeGaugePressure, " Pa gauge")
+        + (IsMachineRunning ? string.Empty : ", machine off")
+        + (IsValveOpen ? string.Empty : ", valves shut");
+
+    private static string Part(string before, double value, string unit) => double.IsNaN(value) ? string.Empty : before + value.ToString("G7", CultureInfo.InvariantCulture) + unit;
 }

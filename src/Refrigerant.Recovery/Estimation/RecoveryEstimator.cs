@@ -264,4 +264,7 @@ public sealed class RecoveryEstimator
             JobCondition.ChargeInconsistent,
             estimate.TotalCharge.Low > _toldCharge * (1 + told) || estimate.TotalCharge.High < _toldCharge * (1 - told));
     }
+
+    /// <summary>The level, culture-invariant.</summary>
+    public override string ToString() => FormattableString.Invariant($"to {Level / 1e3:G5} kPa absolute{(HasWork ? ", work waits" : string.Empty)}");
 }

@@ -103,4 +103,7 @@ public sealed class RecoveryMonitor
 
         return [.. conditions];
     }
+
+    /// <summary>The level, culture-invariant.</summary>
+    public override string ToString() => FormattableString.Invariant($"{_job.Appliance.Fluid.Designation} to {Level.Kilopascals:G5} kPa absolute");
 }

@@ -20,4 +20,7 @@ public sealed record ScaleAccuracy
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
     public static ScaleAccuracy FromResolution(Mass resolution) =>
         new(Require.InRange(resolution.Kilograms, 1e-5, 10, "kg", nameof(resolution)));
+
+    /// <summary>The step, culture-invariant.</summary>
+    public override string ToString() => FormattableString.Invariant($"scale in steps of {Resolution.Grams:G5} g");
 }

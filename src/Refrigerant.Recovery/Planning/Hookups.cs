@@ -263,7 +263,8 @@ internal static class Hookups
         {
             Duration time = step.Duration ?? result?.Duration ?? Duration.Zero;
             string what = step.Kind == StageKind.Hold ? "watch the gauge: it may not come above the level"
-                : step.Reason == StepReason.GiveUp ? "give up then: it crawls"
+                : step.Reason == StepReason.UntilChange ? "then change over: another cylinder lets the machine go on faster"
+                : step.Reason == StepReason.GiveUp ? "stop then: it crawls"
                 : "then stop";
             yield return new StageWatch(WatchedBy.Clock, FindingValue.Duration("time", time), what);
         }

@@ -13,6 +13,44 @@ public sealed record InputTolerances
 {
     private const double MostRelative = 0.9;
 
+    /// <summary>For an initializer.</summary>
+    public InputTolerances()
+    {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="internalVolume">See <see cref="InternalVolume"/>.</param>
+    /// <param name="heatExchange">See <see cref="HeatExchange"/>.</param>
+    /// <param name="charge">See <see cref="Charge"/>.</param>
+    /// <param name="displacement">See <see cref="Displacement"/>.</param>
+    /// <param name="oil">See <see cref="Oil"/>.</param>
+    /// <param name="metal">See <see cref="Metal"/>.</param>
+    /// <param name="temperature">See <see cref="Temperature"/>.</param>
+    /// <param name="gauge">See <see cref="Gauge"/>.</param>
+    /// <param name="scale">See <see cref="Scale"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    public InputTolerances(
+        Ratio? internalVolume = null,
+        Ratio? heatExchange = null,
+        Ratio? charge = null,
+        Ratio? displacement = null,
+        Ratio? oil = null,
+        Ratio? metal = null,
+        TemperatureDelta? temperature = null,
+        Pressure? gauge = null,
+        Mass? scale = null)
+    {
+        InternalVolume = internalVolume ?? InternalVolume;
+        HeatExchange = heatExchange ?? HeatExchange;
+        Charge = charge ?? Charge;
+        Displacement = displacement ?? Displacement;
+        Oil = oil ?? Oil;
+        Metal = metal ?? Metal;
+        Temperature = temperature ?? Temperature;
+        Gauge = gauge ?? Gauge;
+        Scale = scale ?? Scale;
+    }
+
     /// <summary>Of the appliance's internal volume, 0 to 90 %; 30 % by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
     public Ratio InternalVolume { get; init => field = Require.InRange(value, 0, MostRelative, nameof(InternalVolume)); } = new(30, RatioUnit.Percent);

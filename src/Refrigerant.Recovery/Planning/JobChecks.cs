@@ -11,6 +11,9 @@ namespace Refrigerant.Recovery.Planning;
 /// <summary>Jobs whose parts contradict each other.</summary>
 internal static class JobChecks
 {
+    /// <summary>Bounds of <see cref="Appliance.Surroundings"/>, K.</summary>
+    private const double ColdestAir = 150, WarmestAir = 400;
+
     public static void Check(RecoveryJob job)
     {
         Appliance appliance = job.Appliance;
@@ -45,6 +48,13 @@ internal static class JobChecks
             throw new ImpossibleJobException(
                 $"DesignGaugePressure is {Require.Text(design.Kilopascals)} kPa gauge; the appliance itself stands at {Require.Text(job.Barometer.ToGauge(start.HighestPressure).Kilopascals)} kPa gauge ({Require.Text(start.HighestPressure.Kilopascals)} kPa absolute) in the air at the place: check refrigerant, temperature and pressure.",
                 nameof(Appliance.DesignGaugePressure));
+        }
+
+        if (job.Appliance.Surroundings is null && job.Appliance.Temperature.Kelvins is < ColdestAir or > WarmestAir)
+        {
+            throw new ImpossibleJobException(
+                $"Surroundings is not given, and Temperature, which stands in for it, is {Require.Text(job.Appliance.Temperature.Kelvins)} K; surroundings must be from {Require.Text(ColdestAir)} to {Require.Text(WarmestAir)} K.",
+                nameof(Appliance.Surroundings));
         }
 
         return start;

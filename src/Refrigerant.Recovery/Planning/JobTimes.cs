@@ -20,17 +20,26 @@ public sealed record JobTimes
     /// <param name="cylinderChange">See <see cref="CylinderChange"/>.</param>
     /// <param name="close">See <see cref="Close"/>.</param>
     /// <param name="hold">See <see cref="Hold"/>.</param>
+    /// <param name="setUp">See <see cref="SetUp"/>.</param>
+    /// <param name="oilService">See <see cref="OilService"/>.</param>
+    /// <param name="patience">See <see cref="Patience"/>.</param>
     /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
     public JobTimes(
         Duration? hoseChange = null,
         Duration? cylinderChange = null,
         Duration? close = null,
-        Duration? hold = null)
+        Duration? hold = null,
+        Duration? setUp = null,
+        Duration? oilService = null,
+        Duration? patience = null)
     {
         HoseChange = hoseChange ?? HoseChange;
         CylinderChange = cylinderChange ?? CylinderChange;
         Close = close ?? Close;
         Hold = hold ?? Hold;
+        SetUp = setUp ?? SetUp;
+        OilService = oilService ?? OilService;
+        Patience = patience ?? Patience;
     }
 
     /// <summary>To lock out, connect hoses, set up scale and machine and take the first weight; 5 min by default.</summary>

@@ -10,6 +10,38 @@ namespace Refrigerant.Recovery.Planning;
 /// <summary>What the machine did last and what oil is in it: what it may carry into this job. Immutable.</summary>
 public sealed record MachinePast
 {
+    /// <summary>For an initializer.</summary>
+    public MachinePast()
+    {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="refrigerant">See <see cref="Refrigerant"/>.</param>
+    /// <param name="isCleared">See <see cref="IsCleared"/>.</param>
+    /// <param name="oil">See <see cref="Oil"/>.</param>
+    /// <param name="compressorOil">See <see cref="CompressorOil"/>.</param>
+    /// <param name="separatorOil">See <see cref="SeparatorOil"/>.</param>
+    /// <param name="runningSinceOilChange">See <see cref="RunningSinceOilChange"/>.</param>
+    /// <param name="oilChangeInterval">See <see cref="OilChangeInterval"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    public MachinePast(
+        Fluid? refrigerant = null,
+        bool? isCleared = null,
+        OilKind? oil = null,
+        Volume? compressorOil = null,
+        Volume? separatorOil = null,
+        Duration? runningSinceOilChange = null,
+        Duration? oilChangeInterval = null)
+    {
+        Refrigerant = refrigerant ?? Refrigerant;
+        IsCleared = isCleared ?? IsCleared;
+        Oil = oil ?? Oil;
+        CompressorOil = compressorOil ?? CompressorOil;
+        SeparatorOil = separatorOil ?? SeparatorOil;
+        RunningSinceOilChange = runningSinceOilChange ?? RunningSinceOilChange;
+        OilChangeInterval = oilChangeInterval ?? OilChangeInterval;
+    }
+
     /// <summary>The refrigerant of its last job; null where it is new, evacuated, or not known.</summary>
     public Fluid? Refrigerant { get; init; }
 

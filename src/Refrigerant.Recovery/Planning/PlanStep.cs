@@ -9,9 +9,45 @@ namespace Refrigerant.Recovery.Planning;
 /// <summary>What a strategy wants done next: a stage and its parameters. Immutable.</summary>
 public sealed record PlanStep
 {
-    /// <summary>A step.</summary>
+    /// <summary>A step, for an initializer.</summary>
     /// <param name="kind">What is done.</param>
     public PlanStep(StageKind kind) => Kind = kind;
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="kind">See <see cref="Kind"/>.</param>
+    /// <param name="duration">See <see cref="Duration"/>.</param>
+    /// <param name="appliancePressure">See <see cref="AppliancePressure"/>.</param>
+    /// <param name="lowestPressure">See <see cref="LowestPressure"/>.</param>
+    /// <param name="cylinderPressure">See <see cref="CylinderPressure"/>.</param>
+    /// <param name="inputs">See <see cref="Inputs"/>.</param>
+    /// <param name="isThrottled">See <see cref="IsThrottled"/>.</param>
+    /// <param name="cylinder">See <see cref="Cylinder"/>.</param>
+    /// <param name="reason">See <see cref="Reason"/>.</param>
+    /// <param name="saves">See <see cref="Saves"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    public PlanStep(
+        StageKind kind,
+        Duration? duration = null,
+        Pressure? appliancePressure = null,
+        Pressure? lowestPressure = null,
+        Pressure? cylinderPressure = null,
+        SimulationInputs? inputs = null,
+        bool? isThrottled = null,
+        RecoveryCylinder? cylinder = null,
+        StepReason? reason = null,
+        Duration? saves = null)
+    {
+        Kind = kind;
+        Duration = duration ?? Duration;
+        AppliancePressure = appliancePressure ?? AppliancePressure;
+        LowestPressure = lowestPressure ?? LowestPressure;
+        CylinderPressure = cylinderPressure ?? CylinderPressure;
+        Inputs = inputs ?? Inputs;
+        IsThrottled = isThrottled ?? IsThrottled;
+        Cylinder = cylinder ?? Cylinder;
+        Reason = reason ?? Reason;
+        Saves = saves ?? Saves;
+    }
 
     /// <summary>What is done.</summary>
     public StageKind Kind { get; }

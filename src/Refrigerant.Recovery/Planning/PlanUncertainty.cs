@@ -54,6 +54,8 @@ public sealed class PlanUncertainty
     /// <summary>Makes the sample of plans, in parallel.</summary>
     /// <param name="job">The job.</param>
     /// <param name="options">Tolerances, number of samples, seed, threads; null for the defaults.</param>
+    /// <param name="cancellation">Cancels the run.</param>
+    /// <param name="progress">Told the share of plans done, rising to 1, from any thread but one call at a time; what it throws comes through; null for nobody.</param>
     /// <exception cref="ArgumentNullException"><paramref name="job"/> is null.</exception>
     /// <exception cref="ArgumentException">The job itself is not possible (see <see cref="RecoveryPlanner"/>), or no sample of it is.</exception>
     /// <exception cref="Fluids.PropertyRangeException">A starting state of the job itself is outside the range of the refrigerant's equation.</exception>
@@ -65,13 +67,13 @@ public sealed class PlanUncertainty
     /// Console.WriteLine(range.TotalDuration); // 71 min (67 to 86 min)
     /// </code>
     /// </example>
-    public static PlanUncertainty Run(RecoveryJob job, UncertaintyOptions? options = null)
+    public static PlanUncertainty Run(RecoveryJob job, UncertaintyOptions? options = null, CancellationToken cancellation = default, IProgress<double>? progress = null)
     {
         UncertaintyOptions how = options ?? new UncertaintyOptions();
-        _ = RecoveryPlanner.Plan(Require.NotNull(job, nameof(job)), StandardStrategy.Instance, how.Cancellation);
+        _ = RecoveryPlanner.Plan(Require.NotNull(job, nameof(job)), StandardStrategy.Instance, cancellation);
         var sampler = new JobSampler(job, how.Tolerances, how.Seed);
         var outcomes = new Outcome?[how.Samples];
-        ParallelRun.For(how.Samples, how.MaximumThreads, index => outcomes[index] = Evaluate(sampler, index, how.Cancellation), how.Cancellation, how.Progress);
+        ParallelRun.For(how.Samples, how.MaximumThreads, index => outcomes[index] = Evaluate(sampler, index, cancellation), cancellation, progress);
         return Summary(sampler, outcomes);
     }
 

@@ -57,18 +57,21 @@ internal sealed class PullSearch(PlanSituation now)
 
     /// <summary>A pull to the goal, or to where something stops it.</summary>
     /// <param name="how">Inputs, throttling and reason.</param>
-    public PullPlan ToGoal(PlanStep how)
+    public PullPlan ToGoal(PlanStep how) => ToGoal(how, now.State);
+
+    /// <summary>The same from another state.</summary>
+    public PullPlan ToGoal(PlanStep how, SimulationState from)
     {
         PlanStep step = how with { AppliancePressure = now.Goal };
-        StageResult first = now.Preview(step)!;
-        if (ShareDone(how, first) is PullPlan share)
+        StageResult first = now.Preview(step, from)!;
+        if (ReferenceEquals(from, now.State) && ShareDone(how, first) is PullPlan share)
         {
             return share;
         }
 
         if (CrawlsFrom(first) is double crawl)
         {
-            StageResult cut = now.Preview(step with { Duration = Time(crawl), Reason = StepReason.GiveUp })!;
+            StageResult cut = now.Preview(step with { Duration = Time(crawl), Reason = StepReason.GiveUp }, from)!;
             return new PullPlan(how, step with { Duration = Time(crawl), Reason = StepReason.GiveUp }, PullFate.Crawls, crawl, [cut]);
         }
 

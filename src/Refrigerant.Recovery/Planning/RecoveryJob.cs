@@ -36,6 +36,8 @@ public sealed record RecoveryJob
     /// <param name="times">See <see cref="Times"/>.</param>
     /// <param name="maximumPulls">See <see cref="MaximumPulls"/>.</param>
     /// <param name="day">See <see cref="Day"/>.</param>
+    /// <param name="aids">See <see cref="Aids"/>.</param>
+    /// <param name="machinePast">See <see cref="MachinePast"/>.</param>
     /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
     [SetsRequiredMembers]
     public RecoveryJob(
@@ -53,7 +55,9 @@ public sealed record RecoveryJob
         Volume? lossPerConnection = null,
         JobTimes? times = null,
         int? maximumPulls = null,
-        DateTime? day = null)
+        DateTime? day = null,
+        SiteAids? aids = null,
+        MachinePast? machinePast = null)
     {
         Appliance = appliance;
         Machine = machine;
@@ -70,6 +74,8 @@ public sealed record RecoveryJob
         Times = times ?? Times;
         MaximumPulls = maximumPulls ?? MaximumPulls;
         Day = day ?? Day;
+        Aids = aids ?? Aids;
+        MachinePast = machinePast ?? MachinePast;
     }
 
     /// <summary>What the refrigerant is taken from.</summary>

@@ -22,7 +22,7 @@ public static class RecoveryPlanner
     /// <exception cref="ArgumentNullException"><paramref name="job"/> is null.</exception>
     /// <exception cref="ImpossibleJobException">
     /// The job's parts contradict each other: the charge does not fit the appliance, a cylinder's content the cylinder, a heel is above the charge, a design pressure below
-    /// the appliance's own.
+    /// the appliance's own; sections do not add up, a port or a connection names none of them or joins one to itself; surroundings that are not given would be outside their range.
     /// </exception>
     /// <exception cref="PropertyRangeException">A starting state is outside the range of the refrigerant's equation.</exception>
     /// <example>

@@ -9,6 +9,35 @@ namespace Refrigerant.Recovery.Planning;
 /// <remarks>Never a flame on either.</remarks>
 public sealed record SiteAids
 {
+    /// <summary>For an initializer.</summary>
+    public SiteAids()
+    {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="hasIce">See <see cref="HasIce"/>.</param>
+    /// <param name="waterBath">See <see cref="WaterBath"/>.</param>
+    /// <param name="hasCylinderFan">See <see cref="HasCylinderFan"/>.</param>
+    /// <param name="heater">See <see cref="Heater"/>.</param>
+    /// <param name="crankcaseHeater">See <see cref="CrankcaseHeater"/>.</param>
+    /// <param name="applianceFans">See <see cref="ApplianceFans"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    public SiteAids(
+        bool? hasIce = null,
+        Temperature? waterBath = null,
+        bool? hasCylinderFan = null,
+        Power? heater = null,
+        Power? crankcaseHeater = null,
+        double? applianceFans = null)
+    {
+        HasIce = hasIce ?? HasIce;
+        WaterBath = waterBath ?? WaterBath;
+        HasCylinderFan = hasCylinderFan ?? HasCylinderFan;
+        Heater = heater ?? Heater;
+        CrankcaseHeater = crankcaseHeater ?? CrankcaseHeater;
+        ApplianceFans = applianceFans ?? ApplianceFans;
+    }
+
     /// <summary>Nothing at hand.</summary>
     internal static SiteAids None { get; } = new();
 

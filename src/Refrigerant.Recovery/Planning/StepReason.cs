@@ -35,4 +35,7 @@ public enum StepReason
 
     /// <summary>The inlet is throttled, so that what is liquid in the appliance does not freeze to a solid.</summary>
     KeepLiquid,
+
+    /// <summary>It stops where another cylinder, cooler or emptier, lets the machine go on faster.</summary>
+    UntilChange,
 }

@@ -1,5 +1,4 @@
 using System;
-using System.Threading;
 using Refrigerant.Recovery.Numerics;
 
 namespace Refrigerant.Recovery.Planning;
@@ -7,6 +6,29 @@ namespace Refrigerant.Recovery.Planning;
 /// <summary>How an uncertainty run is made. Immutable.</summary>
 public sealed record UncertaintyOptions
 {
+    /// <summary>For an initializer.</summary>
+    public UncertaintyOptions()
+    {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="tolerances">See <see cref="Tolerances"/>.</param>
+    /// <param name="samples">See <see cref="Samples"/>.</param>
+    /// <param name="seed">See <see cref="Seed"/>.</param>
+    /// <param name="maximumThreads">See <see cref="MaximumThreads"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    public UncertaintyOptions(
+        InputTolerances? tolerances = null,
+        int? samples = null,
+        int? seed = null,
+        int? maximumThreads = null)
+    {
+        Tolerances = tolerances ?? Tolerances;
+        Samples = samples ?? Samples;
+        Seed = seed ?? Seed;
+        MaximumThreads = maximumThreads ?? MaximumThreads;
+    }
+
     /// <summary>How far the inputs may be off.</summary>
     /// <exception cref="ArgumentNullException">The value is null.</exception>
     public InputTolerances Tolerances { get; init => field = Require.NotNull(value, nameof(Tolerances)); } = new();
@@ -33,12 +55,6 @@ public sealed record UncertaintyOptions
             field = value;
         }
     }
-
-    /// <summary>Cancels the run.</summary>
-    public CancellationToken Cancellation { get; init; }
-
-    /// <summary>Told the share of plans done, rising to 1, from any thread but one call at a time; what it throws comes through; null for nobody.</summary>
-    public IProgress<double>? Progress { get; init; }
 
     /// <summary>Samples, seed and tolerances.</summary>
     public override string ToString() => FormattableString.Invariant($"{Samples} samples, seed {Seed}: {Tolerances}");

@@ -8,6 +8,32 @@ namespace Refrigerant.Recovery.Planning;
 /// <summary>What is in the van besides what the job already names: each of it may be used or left. Immutable.</summary>
 public sealed record Van
 {
+    /// <summary>For an initializer.</summary>
+    public Van()
+    {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="hoses">See <see cref="Hoses"/>.</param>
+    /// <param name="machines">See <see cref="Machines"/>.</param>
+    /// <param name="cylinders">See <see cref="Cylinders"/>.</param>
+    /// <param name="aids">See <see cref="Aids"/>.</param>
+    /// <param name="hasCoreTool">See <see cref="HasCoreTool"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    public Van(
+        IReadOnlyList<HoseSet>? hoses = null,
+        IReadOnlyList<RecoveryMachine>? machines = null,
+        IReadOnlyList<RecoveryCylinder>? cylinders = null,
+        SiteAids? aids = null,
+        bool? hasCoreTool = null)
+    {
+        Hoses = hoses ?? Hoses;
+        Machines = machines ?? Machines;
+        Cylinders = cylinders ?? Cylinders;
+        Aids = aids ?? Aids;
+        HasCoreTool = hasCoreTool ?? HasCoreTool;
+    }
+
     /// <summary>Other sets of hoses; none by default.</summary>
     /// <exception cref="ArgumentNullException">The list or one of its members is null.</exception>
     public IReadOnlyList<HoseSet> Hoses { get; init => field = Require.Copy(value, nameof(Hoses)); } = Array.Empty<HoseSet>();

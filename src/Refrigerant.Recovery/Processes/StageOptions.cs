@@ -1,4 +1,5 @@
 using System;
+using System.Linq;
 using Refrigerant.Recovery.Flow;
 using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Numerics;
@@ -71,4 +72,21 @@ public abstract record StageOptions
 
     /// <summary>Relative error allowed in a step.</summary>
     internal double RelativeTolerance { get; init; } = DefaultTolerance;
+
+    /// <summary>What the stage is told besides what all have in common; culture-invariant, empty for nothing.</summary>
+    private protected abstract string Own { get; }
+
+    /// <summary>What it is told, the inputs and the longest time, culture-invariant.</summary>
+    public sealed override string ToString()
+    {
+        string[] parts =
+        [
+            Own,
+            Inputs.ToString(),
+            Start is null ? string.Empty : "from the state given",
+            CylinderLimit is Mass limit ? $"cylinder to {Require.Text(limit.Kilograms)} kg" : string.Empty,
+            $"{Require.Text(MaximumDuration.Seconds)} s at most",
+        ];
+        return string.Join(", ", parts.Where(part => part.Length > 0));
+    }
 }

@@ -25,19 +25,19 @@ internal sealed class DocumentFormat<TDocument, TResult>
 
     private readonly JsonTypeInfo<TDocument> _type;
     private readonly Func<TDocument, DocumentNode, FluidResolver?, TResult> _use;
-    private readonly Action<DocumentReader, DocumentNode, FluidResolver?>? _checkParts;
+    private readonly Func<FluidResolver?, DocumentParts> _parts;
 
     /// <param name="type">The generated metadata.</param>
     /// <param name="use">Makes the result, with the root for errors by path.</param>
-    /// <param name="checkParts">Makes each part that can be made, so that errors in several are all told.</param>
+    /// <param name="parts">What is known of the parts, so that everything that is wrong is told; nothing where it is null.</param>
     public DocumentFormat(
         JsonTypeInfo<TDocument> type,
         Func<TDocument, DocumentNode, FluidResolver?, TResult> use,
-        Action<DocumentReader, DocumentNode, FluidResolver?>? checkParts = null)
+        Func<FluidResolver?, DocumentParts>? parts = null)
     {
         _type = type;
         _use = use;
-        _checkParts = checkParts;
+        _parts = parts ?? (_ => new DocumentParts());
     }
 
     public bool TryRead(string json, FluidResolver? fluids, out TResult? result, out IReadOnlyList<DocumentError> errors)
@@ -53,9 +53,11 @@ internal sealed class DocumentFormat<TDocument, TResult>
     {
         var reader = new DocumentReader();
         result = reader.Read(element, _type, (document, root) => _use(document, root, fluids));
-        if (reader.Errors.Count > 0)
+        if (result is null)
         {
-            _checkParts?.Invoke(reader, new DocumentNode(element, "$"), fluids);
+            var all = new DocumentReader(_parts(fluids));
+            all.Read<TDocument, TResult>(element, _type, (_, _) => null!);
+            reader = all.Errors.Count > 0 ? all : reader;
         }
 
         errors = new ValueList<DocumentError>([.. reader.Errors]);

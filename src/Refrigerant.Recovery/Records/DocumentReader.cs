@@ -9,11 +9,22 @@ namespace Refrigerant.Recovery.Records;
 
 /// <summary>
 /// Checks a document against the generated metadata of its type, member by member, so that every error names its place; then each object is
-/// made, innermost first, so that an argument error names its place too. All errors are told, not the first only.
+/// made, innermost first, so that an argument error names its place too.
 /// </summary>
+/// <remarks>
+/// All errors are told, not the first only: an object with members that are wrong is made without them, or with others in their place, until nothing
+/// more is found. What then only says that something was left out is not told.
+/// </remarks>
 internal sealed class DocumentReader
 {
+    /// <summary>The most errors of one object that are told besides those of its shape.</summary>
+    private const int MostOfAnObject = 16;
+
     private readonly List<DocumentError> _errors = [];
+    private readonly DocumentParts? _parts;
+
+    /// <param name="parts">What is known of the parts of the document, to tell everything that is wrong; null to check the shape alone.</param>
+    public DocumentReader(DocumentParts? parts = null) => _parts = parts;
 
     /// <summary>What was found wrong so far.</summary>
     public IReadOnlyList<DocumentError> Errors => _errors;
@@ -29,32 +40,18 @@ internal sealed class DocumentReader
         return _errors.Count == 0 ? Try(() => use(element.Deserialize(type)!, root)) : null;
     }
 
-    /// <summary>Checks a part by making it, unless something in it is known to be wrong.</summary>
-    public void CheckPart<TDocument>(DocumentNode node, JsonTypeInfo<TDocument> type, Action<TDocument, DocumentNode> make)
-        where TDocument : class
-    {
-        bool known = _errors.Any(error => IsWithin(error.Path, node.Path) || IsWithin(node.Path, error.Path));
-        if (!known && node.Value is { ValueKind: JsonValueKind.Object } element)
-        {
-            Try<object>(() =>
-            {
-                make(element.Deserialize(type)!, node);
-                return node;
-            });
-        }
-    }
-
-    private static bool IsWithin(string path, string other) =>
-        path.StartsWith(other, StringComparison.Ordinal) && (path.Length == other.Length || path[other.Length] is '.' or '[');
-
-    private void Check(JsonElement element, JsonTypeInfo type, DocumentNode node)
+    private void Check(JsonElement element, JsonTypeInfo type, DocumentNode node, NumberRange? range = null)
     {
         switch (type.Kind)
         {
             case JsonTypeInfoKind.Object:
                 int before = _errors.Count;
                 CheckObject(element, type, node);
-                if (_errors.Count == before)
+                if (_parts is not null)
+                {
+                    MakeWhatCanBe(element, type, node, before);
+                }
+                else if (_errors.Count == before)
                 {
                     Try(() => node.Build(() => element.Deserialize(type)!));
                 }
@@ -64,9 +61,56 @@ internal sealed class DocumentReader
                 CheckList(element, type, node);
                 break;
             default:
-                CheckValue(element, Nullable.GetUnderlyingType(type.Type) ?? type.Type, node);
+                CheckValue(element, Nullable.GetUnderlyingType(type.Type) ?? type.Type, node, range);
                 break;
         }
+    }
+
+    /// <summary>Makes an object without what is known to be wrong in it, again and again, until nothing more is found.</summary>
+    private void MakeWhatCanBe(JsonElement element, JsonTypeInfo type, DocumentNode node, int before)
+    {
+        for (int i = 0; i < MostOfAnObject; i++)
+        {
+            HashSet<string> wrong = [.. _errors.Skip(before).Select(error => MemberIn(error.Path, node.Path))];
+            if (wrong.Contains(string.Empty) || MendedDocument.Of(element, type, wrong, _parts!) is not byte[] mended)
+            {
+                return;
+            }
+
+            int known = _errors.Count;
+            Try(() => node.Build(() =>
+            {
+                object part = JsonSerializer.Deserialize(mended, type)!;
+                _parts!.Make(part, node);
+                return part;
+            }));
+            for (int e = _errors.Count - 1; e >= known; e--)
+            {
+                string member = MemberIn(_errors[e].Path, node.Path);
+                if (wrong.Contains(member) || (wrong.Count > 0 && member.Length == 0))
+                {
+                    _errors.RemoveAt(e);
+                }
+            }
+
+            if (_errors.Count == known)
+            {
+                return;
+            }
+        }
+    }
+
+    /// <summary>The member of an object that a path leads through; empty for the object itself.</summary>
+    private static string MemberIn(string path, string of)
+    {
+        if (path.Length <= of.Length)
+        {
+            return string.Empty;
+        }
+
+        string rest = path.Substring(of.Length + 1);
+        int end = rest.IndexOfAny(['.', '[']);
+        return end < 0 ? rest : rest.Substring(0, end);
     }
 
     private void CheckObject(JsonElement element, JsonTypeInfo type, DocumentNode node)
@@ -113,10 +157,24 @@ internal sealed class DocumentReader
         }
 
         int before = _errors.Count;
-        Check(value, type.Options.GetTypeInfo(property.PropertyType), place);
-        if (_errors.Count == before && value.ValueKind == JsonValueKind.Number && JobLimits.Find(type.Type, property.Name) is NumberRange range)
+        NumberRange? range = JobLimits.Find(type.Type, property.Name);
+        Check(value, type.Options.GetTypeInfo(property.PropertyType), place, range);
+        if (_errors.Count > before)
         {
-            Expect(range.Has(value.GetDouble()), place, $"it must be {range}.");
+            return;
+        }
+
+        if (value.ValueKind == JsonValueKind.Number && range is NumberRange given)
+        {
+            Expect(given.Has(value.GetDouble()), place, $"it must be {given}.");
+        }
+        else if (value.ValueKind == JsonValueKind.String && _parts is not null)
+        {
+            Try<object>(() =>
+            {
+                _parts.CheckText(type.Type, property.Name, value.GetString()!, place);
+                return place;
+            });
         }
     }
 
@@ -135,18 +193,18 @@ internal sealed class DocumentReader
         }
     }
 
-    private void CheckValue(JsonElement element, Type type, DocumentNode node)
+    private void CheckValue(JsonElement element, Type type, DocumentNode node, NumberRange? range)
     {
         if (type == typeof(double))
         {
             Expect(
                 element.ValueKind == JsonValueKind.Number && element.TryGetDouble(out double number) && Numerics.Require.IsFinite(number),
                 node,
-                "it must be a number, from -1.7e308 to 1.7e308.");
+                $"it must be a number, {range?.ToString() ?? "from -1.7e308 to 1.7e308"}.");
         }
         else if (type == typeof(int))
         {
-            Expect(element.ValueKind == JsonValueKind.Number && element.TryGetInt32(out _), node, "it must be a whole number.");
+            Expect(element.ValueKind == JsonValueKind.Number && element.TryGetInt32(out _), node, $"it must be a whole number, {range?.ToString() ?? "from -2147483648 to 2147483647"}.");
         }
         else if (type == typeof(bool))
         {

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Diagnostics.CodeAnalysis;
 using System.Linq;
 using System.Text;
 using Refrigerant.Recovery.Estimation;
@@ -18,6 +19,7 @@ public static class JobLogCsv
 {
     private const int LongestText = 64 * 1024 * 1024;
     private const int LongestShown = 60;
+    private const int MostErrors = 1000;
 
     /// <summary>The columns that are known, with the units that each may have; "time" must be there.</summary>
     public static IReadOnlyList<string> Columns { get; } = Array.AsReadOnly<string>([.. LogColumn.All.Select(column => column.ToString())]);
@@ -26,39 +28,24 @@ public static class JobLogCsv
     /// <param name="csv">The text.</param>
     /// <exception cref="ArgumentNullException"><paramref name="csv"/> is null.</exception>
     /// <exception cref="DocumentException">The text is no log; <see cref="DocumentException.Path"/> is line and column, the message has the value and the reason.</exception>
-    public static JobLog Read(string csv)
+    public static JobLog Read(string csv) =>
+        TryRead(csv, out JobLog? log, out IReadOnlyList<DocumentError> errors) ? log : throw new DocumentException(errors);
+
+    /// <summary>Reads a log, or says everything that is wrong with the text; of more than 1000 errors the first 1000.</summary>
+    /// <param name="csv">The text.</param>
+    /// <param name="log">The log, or null.</param>
+    /// <param name="errors">Each error in the order of the lines, its path line and column; none where it was read. What is wrong with the header is told alone.</param>
+    /// <returns>Whether it was read.</returns>
+    /// <exception cref="ArgumentNullException"><paramref name="csv"/> is null.</exception>
+    public static bool TryRead(string csv, [NotNullWhen(true)] out JobLog? log, out IReadOnlyList<DocumentError> errors)
     {
-        if (Require.NotNull(csv, nameof(csv)).Length > LongestText)
-        {
-            throw new DocumentException("line 1", FormattableString.Invariant($"The text has {csv.Length} characters; at most {LongestText} are read."));
-        }
-
-        string[] lines = csv.TrimStart('\uFEFF').Split('\n');
-        LogHeader? header = null;
-        var readings = new List<JobReading>();
-        for (int i = 0; i < lines.Length; i++)
-        {
-            string line = lines[i].TrimEnd('\r');
-            if (line.Trim().Length == 0 || line[0] == '#')
-            {
-                continue;
-            }
-
-            if (header is null)
-            {
-                header = LogHeader.Read(line, i + 1);
-                continue;
-            }
-
-            if (readings.Count == JobLog.MostReadings)
-            {
-                throw Wrong(i + 1, null, null, $"a log has at most {JobLog.MostReadings} readings.");
-            }
-
-            readings.Add(Row(header, line, i + 1, readings.Count == 0 ? null : readings[readings.Count - 1]));
-        }
-
-        return readings.Count > 0 ? JobLog.FromReadings(readings) : throw Wrong(lines.Length, null, null, "there is no reading.");
+        var found = new List<DocumentError>();
+        IReadOnlyList<JobReading> readings = Require.NotNull(csv, nameof(csv)).Length <= LongestText
+            ? Readings(csv, found)
+            : Told(found, new DocumentException("line 1", FormattableString.Invariant($"The text has {csv.Length} characters; at most {LongestText} are read.")));
+        log = found.Count == 0 ? JobLog.FromReadings(readings) : null;
+        errors = new ValueList<DocumentError>([.. found]);
+        return log is not null;
     }
 
     /// <summary>Writes a log in SI units: s, kPa, kg, °C; columns that no reading has are left out. Numbers have 12 significant digits.</summary>
@@ -85,7 +72,56 @@ public static class JobLogCsv
         return new DocumentException(path, $"{path}{shown}: {reason}", inner);
     }
 
-    private static JobReading Row(LogHeader header, string line, int number, JobReading? before)
+    /// <summary>The readings of the lines that are right; what is wrong with the others is told.</summary>
+    private static IReadOnlyList<JobReading> Readings(string csv, List<DocumentError> found)
+    {
+        string[] lines = csv.TrimStart('\uFEFF').Split('\n');
+        LogHeader? header = null;
+        var readings = new List<JobReading>();
+        for (int i = 0; i < lines.Length && found.Count < MostErrors; i++)
+        {
+            string line = lines[i].TrimEnd('\r');
+            if (line.Trim().Length == 0 || line[0] == '#')
+            {
+                continue;
+            }
+
+            try
+            {
+                if (header is null)
+                {
+                    header = LogHeader.Read(line, i + 1);
+                }
+                else if (readings.Count == JobLog.MostReadings)
+                {
+                    return Told(found, Wrong(i + 1, null, null, $"a log has at most {JobLog.MostReadings} readings."));
+                }
+                else if (Row(header, line, i + 1, readings.Count == 0 ? null : readings[readings.Count - 1], found) is JobReading reading)
+                {
+                    readings.Add(reading);
+                }
+            }
+            catch (DocumentException e)
+            {
+                Told(found, e);
+                if (header is null)
+                {
+                    return readings;
+                }
+            }
+        }
+
+        return readings.Count > 0 || found.Count > 0 ? readings : Told(found, Wrong(lines.Length, null, null, "there is no reading."));
+    }
+
+    private static IReadOnlyList<JobReading> Told(List<DocumentError> found, DocumentException error)
+    {
+        found.AddRange(error.Errors);
+        return [];
+    }
+
+    /// <summary>A reading; null where something in its line is wrong, which is told.</summary>
+    private static JobReading? Row(LogHeader header, string line, int number, JobReading? before, List<DocumentError> found)
     {
         string[] fields = LogHeader.Fields(line, header.Separator, number);
         if (fields.Length != header.Count)
@@ -93,27 +129,33 @@ public static class JobLogCsv
             throw Wrong(number, null, null, FormattableString.Invariant($"it has {fields.Length} fields; the header has {header.Count}."));
         }
 
+        int known = found.Count;
         var reading = new JobReading { Time = Duration.Zero };
         for (int i = 0; i < fields.Length; i++)
         {
             LogColumn column = header.Column(i);
             string field = fields[i].Trim();
-            if (field.Length == 0)
+            try
             {
-                reading = column.IsRequired ? throw Wrong(number, column.Name, field, "it must be given.") : reading;
-                continue;
+                reading = field.Length > 0 ? column.Set(reading, header.Unit(i), field, number)
+                    : column.IsRequired ? throw Wrong(number, column.Name, field, "it must be given.")
+                    : reading;
             }
-
-            reading = column.Set(reading, header.Unit(i), field, number);
+            catch (DocumentException e)
+            {
+                Told(found, e);
+            }
         }
 
-        if (JobLog.Fault(reading, before) is (string member, string reason))
+        // The time of a line that is wrong is not to be held against anything.
+        bool isTimed = found.Skip(known).All(error => !error.Path.EndsWith(", " + LogColumn.All.First(each => each.IsRequired).Name, StringComparison.Ordinal));
+        foreach ((string member, string reason) in JobLog.Faults(reading, isTimed ? before : null))
         {
             LogColumn column = LogColumn.All.First(each => each.Member == member);
             int at = header.IndexOf(column);
-            throw Wrong(number, column.Name, at >= 0 ? fields[at].Trim() : null, reason);
+            Told(found, Wrong(number, column.Name, at >= 0 ? fields[at].Trim() : null, reason));
         }
 
-        return reading;
+        return found.Count == known ? reading : null;
     }
 }

@@ -29,14 +29,15 @@ internal sealed record LogDocument
     {
         DocumentNode list = root.Member("readings");
         JobReading[] readings = [.. Readings.Select(entry => entry.ToReading())];
+        var errors = new List<DocumentError>();
         for (int i = 0; i < readings.Length; i++)
         {
-            if (JobLog.Fault(readings[i], i == 0 ? null : readings[i - 1]) is (string member, string reason))
+            foreach ((string member, string reason) in JobLog.Faults(readings[i], i == 0 ? null : readings[i - 1]))
             {
-                throw list.Item(i).Member(ReadingEntry.NameOf(member)).Wrong(reason);
+                errors.AddRange(list.Item(i).Member(ReadingEntry.NameOf(member)).Wrong(reason).Errors);
             }
         }
 
-        return list.Build(() => JobLog.FromReadings(readings));
+        return errors.Count > 0 ? throw new DocumentException(errors) : list.Build(() => JobLog.FromReadings(readings));
     }
 }

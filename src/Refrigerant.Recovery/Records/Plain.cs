@@ -18,6 +18,9 @@ internal static class Plain
     public static double Number(double value) =>
         double.Parse(value.ToString(TwelveDigits, CultureInfo.InvariantCulture), NumberStyles.Float, CultureInfo.InvariantCulture) + 0.0;
 
+    /// <summary>A number as JSON has it.</summary>
+    public static string Text(double value) => value.ToString("R", CultureInfo.InvariantCulture);
+
     public static double Kilograms(Mass value) => Number(value.Kilograms);
 
     public static double Liters(Volume value) => Number(value.CubicMeters * 1e3);

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Diagnostics.CodeAnalysis;
 using Refrigerant.Recovery.Estimation;
 using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Numerics;
@@ -11,6 +12,54 @@ namespace Refrigerant.Recovery.Records;
 /// <summary>What a record holds beyond the plan: who, where and when, and what was read on scales and gauges. Immutable.</summary>
 public sealed record RecordFacts
 {
+    /// <summary>For an initializer.</summary>
+    public RecordFacts()
+    {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="company">See <see cref="Company"/>.</param>
+    /// <param name="location">See <see cref="Location"/>.</param>
+    /// <param name="date">See <see cref="Date"/>.</param>
+    /// <param name="completedAt">See <see cref="CompletedAt"/>.</param>
+    /// <param name="technician">See <see cref="Technician"/>.</param>
+    /// <param name="appliance">See <see cref="Appliance"/>.</param>
+    /// <param name="scaleReadings">See <see cref="ScaleReadings"/>.</param>
+    /// <param name="gaugeReading">See <see cref="GaugeReading"/>.</param>
+    /// <param name="log">See <see cref="Log"/>.</param>
+    /// <param name="barometer">See <see cref="Barometer"/>.</param>
+    /// <param name="applianceTemperature">See <see cref="ApplianceTemperature"/>.</param>
+    /// <param name="shipments">See <see cref="Shipments"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    [SetsRequiredMembers]
+    public RecordFacts(
+        string company,
+        string location,
+        DateTime date,
+        DateTimeOffset? completedAt = null,
+        string? technician = null,
+        string? appliance = null,
+        IReadOnlyDictionary<string, Mass>? scaleReadings = null,
+        Pressure? gaugeReading = null,
+        JobLog? log = null,
+        Barometer? barometer = null,
+        Temperature? applianceTemperature = null,
+        IReadOnlyList<ShipmentEntry>? shipments = null)
+    {
+        Company = company;
+        Location = location;
+        Date = date;
+        CompletedAt = completedAt ?? CompletedAt;
+        Technician = technician ?? Technician;
+        Appliance = appliance ?? Appliance;
+        ScaleReadings = scaleReadings ?? ScaleReadings;
+        GaugeReading = gaugeReading ?? GaugeReading;
+        Log = log ?? Log;
+        Barometer = barometer ?? Barometer;
+        ApplianceTemperature = applianceTemperature ?? ApplianceTemperature;
+        Shipments = shipments ?? Shipments;
+    }
+
     /// <summary>Company name (40 CFR 82.156(a)(3)).</summary>
     /// <exception cref="ArgumentNullException">Null.</exception>
     public required string Company { get; init => field = Require.NotNull(value, nameof(Company)); }

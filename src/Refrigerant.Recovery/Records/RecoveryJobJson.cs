@@ -22,7 +22,7 @@ namespace Refrigerant.Recovery.Records;
 public static class RecoveryJobJson
 {
     private static readonly DocumentFormat<JobDocument, RecoveryJob> Format = new(
-        DocumentWriter.Context.JobDocument, (document, root, fluids) => document.ToJob(root, fluids), JobDocument.CheckParts);
+        DocumentWriter.Context.JobDocument, (document, root, fluids) => document.ToJob(root, fluids), fluids => new JobParts(fluids));
 
     /// <summary>Reads a job.</summary>
     /// <param name="json">The document.</param>

@@ -1,4 +1,5 @@
 using System;
+using System.Diagnostics.CodeAnalysis;
 using System.Text.Json.Serialization;
 using Refrigerant.Recovery.Numerics;
 
@@ -9,6 +10,33 @@ namespace Refrigerant.Recovery.Records;
 [JsonNumberHandling(JsonNumberHandling.Strict)]
 public sealed record ShipmentEntry
 {
+    /// <summary>For an initializer.</summary>
+    public ShipmentEntry()
+    {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="refrigerant">See <see cref="Refrigerant"/>.</param>
+    /// <param name="kilograms">See <see cref="Kilograms"/>.</param>
+    /// <param name="purpose">See <see cref="Purpose"/>.</param>
+    /// <param name="recipient">See <see cref="Recipient"/>.</param>
+    /// <param name="date">See <see cref="Date"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    [SetsRequiredMembers]
+    public ShipmentEntry(
+        string refrigerant,
+        double kilograms,
+        ShipmentPurpose purpose,
+        string recipient,
+        DateTime date)
+    {
+        Refrigerant = refrigerant;
+        Kilograms = kilograms;
+        Purpose = purpose;
+        Recipient = recipient;
+        Date = date;
+    }
+
     /// <summary>Type of the refrigerant sent (40 CFR 82.156(a)(3)).</summary>
     /// <exception cref="ArgumentNullException">Null.</exception>
     [JsonPropertyName("refrigerant")]

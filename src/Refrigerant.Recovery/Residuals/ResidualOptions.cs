@@ -12,6 +12,35 @@ public sealed record ResidualOptions
 {
     internal static readonly ResidualOptions None = new();
 
+    /// <summary>For an initializer.</summary>
+    public ResidualOptions()
+    {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="charge">See <see cref="Charge"/>.</param>
+    /// <param name="liquid">See <see cref="Liquid"/>.</param>
+    /// <param name="liquidUncertainty">See <see cref="LiquidUncertainty"/>.</param>
+    /// <param name="riseTest">See <see cref="RiseTest"/>.</param>
+    /// <param name="oil">See <see cref="Oil"/>.</param>
+    /// <param name="spaces">See <see cref="Spaces"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    public ResidualOptions(
+        Mass? charge = null,
+        Mass? liquid = null,
+        Mass? liquidUncertainty = null,
+        RiseReading? riseTest = null,
+        ApplianceOil? oil = null,
+        IReadOnlyList<ResidualSpace>? spaces = null)
+    {
+        Charge = charge ?? Charge;
+        Liquid = liquid ?? Liquid;
+        LiquidUncertainty = liquidUncertainty ?? LiquidUncertainty;
+        RiseTest = riseTest ?? RiseTest;
+        Oil = oil ?? Oil;
+        Spaces = spaces ?? Spaces;
+    }
+
     /// <summary>The full charge, to tell the residual as a share of it; null where unknown. Greater than zero.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
     public Mass? Charge

@@ -1,4 +1,5 @@
 using System;
+using System.Diagnostics.CodeAnalysis;
 using Refrigerant.Recovery.Numerics;
 using UnitsNet;
 
@@ -7,6 +8,33 @@ namespace Refrigerant.Recovery.Residuals;
 /// <summary>A further space that holds refrigerant at the end: a hose, the recovery machine. Immutable.</summary>
 public sealed record ResidualSpace
 {
+    /// <summary>For an initializer.</summary>
+    public ResidualSpace()
+    {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="volume">See <see cref="Volume"/>.</param>
+    /// <param name="temperature">See <see cref="Temperature"/>.</param>
+    /// <param name="pressure">See <see cref="Pressure"/>.</param>
+    /// <param name="label">See <see cref="Label"/>.</param>
+    /// <param name="isLiquidFilled">See <see cref="IsLiquidFilled"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    [SetsRequiredMembers]
+    public ResidualSpace(
+        Volume volume,
+        Temperature temperature,
+        Pressure pressure,
+        string? label = null,
+        bool? isLiquidFilled = null)
+    {
+        Volume = volume;
+        Temperature = temperature;
+        Pressure = pressure;
+        Label = label ?? Label;
+        IsLiquidFilled = isLiquidFilled ?? IsLiquidFilled;
+    }
+
     /// <summary>What it is, such as "hoses".</summary>
     /// <exception cref="ArgumentNullException">Null.</exception>
     public string Label { get; init => field = Require.NotNull(value, nameof(Label)); } = "hoses";

@@ -1,4 +1,5 @@
 using System;
+using System.Diagnostics.CodeAnalysis;
 using Refrigerant.Recovery.Numerics;
 using UnitsNet;
 using UnitsNet.Units;
@@ -10,6 +11,30 @@ namespace Refrigerant.Recovery.Residuals;
 /// </summary>
 public sealed record RiseReading
 {
+    /// <summary>For an initializer.</summary>
+    public RiseReading()
+    {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="pressure">See <see cref="Pressure"/>.</param>
+    /// <param name="temperature">See <see cref="Temperature"/>.</param>
+    /// <param name="pressureAccuracy">See <see cref="PressureAccuracy"/>.</param>
+    /// <param name="temperatureAccuracy">See <see cref="TemperatureAccuracy"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    [SetsRequiredMembers]
+    public RiseReading(
+        Pressure pressure,
+        Temperature temperature,
+        Pressure? pressureAccuracy = null,
+        TemperatureDelta? temperatureAccuracy = null)
+    {
+        Pressure = pressure;
+        Temperature = temperature;
+        PressureAccuracy = pressureAccuracy ?? PressureAccuracy;
+        TemperatureAccuracy = temperatureAccuracy ?? TemperatureAccuracy;
+    }
+
     /// <summary>Absolute pressure at the end of the hold, greater than zero.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
     public required Pressure Pressure { get; init => field = Require.Positive(value, "Pa absolute", nameof(Pressure)); }

@@ -1,18 +1,12 @@
 using UnitsNet;
+using UnitsNet.Units;
 
 namespace Refrigerant.Recovery.Rules;
 
 /// <summary>One level, given by the caller.</summary>
-internal sealed class CallersLevels : ILevelRules
+/// <param name="Pascals">Absolute pressure to reach, Pa.</param>
+/// <param name="Source">Where it comes from.</param>
+internal sealed record CallersLevels(double Pascals, string Source) : ILevelRules
 {
-    private readonly Pressure _level;
-    private readonly string _source;
-
-    public CallersLevels(Pressure level, string source)
-    {
-        _level = level;
-        _source = source;
-    }
-
-    public EvacuationLevel Find(LevelQuestion question) => EvacuationRequirement.CallersLevel(_level, _source);
+    public EvacuationLevel Find(LevelQuestion question) => EvacuationRequirement.CallersLevel(new Pressure(Pascals, PressureUnit.Pascal), Source);
 }

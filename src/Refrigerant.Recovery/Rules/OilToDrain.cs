@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Diagnostics.CodeAnalysis;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Numerics;
 using UnitsNet;
@@ -10,6 +11,36 @@ namespace Refrigerant.Recovery.Rules;
 /// <summary>Oil in a vessel and the hose that it is drained through. Immutable.</summary>
 public sealed record OilToDrain
 {
+    /// <summary>For an initializer.</summary>
+    public OilToDrain()
+    {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="mass">See <see cref="Mass"/>.</param>
+    /// <param name="viscosity">See <see cref="Viscosity"/>.</param>
+    /// <param name="hoses">See <see cref="Hoses"/>.</param>
+    /// <param name="density">See <see cref="Density"/>.</param>
+    /// <param name="depth">See <see cref="Depth"/>.</param>
+    /// <param name="allowableGaugePressure">See <see cref="AllowableGaugePressure"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    [SetsRequiredMembers]
+    public OilToDrain(
+        Mass mass,
+        DynamicViscosity viscosity,
+        IReadOnlyList<Hose> hoses,
+        Density? density = null,
+        Length? depth = null,
+        Pressure? allowableGaugePressure = null)
+    {
+        Mass = mass;
+        Viscosity = viscosity;
+        Hoses = hoses;
+        Density = density ?? Density;
+        Depth = depth ?? Depth;
+        AllowableGaugePressure = allowableGaugePressure ?? AllowableGaugePressure;
+    }
+
     /// <summary>Mass of the oil, 1 g to 100 t.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
     public required Mass Mass { get; init => field = Require.InRange(value, 1e-3, 1e5, nameof(Mass)); }

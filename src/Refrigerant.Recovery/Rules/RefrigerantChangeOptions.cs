@@ -9,6 +9,38 @@ namespace Refrigerant.Recovery.Rules;
 /// <summary>How the machine was left by its last job. Pressures are absolute. Immutable.</summary>
 public sealed record RefrigerantChangeOptions
 {
+    /// <summary>For an initializer.</summary>
+    public RefrigerantChangeOptions()
+    {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="hoses">See <see cref="Hoses"/>.</param>
+    /// <param name="oil">See <see cref="Oil"/>.</param>
+    /// <param name="temperature">See <see cref="Temperature"/>.</param>
+    /// <param name="suctionPressure">See <see cref="SuctionPressure"/>.</param>
+    /// <param name="dischargePressure">See <see cref="DischargePressure"/>.</param>
+    /// <param name="clearingPressure">See <see cref="ClearingPressure"/>.</param>
+    /// <param name="oilThatStays">See <see cref="OilThatStays"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    public RefrigerantChangeOptions(
+        HoseSet? hoses = null,
+        ApplianceOil? oil = null,
+        Temperature? temperature = null,
+        Pressure? suctionPressure = null,
+        Pressure? dischargePressure = null,
+        Pressure? clearingPressure = null,
+        Ratio? oilThatStays = null)
+    {
+        Hoses = hoses ?? Hoses;
+        Oil = oil ?? Oil;
+        Temperature = temperature ?? Temperature;
+        SuctionPressure = suctionPressure ?? SuctionPressure;
+        DischargePressure = dischargePressure ?? DischargePressure;
+        ClearingPressure = clearingPressure ?? ClearingPressure;
+        OilThatStays = oilThatStays ?? OilThatStays;
+    }
+
     /// <summary>Hoses that go to the next job as they are; null where they are emptied or others are taken.</summary>
     public HoseSet? Hoses { get; init; }
 

@@ -21,7 +21,7 @@ namespace Refrigerant.Recovery.Rules;
 /// Console.WriteLine($"{level.RequiredPressure.Kilopascals:F0} kPa"); // 90 kPa
 /// </code>
 /// </example>
-public sealed class RuleSet
+public sealed class RuleSet : IEquatable<RuleSet>
 {
     private readonly Func<SubstanceFamily, AssessmentReport>? _report;
 
@@ -71,6 +71,9 @@ public sealed class RuleSet
 
     internal ILevelRules Levels { get; }
 
+    /// <summary>The caller's own level; null where the set is a place's.</summary>
+    internal CallersLevels? Own => Levels as CallersLevels;
+
     /// <summary>Rules of the caller's own.</summary>
     /// <param name="place">What the set is called.</param>
     /// <param name="level">The absolute pressure to reach, greater than zero.</param>
@@ -80,7 +83,7 @@ public sealed class RuleSet
     /// <exception cref="ArgumentOutOfRangeException">The level is not greater than zero.</exception>
     public static RuleSet FromCaller(string place, Pressure level, FillRules fill, string source) => new(
         Require.NotNull(place, nameof(place)),
-        new CallersLevels(Require.Positive(level, "Pa absolute", nameof(level)), Require.NotNull(source, nameof(source))),
+        new CallersLevels(Require.Positive(level.Pascals, "Pa absolute", nameof(level)), Require.NotNull(source, nameof(source))),
         Require.NotNull(fill, nameof(fill)),
         [],
         null);
@@ -101,6 +104,17 @@ public sealed class RuleSet
 
         return null;
     }
+
+    /// <summary>Whether both are the same place's, or the caller's own with the same figures.</summary>
+    /// <param name="other">Another.</param>
+    public bool Equals(RuleSet? other) => other is not null && (ReferenceEquals(this, other)
+        || (Own is { } own && own.Equals(other.Own) && Place == other.Place && Fill.Equals(other.Fill)));
+
+    /// <inheritdoc/>
+    public override bool Equals(object? obj) => Equals(obj as RuleSet);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => Place.GetHashCode();
 
     /// <summary>The warming potential that the law of the place uses; null where it names no source that was found, or the figure was not.</summary>
     /// <param name="fluid">The refrigerant.</param>

@@ -11,7 +11,7 @@ using UnitsNet.Units;
 namespace Refrigerant.Recovery.Simulation;
 
 /// <summary>What is in an appliance at a moment: where one stage ends and the next begins, or what was measured. Immutable.</summary>
-public sealed class ApplianceState
+public sealed class ApplianceState : IEquatable<ApplianceState>
 {
     private const double SameVolume = 1e-9;
 
@@ -88,11 +88,19 @@ public sealed class ApplianceState
     /// <summary>An appliance as it stands before the job: everything at its temperature.</summary>
     /// <param name="appliance">The appliance.</param>
     /// <exception cref="ArgumentNullException"><paramref name="appliance"/> is null.</exception>
-    /// <exception cref="ArgumentException">The charge does not fit the volume as liquid, or the oil would hold more than the charge.</exception>
+    /// <exception cref="ArgumentException">
+    /// The charge does not fit the volume as liquid, the oil would hold more than the charge, a heel is above it, sections do not add up, or a port or a connection leads nowhere.
+    /// </exception>
     /// <exception cref="PropertyRangeException">The state is outside the range of the refrigerant's equation.</exception>
     public static ApplianceState Initial(Appliance appliance)
     {
         _ = Require.NotNull(appliance, nameof(appliance));
+        if (appliance.LiquidHeel.Kilograms > appliance.Charge.Kilograms)
+        {
+            throw new ArgumentException(
+                $"LiquidHeel is {Require.Text(appliance.LiquidHeel.Kilograms)} kg; it must be from 0 to the charge, {Require.Text(appliance.Charge.Kilograms)} kg.", nameof(appliance));
+        }
+
         double kelvins = appliance.Temperature.Kelvins;
         return AtRest(appliance, appliance.Charge.Kilograms, kelvins, kelvins, appliance.Oil?.DissolvedAtStart ?? 0, "Charge", nameof(appliance));
     }
@@ -124,6 +132,16 @@ public sealed class ApplianceState
             : Math.Min(appliance.Oil?.DissolvedAtStart ?? 0, 0.5 * kilograms);
         return AtRest(appliance, kilograms, kelvins, metal, inOil, "mass", nameof(mass));
     }
+
+    /// <summary>Whether both are of the same appliance with the same content.</summary>
+    /// <param name="other">Another.</param>
+    public bool Equals(ApplianceState? other) => other is not null && _port == other._port && _appliance.Equals(other._appliance) && _sections.SequenceEqual(other._sections);
+
+    /// <inheritdoc/>
+    public override bool Equals(object? obj) => Equals(obj as ApplianceState);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => Port.GetHashCode();
 
     /// <summary>Where every section stands, culture-invariant.</summary>
     public override string ToString() => FormattableString.Invariant(

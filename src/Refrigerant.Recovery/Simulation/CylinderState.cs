@@ -9,7 +9,7 @@ using UnitsNet.Units;
 namespace Refrigerant.Recovery.Simulation;
 
 /// <summary>What is in a receiving cylinder at a moment: where one stage ends and the next begins. Immutable.</summary>
-public sealed class CylinderState
+public sealed class CylinderState : IEquatable<CylinderState>
 {
     /// <summary>A cylinder is never quite empty: the vapor it starts with has at least this pressure, Pa: it keeps the equations regular.</summary>
     private const double EmptyPressure = 1000;
@@ -98,6 +98,16 @@ public sealed class CylinderState
 
     /// <summary>The same with other gas in it besides: what a sweep left comes along with the first refrigerant.</summary>
     internal CylinderState WithGas(double moles) => new(Cylinder, _content, moles);
+
+    /// <summary>Whether both are of the same cylinder with the same content.</summary>
+    /// <param name="other">Another.</param>
+    public bool Equals(CylinderState? other) => other is not null && GasMoles.Equals(other.GasMoles) && Cylinder.Equals(other.Cylinder) && _content.Equals(other._content);
+
+    /// <inheritdoc/>
+    public override bool Equals(object? obj) => Equals(obj as CylinderState);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _content.GetHashCode();
 
     /// <summary>Label, weight and pressure, culture-invariant.</summary>
     public override string ToString() => FormattableString.Invariant(

@@ -1,10 +1,11 @@
+using System;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Fluids.Mixtures;
 
 namespace Refrigerant.Recovery.Simulation;
 
 /// <summary>One vessel's content at a moment, in plain SI doubles. Immutable.</summary>
-internal sealed class SectionState
+internal sealed class SectionState : IEquatable<SectionState>
 {
     public SectionState(string name, double volume, double[] masses, double energy, in VesselPoint vessel)
     {
@@ -72,6 +73,15 @@ internal sealed class SectionState
             OilKelvins = metal,
         };
     }
+
+    public bool Equals(SectionState? other) =>
+        other is not null && Name == other.Name && Volume.Equals(other.Volume) && Joules.Equals(other.Joules) && Masses.AsSpan().SequenceEqual(other.Masses)
+        && WetKelvins.Equals(other.WetKelvins) && DryKelvins.Equals(other.DryKelvins) && WettedShare.Equals(other.WettedShare)
+        && WaterKelvins.Equals(other.WaterKelvins) && DissolvedKilograms.Equals(other.DissolvedKilograms) && OilKelvins.Equals(other.OilKelvins);
+
+    public override bool Equals(object? obj) => Equals(obj as SectionState);
+
+    public override int GetHashCode() => Name.GetHashCode() ^ Joules.GetHashCode();
 
     /// <summary>The same with a mass for each component.</summary>
     public SectionState ByComponent(PropertyModel model) => Masses.Length == model.Composition.Count ? this

@@ -13,6 +13,42 @@ public readonly struct SimulationInputs : System.IEquatable<SimulationInputs>
     private readonly double _water;
     private readonly bool _isStopped;
 
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="machineRunning">See <see cref="MachineRunning"/>.</param>
+    /// <param name="inletOpening">See <see cref="InletOpening"/>.</param>
+    /// <param name="liquidOpening">See <see cref="LiquidOpening"/>.</param>
+    /// <param name="heaterPower">See <see cref="HeaterPower"/>.</param>
+    /// <param name="crankcaseHeaterPower">See <see cref="CrankcaseHeaterPower"/>.</param>
+    /// <param name="fanFactor">See <see cref="FanFactor"/>.</param>
+    /// <param name="waterFactor">See <see cref="WaterFactor"/>.</param>
+    /// <param name="airTemperature">See <see cref="AirTemperature"/>.</param>
+    /// <param name="cylinderSurroundings">See <see cref="CylinderSurroundings"/>.</param>
+    /// <param name="cylinderFactor">See <see cref="CylinderFactor"/>.</param>
+    /// <exception cref="System.ArgumentException">A value outside the range of its member.</exception>
+    public SimulationInputs(
+        bool? machineRunning = null,
+        double? inletOpening = null,
+        double? liquidOpening = null,
+        double? heaterPower = null,
+        double? crankcaseHeaterPower = null,
+        double? fanFactor = null,
+        double? waterFactor = null,
+        double? airTemperature = null,
+        double? cylinderSurroundings = null,
+        double? cylinderFactor = null)
+    {
+        MachineRunning = machineRunning ?? MachineRunning;
+        InletOpening = inletOpening ?? InletOpening;
+        LiquidOpening = liquidOpening ?? LiquidOpening;
+        HeaterPower = heaterPower ?? HeaterPower;
+        CrankcaseHeaterPower = crankcaseHeaterPower ?? CrankcaseHeaterPower;
+        FanFactor = fanFactor ?? FanFactor;
+        WaterFactor = waterFactor ?? WaterFactor;
+        AirTemperature = airTemperature ?? AirTemperature;
+        CylinderSurroundings = cylinderSurroundings ?? CylinderSurroundings;
+        CylinderFactor = cylinderFactor ?? CylinderFactor;
+    }
+
     /// <summary>Machine running, valves open, no heat but that of the air: the inputs of a default value too.</summary>
     public static SimulationInputs Running => default;
 

@@ -1,4 +1,5 @@
 using System;
+using System.Diagnostics.CodeAnalysis;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Numerics;
 
@@ -7,6 +8,39 @@ namespace Refrigerant.Recovery.Simulation;
 /// <summary>What a simulation that is taken step by step is made of. Immutable.</summary>
 public sealed record SimulationSetup
 {
+    /// <summary>For an initializer.</summary>
+    public SimulationSetup()
+    {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="appliance">See <see cref="Appliance"/>.</param>
+    /// <param name="machine">See <see cref="Machine"/>.</param>
+    /// <param name="hoses">See <see cref="Hoses"/>.</param>
+    /// <param name="cylinder">See <see cref="Cylinder"/>.</param>
+    /// <param name="hookup">See <see cref="Hookup"/>.</param>
+    /// <param name="composition">See <see cref="Composition"/>.</param>
+    /// <param name="start">See <see cref="Start"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    [SetsRequiredMembers]
+    public SimulationSetup(
+        Appliance appliance,
+        RecoveryMachine machine,
+        HoseSet hoses,
+        RecoveryCylinder cylinder,
+        SimulationHookup? hookup = null,
+        CompositionMode? composition = null,
+        SimulationState? start = null)
+    {
+        Appliance = appliance;
+        Machine = machine;
+        Hoses = hoses;
+        Cylinder = cylinder;
+        Hookup = hookup ?? Hookup;
+        Composition = composition ?? Composition;
+        Start = start ?? Start;
+    }
+
     /// <summary>What the refrigerant is taken from.</summary>
     /// <exception cref="ArgumentNullException">The value is null.</exception>
     public required Appliance Appliance { get; init => field = Require.NotNull(value, nameof(Appliance)); }

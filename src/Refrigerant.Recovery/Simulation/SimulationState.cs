@@ -11,6 +11,18 @@ public sealed record SimulationState
     /// <exception cref="System.ArgumentNullException">The value is null.</exception>
     public SimulationState(ApplianceState appliance) => Appliance = Require.NotNull(appliance, nameof(appliance));
 
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="appliance">See <see cref="Appliance"/>.</param>
+    /// <param name="cylinder">See <see cref="Cylinder"/>.</param>
+    /// <param name="machineTemperature">See <see cref="MachineTemperature"/>.</param>
+    /// <exception cref="System.ArgumentException">A value outside the range of its member.</exception>
+    public SimulationState(ApplianceState appliance, CylinderState? cylinder = null, Temperature? machineTemperature = null)
+        : this(appliance)
+    {
+        Cylinder = cylinder;
+        MachineTemperature = machineTemperature;
+    }
+
     /// <summary>The appliance.</summary>
     public ApplianceState Appliance { get; init => field = Require.NotNull(value, nameof(Appliance)); }
 

@@ -85,7 +85,7 @@ public class PlanUncertaintyTests
         using var source = new CancellationTokenSource();
         var progress = new Recorder(() => source.Cancel());
         Assert.Throws<OperationCanceledException>(() =>
-            PlanUncertainty.Run(job, new UncertaintyOptions { Samples = 4096, MaximumThreads = 1, Cancellation = source.Token, Progress = progress }));
+            PlanUncertainty.Run(job, new UncertaintyOptions { Samples = 4096, MaximumThreads = 1 }, source.Token, progress));
         Assert.InRange(progress.Last, 0, 0.1);
     }
 

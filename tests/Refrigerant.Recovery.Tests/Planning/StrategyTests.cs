@@ -64,7 +64,7 @@ public class StrategyTests
         var thrower = new Recorder { Throws = true };
         RecoveryJob job = Jobs.Chiller(kilograms: 20);
         Assert.Throws<TimeoutException>(() => RecoveryPlanner.Plan(job, StandardStrategy.Instance, CancellationToken.None, thrower));
-        Assert.Throws<TimeoutException>(() => PlanUncertainty.Run(job, new UncertaintyOptions { Samples = 16, Progress = thrower }));
+        Assert.Throws<TimeoutException>(() => PlanUncertainty.Run(job, new UncertaintyOptions { Samples = 16 }, progress: thrower));
         Assert.Throws<TimeoutException>(() => SetupComparison.Run(job, [new Setup("same", job)], CancellationToken.None, thrower));
         Assert.Throws<TimeoutException>(() => PlanChoice.Find(job, new Van(), PlanObjective.TimeOnSite, CancellationToken.None, thrower));
     }

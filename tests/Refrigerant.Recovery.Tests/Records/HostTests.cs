@@ -86,17 +86,12 @@ public class HostTests
         Assert.Null(read);
         Assert.Equal(
             [
-                "$.appliance.chargeKilogram", "$.barometer", "$.cylinders[0].mark", "$.cylinders[2].tareWeightKilograms", "$.day",
+                "$.appliance.chargeKilogram", "$.appliance.refrigerant", "$.barometer", "$.cylinders[0].mark", "$.cylinders[2].tareWeightKilograms", "$.day",
                 "$.hoses.liquidSide[0].fittings[1]", "$.machine.clearanceRatio", "$.machine.condenser.cooling",
             ],
             errors.Select(error => error.Path).Order(StringComparer.Ordinal));
         Assert.All(errors, error => Assert.StartsWith(error.Path, error.Message, StringComparison.Ordinal));
         Assert.Equal(errors, Assert.Throws<DocumentException>(() => RecoveryJobJson.Read(job.ToJsonString())).Errors);
-
-        // Once the appliance's own members are right, its refrigerant is looked for.
-        job["appliance"]!.AsObject().Remove("chargeKilogram");
-        RecoveryJobJson.TryRead(job.ToJsonString(), out _, out errors);
-        Assert.Contains("$.appliance.refrigerant", errors.Select(error => error.Path));
     }
 
     [Fact]

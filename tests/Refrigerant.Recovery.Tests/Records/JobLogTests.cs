@@ -87,7 +87,7 @@ public class JobLogTests
 
     [Theory]
     [InlineData("""{"format":"refrigerant-recovery-log/1","readings":[{"timeSeconds":5},{"timeSeconds":3}]}""", "$.readings[1].timeSeconds", "runs back")]
-    [InlineData("""{"format":"refrigerant-recovery-log/1","readings":[{"timeSeconds":0,"grossKilograms":-2}]}""", "$.readings[0].grossKilograms", "from 0 to 1000000 kg")]
+    [InlineData("""{"format":"refrigerant-recovery-log/1","readings":[{"timeSeconds":0,"grossKilograms":-2}]}""", "$.readings[0].grossKilograms", "from 0 to 1000000.")]
     [InlineData("""{"format":"refrigerant-recovery-log/1","readings":[]}""", "$.readings", "0 members")]
     [InlineData("""{"format":"refrigerant-recovery-log/2","readings":[{"timeSeconds":0}]}""", "$.format", "refrigerant-recovery-log/1")]
     [InlineData("""{"format":"refrigerant-recovery-log/1","readings":[{"timeSeconds":0,"weight":3}]}""", "$.readings[0].weight", "no such member")]

@@ -65,6 +65,8 @@ public class JobSchemaTests
         ["machine"] = DocumentWriter.Context.MachineDocument,
         ["machinePast"] = DocumentWriter.Context.MachinePastDocument,
         ["oil"] = DocumentWriter.Context.OilDocument,
+        ["ownFillRules"] = DocumentWriter.Context.OwnFillRulesDocument,
+        ["ownRules"] = DocumentWriter.Context.OwnRulesDocument,
         ["section"] = DocumentWriter.Context.SectionDocument,
         ["times"] = DocumentWriter.Context.TimesDocument,
         ["water"] = DocumentWriter.Context.WaterDocument,

@@ -1,5 +1,6 @@
 using System;
 using System.Linq;
+using System.Threading;
 
 namespace Refrigerant.Recovery.Estimation.Calibration;
 
@@ -47,7 +48,7 @@ internal sealed class CalibrationFit
     public bool Converged { get; }
 
     /// <summary>Fits logs.</summary>
-    public static CalibrationFit Run(LoggedJob[] jobs, CalibrationOptions options)
+    public static CalibrationFit Run(LoggedJob[] jobs, CalibrationOptions options, CancellationToken cancellation)
     {
         Setup setup = Prepare(jobs, options);
         FitPrior prior = setup.Prior;
@@ -62,7 +63,7 @@ internal sealed class CalibrationFit
                 start[FitIndex.Set(log) + FitIndex.Charge] = charge;
             }
 
-            RobustLeastSquares.Solution found = solver.Solve(start);
+            RobustLeastSquares.Solution found = solver.Solve(start, cancellation);
             best = best is null || found.Cost < best.Cost ? found : best;
         }
 

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using System.Threading;
 using MathNet.Numerics.Distributions;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
@@ -36,9 +37,9 @@ internal sealed class CalibrationReport
     }
 
     /// <summary>Fits logs and reports.</summary>
-    public static JobCalibration Of(LoggedJob[] jobs, CalibrationOptions options)
+    public static JobCalibration Of(LoggedJob[] jobs, CalibrationOptions options, CancellationToken cancellation)
     {
-        CalibrationFit fit = CalibrationFit.Run(jobs, options);
+        CalibrationFit fit = CalibrationFit.Run(jobs, options, cancellation);
         return new CalibrationReport(fit, jobs).Make(options);
     }
 

@@ -1,4 +1,5 @@
 using System;
+using System.Threading;
 using MathNet.Numerics.LinearAlgebra;
 
 namespace Refrigerant.Recovery.Estimation.Calibration;
@@ -33,7 +34,7 @@ internal sealed class RobustLeastSquares
     }
 
     /// <summary>Finds the unknowns with the smallest sum of squares that a start leads to.</summary>
-    public Solution Solve(double[] start)
+    public Solution Solve(double[] start, CancellationToken cancellation = default)
     {
         double[] unknowns = (double[])start.Clone();
         var residuals = new double[_all];
@@ -46,6 +47,7 @@ internal sealed class RobustLeastSquares
         bool converged = false;
         for (int iteration = 0; iteration < MostIterations && !converged; iteration++)
         {
+            cancellation.ThrowIfCancellationRequested();
             Slopes(unknowns, residuals, trial, slopes);
             Vector<double> roots = Roots(residuals);
             Matrix<double> weighted = Scaled(slopes, roots);

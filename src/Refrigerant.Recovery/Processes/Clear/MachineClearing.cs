@@ -111,4 +111,7 @@ public sealed class MachineClearing
 
         return step / 3 * sum;
     }
+
+    /// <summary>Time and what stays, culture-invariant.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Duration.Seconds:G4} s, {HeldBefore.Kilograms:G4} kg before, {Trapped.Kilograms:G4} kg stay at {FinalPressure.Kilopascals:G4} kPa absolute");
 }

@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Generic;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Fluids.Mixtures;
@@ -44,4 +45,7 @@ public sealed class FractionationPoint
 
     /// <summary>Composition of the vapor: of what the machine draws.</summary>
     public IReadOnlyList<FluidComponent> Vapor { get; }
+
+    /// <summary>Time, mass, temperature and pressure, culture-invariant.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Time.Seconds:G7} s: {Mass.Kilograms:G5} kg at {Temperature.DegreesCelsius:F2} °C, {Pressure.Kilopascals:G5} kPa absolute");
 }

@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Generic;
 using System.Collections.ObjectModel;
 using System.Linq;
@@ -40,4 +41,7 @@ public sealed class FractionationResult
 
     private static double Share(IReadOnlyList<FluidComponent> composition, string designation) =>
         composition.Where(component => component.Designation == designation).Sum(component => component.MassFraction);
+
+    /// <summary>Points and the last one with liquid, culture-invariant.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Points.Count} points; last liquid {LastLiquid?.ToString() ?? "none"}");
 }

@@ -25,4 +25,7 @@ public sealed class Trajectory : IReadOnlyList<TrajectoryPoint>
     public IEnumerator<TrajectoryPoint> GetEnumerator() => ((IEnumerable<TrajectoryPoint>)_points).GetEnumerator();
 
     IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
+
+    /// <summary>First and last moment, culture-invariant.</summary>
+    public override string ToString() => _points.Length == 0 ? "no points" : FormattableString.Invariant($"{_points.Length} points from {_points[0]} to {_points[_points.Length - 1]}");
 }

@@ -1,3 +1,4 @@
+using System;
 using Refrigerant.Recovery.Fluids.Mixtures;
 using UnitsNet;
 using UnitsNet.Units;
@@ -69,4 +70,8 @@ public readonly struct TrajectoryPoint
 
     /// <summary>What the appliance holds, where its composition is followed.</summary>
     internal TrackedContent? Content { get; init; }
+
+    /// <summary>Time, what the appliance holds and what flows, culture-invariant.</summary>
+    public override string ToString() => FormattableString.Invariant(
+        $"{Seconds:G7} s: {AppliancePascals / 1e3:G5} kPa absolute, {ApplianceKelvins - 273.15:F2} °C, {ApplianceKilograms:G5} kg, {KilogramsPerSecond:G4} kg/s");
 }

@@ -1,5 +1,7 @@
 using System;
+using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Numerics;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 
 namespace Refrigerant.Recovery.Processes;
@@ -13,6 +15,34 @@ public sealed record EqualizeOptions : StageOptions
     public EqualizeOptions()
         : base(Hour)
     {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="cylinderEndPressure">See <see cref="CylinderEndPressure"/>.</param>
+    /// <param name="start">See <see cref="StageOptions.Start"/>.</param>
+    /// <param name="inputs">See <see cref="StageOptions.Inputs"/>.</param>
+    /// <param name="cylinderLimit">See <see cref="StageOptions.CylinderLimit"/>.</param>
+    /// <param name="maximumDuration">See <see cref="StageOptions.MaximumDuration"/>.</param>
+    /// <param name="composition">See <see cref="StageOptions.Composition"/>.</param>
+    /// <param name="barometer">See <see cref="StageOptions.Barometer"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    public EqualizeOptions(
+        Pressure? cylinderEndPressure = null,
+        SimulationState? start = null,
+        SimulationInputs? inputs = null,
+        Mass? cylinderLimit = null,
+        Duration? maximumDuration = null,
+        CompositionMode? composition = null,
+        Barometer? barometer = null)
+        : this()
+    {
+        CylinderEndPressure = cylinderEndPressure ?? CylinderEndPressure;
+        Start = start ?? Start;
+        Inputs = inputs ?? Inputs;
+        CylinderLimit = cylinderLimit ?? CylinderLimit;
+        MaximumDuration = maximumDuration ?? MaximumDuration;
+        Composition = composition ?? Composition;
+        Barometer = barometer ?? Barometer;
     }
 
     /// <summary>Absolute pressure of the cylinder, rising, at which it is even enough; none by default.</summary>
@@ -30,4 +60,6 @@ public sealed record EqualizeOptions : StageOptions
             field = value;
         }
     }
+
+    private protected override string Own => "equalization";
 }

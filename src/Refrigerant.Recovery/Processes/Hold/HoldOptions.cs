@@ -1,5 +1,7 @@
 using System;
+using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Numerics;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 
 namespace Refrigerant.Recovery.Processes;
@@ -13,6 +15,40 @@ public sealed record HoldOptions : StageOptions
     public HoldOptions()
         : base(QuarterOfAnHour)
     {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="duration">See <see cref="Duration"/>.</param>
+    /// <param name="endPressure">See <see cref="EndPressure"/>.</param>
+    /// <param name="cylinderEndPressure">See <see cref="CylinderEndPressure"/>.</param>
+    /// <param name="start">See <see cref="StageOptions.Start"/>.</param>
+    /// <param name="inputs">See <see cref="StageOptions.Inputs"/>.</param>
+    /// <param name="cylinderLimit">See <see cref="StageOptions.CylinderLimit"/>.</param>
+    /// <param name="maximumDuration">See <see cref="StageOptions.MaximumDuration"/>.</param>
+    /// <param name="composition">See <see cref="StageOptions.Composition"/>.</param>
+    /// <param name="barometer">See <see cref="StageOptions.Barometer"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    public HoldOptions(
+        Duration? duration = null,
+        Pressure? endPressure = null,
+        Pressure? cylinderEndPressure = null,
+        SimulationState? start = null,
+        SimulationInputs? inputs = null,
+        Mass? cylinderLimit = null,
+        Duration? maximumDuration = null,
+        CompositionMode? composition = null,
+        Barometer? barometer = null)
+        : this()
+    {
+        Duration = duration ?? Duration;
+        EndPressure = endPressure ?? EndPressure;
+        CylinderEndPressure = cylinderEndPressure ?? CylinderEndPressure;
+        Start = start ?? Start;
+        Inputs = inputs ?? Inputs;
+        CylinderLimit = cylinderLimit ?? CylinderLimit;
+        MaximumDuration = maximumDuration ?? MaximumDuration;
+        Composition = composition ?? Composition;
+        Barometer = barometer ?? Barometer;
     }
 
     /// <summary>How long the valves stay closed, 1 s to 1000 days: the same as <see cref="StageOptions.MaximumDuration"/>.</summary>
@@ -44,4 +80,8 @@ public sealed record HoldOptions : StageOptions
 
         return value;
     }
+
+    private protected override string Own => "hold"
+        + (EndPressure is Pressure end ? $" to {Require.Text(end.Kilopascals)} kPa absolute" : string.Empty)
+        + (CylinderEndPressure is Pressure cool ? $" until the cylinder is at {Require.Text(cool.Kilopascals)} kPa absolute" : string.Empty);
 }

@@ -1,5 +1,7 @@
 using System;
+using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Numerics;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using UnitsNet.Units;
 
@@ -14,6 +16,40 @@ public sealed record LiquidRecoveryOptions : StageOptions
     public LiquidRecoveryOptions()
         : base(Day)
     {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="suctionShare">See <see cref="SuctionShare"/>.</param>
+    /// <param name="keepAboveFreezing">See <see cref="KeepAboveFreezing"/>.</param>
+    /// <param name="keepBelowCutout">See <see cref="KeepBelowCutout"/>.</param>
+    /// <param name="start">See <see cref="StageOptions.Start"/>.</param>
+    /// <param name="inputs">See <see cref="StageOptions.Inputs"/>.</param>
+    /// <param name="cylinderLimit">See <see cref="StageOptions.CylinderLimit"/>.</param>
+    /// <param name="maximumDuration">See <see cref="StageOptions.MaximumDuration"/>.</param>
+    /// <param name="composition">See <see cref="StageOptions.Composition"/>.</param>
+    /// <param name="barometer">See <see cref="StageOptions.Barometer"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    public LiquidRecoveryOptions(
+        Ratio? suctionShare = null,
+        bool? keepAboveFreezing = null,
+        bool? keepBelowCutout = null,
+        SimulationState? start = null,
+        SimulationInputs? inputs = null,
+        Mass? cylinderLimit = null,
+        Duration? maximumDuration = null,
+        CompositionMode? composition = null,
+        Barometer? barometer = null)
+        : this()
+    {
+        SuctionShare = suctionShare ?? SuctionShare;
+        KeepAboveFreezing = keepAboveFreezing ?? KeepAboveFreezing;
+        KeepBelowCutout = keepBelowCutout ?? KeepBelowCutout;
+        Start = start ?? Start;
+        Inputs = inputs ?? Inputs;
+        CylinderLimit = cylinderLimit ?? CylinderLimit;
+        MaximumDuration = maximumDuration ?? MaximumDuration;
+        Composition = composition ?? Composition;
+        Barometer = barometer ?? Barometer;
     }
 
     /// <summary>
@@ -38,4 +74,8 @@ public sealed record LiquidRecoveryOptions : StageOptions
 
     /// <summary>Whether to throttle the inlet further so that the discharge pressure stays below the cut-out and what the cylinder is built for.</summary>
     public bool KeepBelowCutout { get; init; }
+
+    private protected override string Own => $"liquid through the machine, suction up to {Require.Text(SuctionShare.Percent)} % of the appliance's pressure"
+        + (KeepAboveFreezing ? ", above freezing" : string.Empty)
+        + (KeepBelowCutout ? ", below the cut-out" : string.Empty);
 }

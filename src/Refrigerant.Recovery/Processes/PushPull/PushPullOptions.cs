@@ -1,5 +1,7 @@
 using System;
+using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Numerics;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 
 namespace Refrigerant.Recovery.Processes;
@@ -13,6 +15,40 @@ public sealed record PushPullOptions : StageOptions
     public PushPullOptions()
         : base(Day)
     {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="condensingConductance">See <see cref="CondensingConductance"/>.</param>
+    /// <param name="liquidSurface">See <see cref="LiquidSurface"/>.</param>
+    /// <param name="keepBelowDesignPressure">See <see cref="KeepBelowDesignPressure"/>.</param>
+    /// <param name="start">See <see cref="StageOptions.Start"/>.</param>
+    /// <param name="inputs">See <see cref="StageOptions.Inputs"/>.</param>
+    /// <param name="cylinderLimit">See <see cref="StageOptions.CylinderLimit"/>.</param>
+    /// <param name="maximumDuration">See <see cref="StageOptions.MaximumDuration"/>.</param>
+    /// <param name="composition">See <see cref="StageOptions.Composition"/>.</param>
+    /// <param name="barometer">See <see cref="StageOptions.Barometer"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    public PushPullOptions(
+        double? condensingConductance = null,
+        Area? liquidSurface = null,
+        bool? keepBelowDesignPressure = null,
+        SimulationState? start = null,
+        SimulationInputs? inputs = null,
+        Mass? cylinderLimit = null,
+        Duration? maximumDuration = null,
+        CompositionMode? composition = null,
+        Barometer? barometer = null)
+        : this()
+    {
+        CondensingConductance = condensingConductance ?? CondensingConductance;
+        LiquidSurface = liquidSurface ?? LiquidSurface;
+        KeepBelowDesignPressure = keepBelowDesignPressure ?? KeepBelowDesignPressure;
+        Start = start ?? Start;
+        Inputs = inputs ?? Inputs;
+        CylinderLimit = cylinderLimit ?? CylinderLimit;
+        MaximumDuration = maximumDuration ?? MaximumDuration;
+        Composition = composition ?? Composition;
+        Barometer = barometer ?? Barometer;
     }
 
     /// <summary>
@@ -44,4 +80,9 @@ public sealed record PushPullOptions : StageOptions
 
     /// <summary>Whether to throttle so that the appliance stays at 90 % of its design pressure, gauge, or below (common practice, no source); true by default.</summary>
     public bool KeepBelowDesignPressure { get; init; } = true;
+
+    private protected override string Own => "push-pull"
+        + (CondensingConductance is double conductance ? $", {Require.Text(conductance)} W/K condensing" : string.Empty)
+        + (LiquidSurface is Area surface ? $", {Require.Text(surface.SquareMeters)} m² of liquid" : string.Empty)
+        + (KeepBelowDesignPressure ? string.Empty : ", above the design pressure too");
 }

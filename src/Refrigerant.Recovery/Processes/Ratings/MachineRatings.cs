@@ -1,4 +1,5 @@
 using System;
+using System.Diagnostics.CodeAnalysis;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Numerics;
@@ -10,6 +11,48 @@ namespace Refrigerant.Recovery.Processes;
 /// <summary>The figures that a recovery machine is sold by. Immutable.</summary>
 public sealed record MachineRatings
 {
+    /// <summary>For an initializer.</summary>
+    public MachineRatings()
+    {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="fluid">See <see cref="Fluid"/>.</param>
+    /// <param name="temperature">See <see cref="Temperature"/>.</param>
+    /// <param name="pushPullRate">See <see cref="PushPullRate"/>.</param>
+    /// <param name="vaporRate">See <see cref="VaporRate"/>.</param>
+    /// <param name="vaporBasis">See <see cref="VaporBasis"/>.</param>
+    /// <param name="ratingAppliance">See <see cref="RatingAppliance"/>.</param>
+    /// <param name="finalVacuum">See <see cref="FinalVacuum"/>.</param>
+    /// <param name="apparatus">See <see cref="Apparatus"/>.</param>
+    /// <param name="hoses">See <see cref="Hoses"/>.</param>
+    /// <param name="template">See <see cref="Template"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    [SetsRequiredMembers]
+    public MachineRatings(
+        Fluid fluid,
+        Temperature? temperature = null,
+        MassFlow? pushPullRate = null,
+        MassFlow? vaporRate = null,
+        VaporRateBasis? vaporBasis = null,
+        Appliance? ratingAppliance = null,
+        Pressure? finalVacuum = null,
+        RatingApparatus? apparatus = null,
+        HoseSet? hoses = null,
+        RecoveryMachine? template = null)
+    {
+        Fluid = fluid;
+        Temperature = temperature ?? Temperature;
+        PushPullRate = pushPullRate ?? PushPullRate;
+        VaporRate = vaporRate ?? VaporRate;
+        VaporBasis = vaporBasis ?? VaporBasis;
+        RatingAppliance = ratingAppliance ?? RatingAppliance;
+        FinalVacuum = finalVacuum ?? FinalVacuum;
+        Apparatus = apparatus ?? Apparatus;
+        Hoses = hoses ?? Hoses;
+        Template = template ?? Template;
+    }
+
     /// <summary>The refrigerant of the ratings.</summary>
     /// <exception cref="ArgumentNullException">The value is null.</exception>
     public required Fluid Fluid
@@ -109,4 +152,10 @@ public sealed record MachineRatings
 
         return rate;
     }
+
+    /// <summary>Refrigerant and the figures that are published, culture-invariant.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Fluid.Designation} at {Temperature.DegreesCelsius:G4} °C")
+        + (PushPullRate is MassFlow push ? FormattableString.Invariant($", push-pull {push.KilogramsPerSecond:G4} kg/s") : string.Empty)
+        + (VaporRate is MassFlow vapor ? FormattableString.Invariant($", vapor {vapor.KilogramsPerSecond:G4} kg/s ({VaporBasis})") : string.Empty)
+        + (FinalVacuum is Pressure vacuum ? FormattableString.Invariant($", down to {vacuum.Kilopascals:G4} kPa absolute") : string.Empty);
 }

@@ -1,3 +1,4 @@
+using System;
 using UnitsNet;
 using UnitsNet.Units;
 
@@ -29,4 +30,7 @@ public sealed class RatingDeviation
 
     /// <summary>The simulated figure, kg/s or Pa absolute.</summary>
     public double Simulated { get; }
+
+    /// <summary>Rating, published and simulated figure, culture-invariant.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Rating}: {Published:G5} published, {Simulated:G5} simulated ({Relative.Percent:+0.0;-0.0;0.0} %)");
 }

@@ -31,4 +31,7 @@ public sealed class RatingFit
 
     /// <summary>What to know, heaviest first.</summary>
     public IReadOnlyList<Finding> Findings { get; }
+
+    /// <summary>The machine, and whether its ratings come back.</summary>
+    public override string ToString() => $"{Machine}; ratings {(IsMet ? "met" : "not met")}";
 }

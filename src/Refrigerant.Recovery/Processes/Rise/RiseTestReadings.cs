@@ -1,4 +1,5 @@
 using System;
+using System.Diagnostics.CodeAnalysis;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Numerics;
 using UnitsNet;
@@ -9,6 +10,45 @@ namespace Refrigerant.Recovery.Processes;
 /// <summary>Two readings of a closed appliance, and how well they are known (standard uncertainties). Immutable.</summary>
 public sealed record RiseTestReadings
 {
+    /// <summary>For an initializer.</summary>
+    public RiseTestReadings()
+    {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="fluid">See <see cref="Fluid"/>.</param>
+    /// <param name="internalVolume">See <see cref="InternalVolume"/>.</param>
+    /// <param name="firstPressure">See <see cref="FirstPressure"/>.</param>
+    /// <param name="firstTemperature">See <see cref="FirstTemperature"/>.</param>
+    /// <param name="secondPressure">See <see cref="SecondPressure"/>.</param>
+    /// <param name="secondTemperature">See <see cref="SecondTemperature"/>.</param>
+    /// <param name="pressureUncertainty">See <see cref="PressureUncertainty"/>.</param>
+    /// <param name="temperatureUncertainty">See <see cref="TemperatureUncertainty"/>.</param>
+    /// <param name="volumeUncertainty">See <see cref="VolumeUncertainty"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    [SetsRequiredMembers]
+    public RiseTestReadings(
+        Fluid fluid,
+        Volume internalVolume,
+        Pressure firstPressure,
+        Temperature firstTemperature,
+        Pressure secondPressure,
+        Temperature secondTemperature,
+        Pressure? pressureUncertainty = null,
+        TemperatureDelta? temperatureUncertainty = null,
+        Ratio? volumeUncertainty = null)
+    {
+        Fluid = fluid;
+        InternalVolume = internalVolume;
+        FirstPressure = firstPressure;
+        FirstTemperature = firstTemperature;
+        SecondPressure = secondPressure;
+        SecondTemperature = secondTemperature;
+        PressureUncertainty = pressureUncertainty ?? PressureUncertainty;
+        TemperatureUncertainty = temperatureUncertainty ?? TemperatureUncertainty;
+        VolumeUncertainty = volumeUncertainty ?? VolumeUncertainty;
+    }
+
     /// <summary>The refrigerant.</summary>
     /// <exception cref="ArgumentNullException">The value is null.</exception>
     public required Fluid Fluid
@@ -56,4 +96,8 @@ public sealed record RiseTestReadings
     /// <summary>Relative uncertainty of the volume, 0 to 0.9; 0.15 by default (half of a tolerance of ±30 %).</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
     public Ratio VolumeUncertainty { get; init => field = Require.InRange(value, 0, 0.9, nameof(VolumeUncertainty)); } = new(0.15, RatioUnit.DecimalFraction);
+
+    /// <summary>Refrigerant and both readings, culture-invariant.</summary>
+    public override string ToString() => FormattableString.Invariant(
+        $"{Fluid.Designation}, {InternalVolume.Liters:G5} L: {FirstPressure.Kilopascals:G5} kPa absolute at {FirstTemperature.DegreesCelsius:F1} °C, then {SecondPressure.Kilopascals:G5} kPa absolute at {SecondTemperature.DegreesCelsius:F1} °C");
 }

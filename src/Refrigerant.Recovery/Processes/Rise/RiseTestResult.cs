@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Generic;
 using Refrigerant.Recovery.Findings;
 using UnitsNet;
@@ -33,4 +34,7 @@ public sealed class RiseTestResult
 
     /// <summary>What to know, heaviest first.</summary>
     public IReadOnlyList<Finding> Findings { get; }
+
+    /// <summary>Verdict and mass, culture-invariant.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Verdict}: {VaporMass.Kilograms:G4} kg, {UnexplainedPressure.Pascals:G4} Pa unexplained");
 }

@@ -1,4 +1,5 @@
 using System;
+using System.Diagnostics.CodeAnalysis;
 using Refrigerant.Recovery.Numerics;
 using UnitsNet;
 using UnitsNet.Units;
@@ -8,6 +9,30 @@ namespace Refrigerant.Recovery.Processes;
 /// <summary>What a hose sweep starts from and goes for. Immutable.</summary>
 public sealed record HoseSweepOptions
 {
+    /// <summary>For an initializer.</summary>
+    public HoseSweepOptions()
+    {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="targetPressure">See <see cref="TargetPressure"/>.</param>
+    /// <param name="startPressure">See <see cref="StartPressure"/>.</param>
+    /// <param name="dischargePressure">See <see cref="DischargePressure"/>.</param>
+    /// <param name="temperature">See <see cref="Temperature"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    [SetsRequiredMembers]
+    public HoseSweepOptions(
+        Pressure targetPressure,
+        Pressure? startPressure = null,
+        Pressure? dischargePressure = null,
+        Temperature? temperature = null)
+    {
+        TargetPressure = targetPressure;
+        StartPressure = startPressure ?? StartPressure;
+        DischargePressure = dischargePressure ?? DischargePressure;
+        Temperature = temperature ?? Temperature;
+    }
+
     /// <summary>Absolute pressure to sweep the hoses to.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
     public required Pressure TargetPressure
@@ -63,4 +88,7 @@ public sealed record HoseSweepOptions
     }
 
     = new(293.15, TemperatureUnit.Kelvin);
+
+    /// <summary>From where to where, culture-invariant.</summary>
+    public override string ToString() => FormattableString.Invariant($"from {StartPressure.Kilopascals:G5} to {TargetPressure.Kilopascals:G5} kPa absolute at {Temperature.DegreesCelsius:F1} °C");
 }

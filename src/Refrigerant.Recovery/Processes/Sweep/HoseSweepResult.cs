@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Generic;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Simulation;
@@ -41,4 +42,7 @@ public sealed class HoseSweepResult
 
     /// <summary>Volume that was swept: the hoses and the machine's inside.</summary>
     public Volume SweptVolume { get; }
+
+    /// <summary>Why it ended, time, pressure and the air left, culture-invariant.</summary>
+    public override string ToString() => FormattableString.Invariant($"{End} after {Duration.Seconds:G4} s at {Pressure.Kilopascals:G4} kPa absolute, {AirLeft.Moles:G4} mol of air left");
 }

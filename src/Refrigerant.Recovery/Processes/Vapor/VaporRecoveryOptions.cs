@@ -1,5 +1,7 @@
 using System;
+using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Numerics;
+using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 
 namespace Refrigerant.Recovery.Processes;
@@ -13,6 +15,49 @@ public sealed record VaporRecoveryOptions : StageOptions
     public VaporRecoveryOptions()
         : base(Week)
     {
+    }
+
+    /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="targetPressure">See <see cref="TargetPressure"/>.</param>
+    /// <param name="receiverPressure">See <see cref="ReceiverPressure"/>.</param>
+    /// <param name="keepAboveFreezing">See <see cref="KeepAboveFreezing"/>.</param>
+    /// <param name="stopAtFreezing">See <see cref="StopAtFreezing"/>.</param>
+    /// <param name="keepBelowCutout">See <see cref="KeepBelowCutout"/>.</param>
+    /// <param name="lowestPressure">See <see cref="LowestPressure"/>.</param>
+    /// <param name="start">See <see cref="StageOptions.Start"/>.</param>
+    /// <param name="inputs">See <see cref="StageOptions.Inputs"/>.</param>
+    /// <param name="cylinderLimit">See <see cref="StageOptions.CylinderLimit"/>.</param>
+    /// <param name="maximumDuration">See <see cref="StageOptions.MaximumDuration"/>.</param>
+    /// <param name="composition">See <see cref="StageOptions.Composition"/>.</param>
+    /// <param name="barometer">See <see cref="StageOptions.Barometer"/>.</param>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
+    public VaporRecoveryOptions(
+        Pressure? targetPressure = null,
+        Pressure? receiverPressure = null,
+        bool? keepAboveFreezing = null,
+        bool? stopAtFreezing = null,
+        bool? keepBelowCutout = null,
+        Pressure? lowestPressure = null,
+        SimulationState? start = null,
+        SimulationInputs? inputs = null,
+        Mass? cylinderLimit = null,
+        Duration? maximumDuration = null,
+        CompositionMode? composition = null,
+        Barometer? barometer = null)
+        : this()
+    {
+        TargetPressure = targetPressure ?? TargetPressure;
+        ReceiverPressure = receiverPressure ?? ReceiverPressure;
+        KeepAboveFreezing = keepAboveFreezing ?? KeepAboveFreezing;
+        StopAtFreezing = stopAtFreezing ?? StopAtFreezing;
+        KeepBelowCutout = keepBelowCutout ?? KeepBelowCutout;
+        LowestPressure = lowestPressure ?? LowestPressure;
+        Start = start ?? Start;
+        Inputs = inputs ?? Inputs;
+        CylinderLimit = cylinderLimit ?? CylinderLimit;
+        MaximumDuration = maximumDuration ?? MaximumDuration;
+        Composition = composition ?? Composition;
+        Barometer = barometer ?? Barometer;
     }
 
     /// <summary>Absolute pressure in the appliance to stop at; without one the machine runs until something else stops it.</summary>
@@ -74,4 +119,12 @@ public sealed record VaporRecoveryOptions : StageOptions
 
     /// <summary>With vapor only, the fall of pressure below which the machine counts as stalled, Pa/s; zero for the usual criterion.</summary>
     internal double SlowestFall { get; init; }
+
+    private protected override string Own => "vapor"
+        + (TargetPressure is Pressure target ? $" to {Require.Text(target.Kilopascals)} kPa absolute" : string.Empty)
+        + (LowestPressure is Pressure lowest ? $", not below {Require.Text(lowest.Kilopascals)} kPa absolute" : string.Empty)
+        + (ReceiverPressure is Pressure receiver ? $" against {Require.Text(receiver.Kilopascals)} kPa absolute" : string.Empty)
+        + (KeepAboveFreezing ? ", above freezing" : string.Empty)
+        + (StopAtFreezing ? ", stops at freezing" : string.Empty)
+        + (KeepBelowCutout ? ", below the cut-out" : string.Empty);
 }

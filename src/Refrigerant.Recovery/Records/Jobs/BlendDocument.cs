@@ -45,6 +45,6 @@ internal sealed record BlendDocument
         _ => throw node.Wrong("give one of refrigerant and blend."),
     };
 
-    private Fluid ToFluid(DocumentNode node) => node.Build(() => Fluid.Blend(
+    public Fluid ToFluid(DocumentNode node) => node.Build(() => Fluid.Blend(
         Components.Select(component => new KeyValuePair<string, double>(component.Refrigerant, component.MassFraction)), Designation));
 }

@@ -7,8 +7,11 @@ namespace Refrigerant.Recovery.Records.Jobs;
 /// <summary>What decides the required level. The barometer is the job's own, as the planner takes it.</summary>
 internal sealed record EvacuationDocument
 {
-    /// <summary>The place whose rules hold, such as "Japan"; the United States where it is left out.</summary>
+    /// <summary>The place whose rules hold, such as "Japan"; the United States where it is left out. Give this or ownRules.</summary>
     public string? Rules { get; init; }
+
+    /// <summary>Rules of one's own. Give this or rules.</summary>
+    public OwnRulesDocument? OwnRules { get; init; }
 
     /// <summary>The kind of appliance.</summary>
     public ApplianceKind? Appliance { get; init; }
@@ -45,7 +48,8 @@ internal sealed record EvacuationDocument
 
     public static EvacuationDocument? From(EvacuationOptions? options) => options is null ? null : new()
     {
-        Rules = options.Rules == RuleSet.UnitedStates ? null : options.Rules.Place,
+        Rules = options.Rules.Own is null && options.Rules != RuleSet.UnitedStates ? options.Rules.Place : null,
+        OwnRules = OwnRulesDocument.From(options.Rules),
         Appliance = options.Appliance,
         Purpose = options.Purpose,
         MachineManufactured = options.MachineManufactured,
@@ -64,7 +68,7 @@ internal sealed record EvacuationDocument
         EvacuationOptions options = new();
         return node.Build(() => options with
         {
-            Rules = Rules is string place ? Set(place) : options.Rules,
+            Rules = Find(node) ?? options.Rules,
             Appliance = Appliance ?? options.Appliance,
             Purpose = Purpose ?? options.Purpose,
             MachineManufactured = MachineManufactured,
@@ -79,6 +83,14 @@ internal sealed record EvacuationDocument
         });
     }
 
-    private static RuleSet Set(string place) => RuleSet.Find(place) ?? throw new ArgumentException(
-        $"{nameof(Rules)} is \"{place}\"; it must be one of {string.Join("; ", RuleSet.All)}.", nameof(Rules));
+    private RuleSet? Find(DocumentNode node)
+    {
+        if (OwnRules is not null)
+        {
+            return Rules is null ? OwnRules.ToRules(node.Member("ownRules")) : throw node.Wrong("give rules or ownRules, not both.");
+        }
+
+        return Rules is null ? null : RuleSet.Find(Rules) ?? throw new ArgumentException(
+            $"{nameof(Rules)} is \"{Rules}\"; it must be one of {string.Join("; ", RuleSet.All)}.", nameof(Rules));
+    }
 }

@@ -90,33 +90,6 @@ internal sealed record JobDocument
         Day = job.Day,
     };
 
-    /// <summary>Makes each part that can be made by itself.</summary>
-    public static void CheckParts(DocumentReader reader, DocumentNode root, FluidResolver? fluids)
-    {
-        RecordsContext context = RecordsContext.Default;
-        reader.CheckPart(root.Member("appliance"), context.ApplianceDocument, (part, node) => part.ToAppliance(node, fluids));
-        reader.CheckPart(root.Member("machine"), context.MachineDocument, (part, node) => part.ToMachine(node));
-        DocumentNode hoses = root.Member("hoses");
-        foreach (DocumentNode side in new[] { hoses.Member("vaporSide"), hoses.Member("secondVaporSide"), hoses.Member("liquidSide"), hoses.Member("discharge") })
-        {
-            foreach (DocumentNode hose in side.Items())
-            {
-                reader.CheckPart(hose, context.HoseDocument, (part, node) => part.ToHose(node));
-            }
-        }
-
-        foreach (DocumentNode cylinder in root.Member("cylinders").Items())
-        {
-            reader.CheckPart(cylinder, context.CylinderDocument, (part, node) => part.ToCylinder(node));
-        }
-
-        reader.CheckPart(root.Member("barometer"), context.BarometerDocument, (part, node) => part.ToBarometer(node));
-        reader.CheckPart(root.Member("evacuation"), context.EvacuationDocument, (part, node) => part.ToOptions(node));
-        reader.CheckPart(root.Member("times"), context.TimesDocument, (part, node) => part.ToTimes(node));
-        reader.CheckPart(root.Member("aids"), context.AidsDocument, (part, node) => part.ToAids(node));
-        reader.CheckPart(root.Member("machinePast"), context.MachinePastDocument, (part, node) => part.ToPast(node, fluids));
-    }
-
     public RecoveryJob ToJob(DocumentNode node, FluidResolver? fluids)
     {
         if (Format is not (null or CurrentFormat))

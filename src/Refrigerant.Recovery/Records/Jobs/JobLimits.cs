@@ -1,10 +1,11 @@
 using System;
 using System.Collections.Generic;
+using Refrigerant.Recovery.Estimation;
 
 namespace Refrigerant.Recovery.Records.Jobs;
 
 /// <summary>
-/// The numbers that the members of a job may have, each in its own unit: those of the types that a job is made of, which a test compares. The
+/// The numbers that the members of a job and its log may have, each in its own unit: those of the types that a job is made of, which a test compares. The
 /// published schema has them too.
 /// </summary>
 internal static class JobLimits
@@ -13,6 +14,11 @@ internal static class JobLimits
     private const double LargestCylinder = 1e6;
 
     private const double DayMinutes = 1440;
+
+    private static readonly NumberRange Gauge = new(JobLog.LowestGauge / 1e3, JobLog.HighestGauge / 1e3);
+
+    /// <summary>150 K to 400 K; the sums in floating point have more digits than the bounds.</summary>
+    private static readonly NumberRange Celsius = new(-123.15, 126.85);
 
     private static readonly Dictionary<(Type Type, string Member), NumberRange> Ranges = new()
     {
@@ -66,6 +72,9 @@ internal static class JobLimits
         [(typeof(EvacuationDocument), "internalVolumeLiters")] = NumberRange.Positive,
         [(typeof(EvacuationDocument), "normalTemperatureCelsius")] = new(0, 60),
         [(typeof(EvacuationDocument), "ownLevelKilopascalsAbsolute")] = NumberRange.Positive,
+        [(typeof(OwnRulesDocument), "levelKilopascalsAbsolute")] = NumberRange.Positive,
+        [(typeof(OwnFillRulesDocument), "liquidShare")] = new(0, 1, true),
+        [(typeof(OwnFillRulesDocument), "temperatureCelsius")] = new(-273.15, double.PositiveInfinity, true),
         [(typeof(MachineDocument), "displacementLitersPerSecond")] = new(1e-4, 1e4),
         [(typeof(MachineDocument), "clearanceRatio")] = new(0, 0.5),
         [(typeof(MachineDocument), "polytropicExponent")] = new(1, 1.7),
@@ -100,6 +109,12 @@ internal static class JobLimits
         [(typeof(CylinderDocument), "waterCapacityKilograms")] = new(1e-3, LargestCylinder),
         [(typeof(CylinderDocument), "tareWeightKilograms")] = new(1e-3, LargestCylinder),
         [(typeof(CylinderDocument), "contentKilograms")] = new(0, LargestCylinder),
+        [(typeof(ReadingEntry), "timeSeconds")] = new(0, JobLog.LongestTime),
+        [(typeof(ReadingEntry), "suctionGaugeKilopascals")] = Gauge,
+        [(typeof(ReadingEntry), "grossKilograms")] = new(0, JobLog.HeaviestWeight),
+        [(typeof(ReadingEntry), "ambientCelsius")] = Celsius,
+        [(typeof(ReadingEntry), "pipeCelsius")] = Celsius,
+        [(typeof(ReadingEntry), "dischargeGaugeKilopascals")] = Gauge,
     };
 
     /// <summary>The range of a member; null where it has none.</summary>

@@ -1,0 +1,101 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using System.Reflection;
+using System.Runtime.CompilerServices;
+using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Records;
+using Xunit;
+
+namespace Refrigerant.Recovery.Tests;
+
+/// <summary>What an initializer can set, a constructor can too: C# 7.3 knows no init-only members.</summary>
+public class ConstructorTests
+{
+    private static readonly Assembly Library = typeof(Fluid).Assembly;
+
+    /// <summary>A keyword cannot name a parameter without an at sign.</summary>
+    private static readonly Dictionary<string, string> OtherNames = new() { ["Class"] = "pressureClass" };
+
+    [Fact]
+    public void Every_init_only_member_has_its_parameter()
+    {
+        string[] missing =
+        [
+            .. from type in Built()
+               let members = InitOnly(type)
+               let short_ = Makers(type).Select(maker => members.Where(m => !Takes(maker, m)).ToArray()).OrderBy(left => left.Length).First()
+               where short_.Length > 0
+               select $"{type.FullName}: {string.Join(", ", short_.Select(m => m.Name))}",
+        ];
+        Assert.True(missing.Length == 0, string.Join(Environment.NewLine, missing));
+    }
+
+    [Fact]
+    public void What_is_not_required_is_optional()
+    {
+        string[] wrong =
+        [
+            .. from type in Built()
+               let members = InitOnly(type)
+               let maker = Makers(type).OrderBy(m => members.Count(member => !Takes(m, member))).First()
+               from member in members
+               let parameter = maker.GetParameters().Single(p => IsOf(p, member))
+               where member.GetCustomAttribute<RequiredMemberAttribute>() is not null == parameter.IsOptional
+               where !(parameter.Name is "displacement" or "appliance" && !parameter.IsOptional)
+               select $"{type.FullName}: {parameter.Name}",
+        ];
+        Assert.True(wrong.Length == 0, string.Join(Environment.NewLine, wrong));
+    }
+
+    /// <summary>So that the checks above see something.</summary>
+    [Fact]
+    public void There_are_such_types() => Assert.InRange(Built().Count(), 35, 200);
+
+    /// <summary>Types that a caller makes: all with init-only members but the documents that only the library fills, and bases.</summary>
+    private static IEnumerable<Type> Built()
+    {
+        HashSet<Type> filled = Reached(typeof(PlanDocument), typeof(RecoveryRecord));
+        filled.ExceptWith(Reached(typeof(RecordFacts)));
+        return Library.GetExportedTypes().Where(type => !type.IsAbstract && InitOnly(type).Length > 0 && !filled.Contains(type));
+    }
+
+    private static HashSet<Type> Reached(params Type[] roots)
+    {
+        var reached = new HashSet<Type>();
+        var next = new Stack<Type>(roots);
+        while (next.TryPop(out Type? type))
+        {
+            foreach (Type argument in type.GenericTypeArguments)
+            {
+                next.Push(argument);
+            }
+
+            if (type.Namespace == typeof(PlanDocument).Namespace && reached.Add(type))
+            {
+                foreach (PropertyInfo property in type.GetProperties())
+                {
+                    next.Push(property.PropertyType);
+                }
+            }
+        }
+
+        return reached;
+    }
+
+    private static PropertyInfo[] InitOnly(Type type) =>
+    [
+        .. type.GetProperties(BindingFlags.Public | BindingFlags.Instance)
+            .Where(p => p.SetMethod is { IsPublic: true } set && set.ReturnParameter.GetRequiredCustomModifiers().Contains(typeof(IsExternalInit))),
+    ];
+
+    /// <summary>Constructors, and the static functions that stand for one.</summary>
+    private static IEnumerable<MethodBase> Makers(Type type) =>
+        type.GetConstructors().Cast<MethodBase>().Concat(type.GetMethods(BindingFlags.Public | BindingFlags.Static).Where(m => m.ReturnType == type && !m.IsSpecialName));
+
+    private static bool Takes(MethodBase maker, PropertyInfo member) => maker.GetParameters().Any(p => IsOf(p, member));
+
+    private static bool IsOf(ParameterInfo parameter, PropertyInfo member) =>
+        string.Equals(parameter.Name, OtherNames.TryGetValue(member.Name, out string? other) ? other : member.Name, StringComparison.OrdinalIgnoreCase)
+        && (Nullable.GetUnderlyingType(parameter.ParameterType) ?? parameter.ParameterType) == (Nullable.GetUnderlyingType(member.PropertyType) ?? member.PropertyType);
+}

@@ -45,6 +45,9 @@ internal sealed class ChangePointFilter
     private const double Straggle = 0.2;
     private const double Minute = 60;
 
+    /// <summary>s before a change in which a birth may already be owed to it.</summary>
+    private const double BornBefore = 2;
+
     /// <summary>s that blocks wait for their filter's turn.</summary>
     private const double LongestWait = 2;
 
@@ -63,10 +66,11 @@ internal sealed class ChangePointFilter
     public ChangePointFilter(ReducedModel model, EstimatorPrior prior)
     {
         _model = model;
-        Wet = new SquareRootFilter(model, prior, _work, AssumedPhase.LiquidPresent) { InnerNoise = 0.08 * 0.08 / 600 };
+        var differences = new DividedDifferences(model, prior, _work);
+        Wet = new SquareRootFilter(model, prior, differences, AssumedPhase.LiquidPresent) { InnerNoise = 0.08 * 0.08 / 600 };
         for (int i = 0; i < Slots; i++)
         {
-            _dry[i] = new SquareRootFilter(model, prior, _work, AssumedPhase.VaporOnly) { TemperatureNoise = 0.25 * 0.25, InnerNoise = 0.3 * 0.3 / Minute };
+            _dry[i] = new SquareRootFilter(model, prior, differences, AssumedPhase.VaporOnly) { TemperatureNoise = 0.25 * 0.25, InnerNoise = 0.3 * 0.3 / Minute };
         }
     }
 
@@ -253,6 +257,21 @@ internal sealed class ChangePointFilter
         {
             dry.Released = index;
         }
+    }
+
+    /// <summary>Takes back what was born since: something else explains the readings. Where that was all, liquid is left.</summary>
+    public void Undo(double since)
+    {
+        double most = double.NegativeInfinity;
+        for (int i = 0; i < Slots; i++)
+        {
+            _used[i] &= _born[i] < since - BornBefore;
+            most = _used[i] ? Math.Max(most, _weight[i]) : most;
+        }
+
+        // The weights as they were before are not kept; the older hypotheses have been held against the same readings as the wet one.
+        _wetWeight = Math.Max(_wetWeight, double.IsNegativeInfinity(most) ? 0 : most);
+        Normalize();
     }
 
     private void UpdateDry(int slot, in EstimatorBlock block)

@@ -1,4 +1,5 @@
 using System;
+using Refrigerant.Recovery.Numerics;
 
 namespace Refrigerant.Recovery.Estimation;
 
@@ -14,6 +15,12 @@ internal sealed class Diagnosis
     /// <summary>The gauge is back where it shows this share of the pressure that the appliance should have.</summary>
     private const double Recovered = 0.6;
 
+    /// <summary>Blocks in a row in which half of the drop over a blocked hose is gone, from which it counts as free again.</summary>
+    private const int FreeBlocks = 5;
+
+    /// <summary>Variance of ln of the resistance of a hose that has changed.</summary>
+    private const double HoseVariance = 4;
+
     private const int Conditions = (int)JobCondition.ChargeInconsistent + 1;
 
     private readonly ReducedModel _model;
@@ -25,6 +32,8 @@ internal sealed class Diagnosis
     private readonly GaugeGuard _gauge;
     private readonly ScaleGuard _scale;
     private readonly double[] _until = new double[Conditions];
+    private double _blockedShare;
+    private int _free;
     private double _suspendedUntil = double.NegativeInfinity;
     private double _eventTime = double.NegativeInfinity;
     private double _now;
@@ -103,7 +112,7 @@ internal sealed class Diagnosis
     {
         ParityVerdict slow = _slowParity.Update(in block);
         ParityVerdict quick = _parity.Update(in block);
-        Apply(quick == ParityVerdict.Agrees ? slow : quick);
+        Apply(quick == ParityVerdict.Agrees ? slow : quick, in block);
         SigmaPoint mean = _filter.Best.Mean();
         AssumedPhase phase = _filter.IsBestWet ? AssumedPhase.LiquidPresent : AssumedPhase.VaporOnly;
         var inputs = new ReducedInputs(block.AirTemperature, block.IsDrawing, phase);
@@ -111,6 +120,7 @@ internal sealed class Diagnosis
         ExpectedFlow = output.Flow;
         Temperature = mean.State.Temperature;
         Pressure = output.Pressure;
+        Free(in block);
         double asTold = output.Flow * _prior.Typical.Displacement / mean.Parameters.Displacement;
         _air.Update(in block, isResting, asTold, _filter.VaporOnly > 0.5);
         Note(JobCondition.ForeignGas, _air.IsAir, double.PositiveInfinity);
@@ -143,7 +153,25 @@ internal sealed class Diagnosis
         }
     }
 
-    private void Apply(ParityVerdict verdict)
+    /// <summary>A hose that was blocked and lets through again.</summary>
+    private void Free(in EstimatorBlock block)
+    {
+        if (!Stands(JobCondition.HoseBlocked) || !Require.IsFinite(block.Gauge))
+        {
+            return;
+        }
+
+        double share = (block.Gauge + _prior.Atmosphere) / Pressure;
+        _free = share > 0.5 * (1 + _blockedShare) ? _free + 1 : 0;
+        if (_free >= FreeBlocks)
+        {
+            _until[(int)JobCondition.HoseBlocked] = double.NegativeInfinity;
+            _filter.Widen(StateIndex.Hose, HoseVariance);
+            Restart();
+        }
+    }
+
+    private void Apply(ParityVerdict verdict, in EstimatorBlock block)
     {
         switch (verdict)
         {
@@ -152,7 +180,10 @@ internal sealed class Diagnosis
                 break;
             case ParityVerdict.HoseBlocked:
                 Note(JobCondition.HoseBlocked, true, double.PositiveInfinity);
-                Change(StateIndex.Hose, 4);
+                _filter.Undo(_parity.ChangedAt);
+                Change(StateIndex.Hose, HoseVariance);
+                _blockedShare = (block.Gauge + _prior.Atmosphere) / Pressure;
+                _free = 0;
                 break;
             case ParityVerdict.MachineWeak:
                 Note(JobCondition.MachineUnderperforming, true, double.PositiveInfinity);

@@ -14,6 +14,16 @@ internal sealed class EstimatorPrior
     /// <summary>Conductance to boiling liquid over that to vapor: common practice, no source.</summary>
     private const double DryFactor = 15;
 
+    /// <summary>
+    /// Wetted share a + (1 − a)·λ^n of the metal, and s in which metal evens out: between the engine's, whose share is the level λ and whose dry metal
+    /// conducts nothing, and metal in one lump.
+    /// </summary>
+    private const double WetShare = 0.2;
+
+    private const double WetExponent = 0.7;
+
+    private const double MixingTime = 120;
+
     /// <summary>Pa: what the model leaves out of the pressure, as white noise of one-second blocks. Without it a better gauge makes the estimate worse.</summary>
     private const double GaugeFloor = 10_000;
 
@@ -76,6 +86,8 @@ internal sealed class EstimatorPrior
     {
         ReducedParameters told = ReducedParameters.FromJob(job, table);
         told.DryFactor = DryFactor;
+        told.WetExponent = WetExponent;
+        told.Mixing = 1 / MixingTime;
         var prior = new EstimatorPrior(told, level, job.Barometer.Pressure.Pascals);
         prior.Parameters(in told, options);
         prior.Oil(job.Appliance, in told, options);
@@ -106,8 +118,7 @@ internal sealed class EstimatorPrior
         Set(StateIndex.Displacement, Math.Log(told.Displacement), Root(Rectangular(known.Displacement.DecimalFractions), 0.08));
         Set(StateIndex.Hose, Math.Log(told.HoseResistance), Root(Rectangular(options.HoseTolerance.DecimalFractions), 0.2));
         Set(StateIndex.Clearance, Math.Log(Math.Max(0.01, told.Clearance)), 0.5);
-        Set(StateIndex.WetShare, Math.Log(0.3), 0.3);
-        Set(StateIndex.WetExponent, 0.5, 0.2);
+        Set(StateIndex.WetShare, Math.Log(WetShare), 0.3);
         Set(StateIndex.Warming, 0.4, 0.3);
     }
 
@@ -118,7 +129,7 @@ internal sealed class EstimatorPrior
         double capacity = told.OilCapacity;
         if (!IsOilTold)
         {
-            Set(StateIndex.OilCapacity, Math.Log(0.02 * told.Charge), 1);
+            Set(StateIndex.OilCapacity, Math.Log(0.04 * told.Charge), 1.2);
             Set(StateIndex.Dissolved, Math.Log(0.05 * told.Charge), 1.1);
         }
         else
@@ -138,6 +149,7 @@ internal sealed class EstimatorPrior
         double start = appliance.Temperature.Kelvins;
         Set(StateIndex.Temperature, start, sigma);
         Set(StateIndex.MetalTemperature, start, sigma);
+        Set(StateIndex.WetTemperature, start, sigma);
         Set(StateIndex.Condensing, appliance.SurroundingsKelvin + ReducedParameters.CondenserAboveAir, 6);
         Set(StateIndex.Delivered, 0, 1e-4);
     }
@@ -171,10 +183,10 @@ internal sealed class EstimatorPrior
         Wander(StateIndex.GaugeBias, 0.1 * limit, 3 * TenMinutes);
         Wander(StateIndex.Clearance, 1e-4, 1);
         Wander(StateIndex.WetShare, 1e-4, 1);
-        Wander(StateIndex.WetExponent, 1e-4, 1);
         Wander(StateIndex.Delivered, 1e-4, 1);
         Wander(StateIndex.Temperature, 0.03, 1);
         Wander(StateIndex.MetalTemperature, 0.02, 1);
+        Wander(StateIndex.WetTemperature, 0.02, 1);
         NoiseRate[StateIndex.ScaleOffset] = 2 * ScaleDrift * ScaleDrift / ScaleTime;
     }
 

@@ -84,9 +84,12 @@ internal sealed class FilterDraws
                 double delivered = dry.X[StateIndex.Delivered];
                 double rest = Math.Max(0, mass - delivered);
                 double sigma = DrySigma(dry, mass, rest);
-                foreach (double z in Tenths)
+
+                // Nothing was told of oil: in every other draw there is none, and what it would hold is not there.
+                double hidden = _prior.IsOilTold ? 0 : Math.Exp(dry.X[StateIndex.Dissolved]);
+                for (int i = 0; i < Tenths.Length; i++)
                 {
-                    double value = Math.Max(0, rest + (z * sigma));
+                    double value = Math.Max(0, rest + (Tenths[i] * sigma) - ((i & 1) * hidden));
                     left.Add(value, share * weight / Tenths.Length);
                     charge.Add(value + delivered, share * weight / Tenths.Length);
                 }
@@ -172,7 +175,7 @@ internal sealed class FilterDraws
             double moved = Math.Max(-scale, Math.Min(scale, off));
             for (int k = 0; k < N; k++)
             {
-                bool asIs = k is StateIndex.Temperature or StateIndex.MetalTemperature or StateIndex.Delivered or StateIndex.GaugeDrift;
+                bool asIs = k is StateIndex.Temperature or StateIndex.MetalTemperature or StateIndex.WetTemperature or StateIndex.Delivered or StateIndex.GaugeDrift;
                 _states[k] = wet.X[k] + (asIs ? 0 : _regression[k] * moved);
             }
 

@@ -1,3 +1,5 @@
+using System;
+
 namespace Refrigerant.Recovery.Estimation;
 
 /// <summary>Room in which one filter at a time works; shared by those of one estimator.</summary>
@@ -41,4 +43,61 @@ internal sealed class FilterWorkspace
     public double[] Bend { get; } = new double[StateIndex.Moving];
 
     public double[] BendSum { get; } = new double[StateIndex.Moving];
+
+    /// <summary>Variances of the noise of a step.</summary>
+    public double[] NoiseVariance { get; } = new double[StateIndex.Count];
+
+    /// <summary>Adds a standard deviation to a state.</summary>
+    public void Widen(double[] root, int index, double sigma)
+    {
+        Array.Clear(Wide, 0, Wide.Length);
+        for (int i = 0; i < StateIndex.Count; i++)
+        {
+            Array.Copy(root, i * Stride, Wide, i * WideStride, StateIndex.Count);
+        }
+
+        Wide[(index * WideStride) + StateIndex.Count] = sigma;
+        Triangularize(root);
+    }
+
+    /// <summary>Householder reflections from the right: the wide rows become a lower triangle of the same covariance.</summary>
+    public void Triangularize(double[] root)
+    {
+        double[] a = Wide;
+        double[] v = Reflector;
+        for (int k = 0; k < StateIndex.Count; k++)
+        {
+            int row = k * WideStride;
+            int from = k & VectorRows.LaneMask;
+            int length = WideStride - from;
+            Array.Copy(a, row + from, v, from, length);
+            for (int j = from; j < k; j++)
+            {
+                v[j] = 0;
+            }
+
+            double norm = Math.Sqrt(VectorRows.Dot(v, from, v, from, length));
+            if (norm == 0)
+            {
+                continue;
+            }
+
+            double alpha = v[k] > 0 ? -norm : norm;
+            v[k] -= alpha;
+            double beta = -1 / (alpha * v[k]);
+            for (int i = k + 1; i < StateIndex.Count; i++)
+            {
+                double along = VectorRows.Dot(v, from, a, (i * WideStride) + from, length);
+                VectorRows.Add(a, (i * WideStride) + from, -beta * along, v, from, length);
+            }
+
+            a[row + k] = alpha;
+        }
+
+        for (int i = 0; i < StateIndex.Count; i++)
+        {
+            Array.Clear(root, i * Stride, Stride);
+            Array.Copy(a, i * WideStride, root, i * Stride, i + 1);
+        }
+    }
 }

@@ -1,4 +1,5 @@
 using System;
+using Refrigerant.Recovery.Numerics;
 
 namespace Refrigerant.Recovery.Estimation;
 
@@ -124,6 +125,12 @@ internal sealed class ForecastBatch
         {
             ref ForecastPoint point = ref _points[i];
             double time = point.Run.Time;
+            double more = Math.Max(0, point.Run.State.Delivered - point.Delivered);
+            if (!Require.IsFinite(more))
+            {
+                continue;
+            }
+
             if (point.Run.IsReached)
             {
                 double spread = point.Relative * Math.Min(time, point.Longest);
@@ -133,7 +140,7 @@ internal sealed class ForecastBatch
 
             all += point.Weight;
             Times.Add(Math.Min(Limit, time), point.Weight);
-            More.Add(Math.Max(0, point.Run.State.Delivered - point.Delivered), point.Weight);
+            More.Add(more, point.Weight);
         }
 
         Reached = all > 0 ? reached / all : 0;

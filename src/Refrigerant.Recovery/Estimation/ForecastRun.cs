@@ -25,7 +25,7 @@ internal struct ForecastRun
     private double _previous;
     private double _step;
 
-    public ForecastRun(in ReducedState state, in ReducedParameters parameters, double stepShare = 0.06, double longestStep = 30)
+    public ForecastRun(in ReducedState state, in ReducedParameters parameters, double stepShare = 0.04, double longestStep = 30)
     {
         this = default;
         State = state;

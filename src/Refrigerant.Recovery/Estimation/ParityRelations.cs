@@ -20,24 +20,27 @@ internal sealed class ParityRelations
     private const double Window = 12;
 
     /// <summary>The same of the slow relations: where little flows, a weak machine shows late.</summary>
-    private const double SlowRenewal = 60;
+    private const double SlowRenewal = 90;
 
-    private const double SlowYoungest = 45;
-    private const double SlowWindow = 40;
+    private const double SlowYoungest = 80;
+    private const double SlowWindow = 80;
 
     /// <summary>How far below the prediction the gauge may be where a machine is weak: with less flow it must be above.</summary>
-    private const double SlowLevel = 0.02;
+    private const double SlowLevel = 0.05;
 
     /// <summary>s before anything is compared, and before what needs a steady course is.</summary>
     private const double WarmUp = 30;
 
-    private const double Steady = 90;
+    /// <summary>The same of the slow relations: what the filter takes from the first readings shows for a while.</summary>
+    private const double SlowWarmUp = 60;
+
+    private const double Steady = 120;
 
     /// <summary>Blocks in a row that a verdict takes.</summary>
     private const int Blocks = 4;
 
     private const int HoseBlocks = 6;
-    private const int MachineBlocks = 12;
+    private const int MachineBlocks = 10;
 
     /// <summary>Blocks before the first comparison.</summary>
     private const int LeastBlocks = 20;
@@ -45,15 +48,35 @@ internal sealed class ParityRelations
     /// <summary>Standard deviation of the scale's rate over twelve seconds, kg/s; over longer ones its drift is what counts.</summary>
     private const double RateNoise = 0.54e-3;
 
+    /// <summary>Share of the flow that must be missing before a machine is called weak, and standard deviations of the scale's rate.</summary>
+    private const double LeastWeakness = 0.24;
+
+    private const double WeakSigmas = 2.9;
+
+    /// <summary>Times the level that the pressure must be for that: near a stall every machine draws less than it should.</summary>
+    private const double WellAboveLevel = 1.2;
+
+    /// <summary>Share of the scale's largest drift that a machine is held against: most scales drift less.</summary>
+    private const double Drift = 0.7;
+
     /// <summary>Flow goes with the suction pressure: at this share of the appliance's, the machine has emptied its hose and next to nothing comes.</summary>
-    private const double Emptied = 0.15;
+    private const double Emptied = 0.22;
 
     /// <summary>Where it was above this share within these seconds: vapor that thins out takes longer.</summary>
-    private const double Full = 0.4;
+    private const double Full = 0.45;
 
     private const double EmptiesWithin = 12;
 
-    /// <summary>Less than this share of the charge left: near the end every pressure falls, and no hose is named.</summary>
+    /// <summary>
+    /// Share of the flow that the machine would still draw at the pressure seen: where it stands there, as much comes through, and no valve is shut. Standing is a
+    /// change in a second of less than this share of it over these seconds.
+    /// </summary>
+    private const double ComesThrough = 0.08;
+
+    private const double Stands = 0.02;
+    private const double StandsFor = 5;
+
+    /// <summary>Less than this share of the charge left: near the end every pressure falls and no hose is named.</summary>
     private const double NearEnd = 0.08;
 
     /// <summary>Largest change of the gauge in a second, as a share of the pressure, at which a hose is named: its pressure stands once it is blocked.</summary>
@@ -72,6 +95,7 @@ internal sealed class ParityRelations
     private readonly double[] _vaporOnly = new double[2];
     private readonly RollingLine _scale;
     private readonly RollingLine _gauge;
+    private readonly GaugeStep? _step;
     private ParityVerdict _pending;
     private int _streak;
     private int _compared;
@@ -85,12 +109,16 @@ internal sealed class ParityRelations
     public ParityRelations(ReducedModel model, EstimatorPrior prior, ChangePointFilter filter, bool isSlow)
     {
         _isSlow = isSlow;
-        _scale = new RollingLine(isSlow ? 48 : 16);
+        _scale = new RollingLine(isSlow ? 84 : 16);
         _gauge = new RollingLine(16);
         _model = model;
         _prior = prior;
         _filter = filter;
+        _step = isSlow ? null : new GaugeStep(prior);
     }
+
+    /// <summary>Time before which the readings fit: a step of the gauge, or now.</summary>
+    public double ChangedAt { get; private set; }
 
     /// <summary>Begins anew: after a verdict, a rest, a new zero of the scale.</summary>
     public void Restart()
@@ -98,6 +126,7 @@ internal sealed class ParityRelations
         _born[0] = _born[1] = -1;
         _scale.Clear();
         _gauge.Clear();
+        _step?.Restart();
         _pending = ParityVerdict.Agrees;
         _streak = _compared = 0;
         _drawingSince = double.NaN;
@@ -113,7 +142,7 @@ internal sealed class ParityRelations
         }
 
         _drawingSince = double.IsNaN(_drawingSince) ? block.Time : _drawingSince;
-        if (block.Time < WarmUp)
+        if (block.Time < (_isSlow ? SlowWarmUp : WarmUp))
         {
             return ParityVerdict.Agrees;
         }
@@ -124,6 +153,13 @@ internal sealed class ParityRelations
             return ParityVerdict.Agrees;
         }
 
+        if (_step is not null && Stepped(_step, old, in block) is ParityVerdict stepped and not ParityVerdict.Agrees)
+        {
+            ChangedAt = _step.At;
+            return stepped;
+        }
+
+        ChangedAt = block.Time;
         _scale.Add(block.Time, block.Delivered);
         _gauge.Add(block.Time, block.Gauge);
         _compared++;
@@ -161,6 +197,30 @@ internal sealed class ParityRelations
         return old;
     }
 
+    /// <summary>A step of the gauge after which it stands: the hose, or the gauge itself where the scale goes on as before.</summary>
+    private ParityVerdict Stepped(GaugeStep step, int old, in EstimatorBlock block)
+    {
+        var inputs = new ReducedInputs(block.AirTemperature, true, _phase[old]);
+        ref SigmaPoint predicted = ref _predicted[old];
+        _model.Evaluate(in predicted.State, in predicted.Parameters, in inputs, out ReducedOutput output);
+        double thinning = output.Flow / Math.Max(1e-9, output.Mass - output.LiquidMass);
+        if (!step.Update(in block, thinning) || !_scale.Fit(block.Time, GaugeStep.Standing, out double rate, out _))
+        {
+            return ParityVerdict.Agrees;
+        }
+
+        double seen = block.Gauge + _prior.Atmosphere;
+        if (seen < Emptied * output.Pressure && ReducedModel.Drawn(seen, in predicted.Parameters, in output) <= ComesThrough)
+        {
+            return ParityVerdict.ValveClosed;
+        }
+
+        double ratio = output.Flow > 1e-5 ? rate / output.Flow : 0;
+        double sigma = RateNoise * Math.Pow(Window / GaugeStep.Standing, 1.5) / Math.Max(1e-5, output.Flow);
+        bool flowsOn = ratio > 1 - (0.3 * step.Share) && sigma < 0.35 * step.Share;
+        return flowsOn ? ParityVerdict.GaugeOff : ParityVerdict.HoseBlocked;
+    }
+
     private ParityVerdict Compare(int old, in EstimatorBlock block)
     {
         var inputs = new ReducedInputs(block.AirTemperature, true, _phase[old]);
@@ -168,9 +228,11 @@ internal sealed class ParityRelations
         _model.Evaluate(in predicted.State, in predicted.Parameters, in inputs, out ReducedOutput output);
         double seen = block.Gauge + _prior.Atmosphere;
         _lastHigh = seen > Full * output.Pressure ? block.Time : _lastHigh;
+        bool comesThrough = ReducedModel.Drawn(seen, in predicted.Parameters, in output) > ComesThrough;
         if (seen < Emptied * output.Pressure && block.Time - _lastHigh < EmptiesWithin)
         {
-            return ParityVerdict.ValveClosed;
+            return !comesThrough ? ParityVerdict.ValveClosed
+                : _gauge.Fit(block.Time, StandsFor, out double falls, out _) && Math.Abs(falls) < Stands * seen ? ParityVerdict.HoseBlocked : ParityVerdict.Agrees;
         }
 
         double window = _isSlow ? SlowWindow : Window;
@@ -190,7 +252,9 @@ internal sealed class ParityRelations
         double shown = output.SuctionPressure - _prior.Atmosphere + predicted.GaugeError;
         double level = (gauge - shown) / pressure;
         double levelSigma = (2.5 * Math.Sqrt(_prior.GaugeNoise + _prior.ModelNoise) / pressure) + 0.02;
-        double rateSigma = (_isSlow ? _prior.ScaleDrift * Math.Sqrt(2 / (_prior.ScaleTime * window)) : RateNoise) / Math.Max(1e-5, expected);
+        double drift = Drift * _prior.ScaleDrift * Math.Sqrt(2 / (_prior.ScaleTime * window));
+        double rateSigma = (_isSlow ? drift : RateNoise) / Math.Max(1e-5, expected);
+        double weakSigma = (_isSlow ? drift : Math.Sqrt((RateNoise * RateNoise) + (drift * drift))) / Math.Max(1e-5, expected);
         double step = weight - predicted.State.Delivered - _offset[old];
         double age = block.Time - _born[old];
         bool isSteady = Math.Abs(pressureRate) < 0.012 * pressure;
@@ -199,16 +263,17 @@ internal sealed class ParityRelations
         bool canBeHose = _vaporOnly[old] < 0.2 && output.LiquidMass > NearEnd * predicted.Parameters.Charge && Math.Abs(slowRate) < HoseStands * pressure;
         bool isHose = canBeHose && ratio < 1 - Math.Max(0.22, 1.6 * rateSigma) && level < -Math.Max(0.08, 2 * levelSigma);
         bool isSettled = block.Time - _drawingSince > Steady && _filter.VaporOnly < 0.2;
+        bool canBeWeak = isSettled && output.Pressure > WellAboveLevel * _prior.Level && ratio < 1 - Math.Max(LeastWeakness, WeakSigmas * weakSigma);
         if (_isSlow)
         {
-            return isSettled && ratio < 1 - Math.Max(0.25, 3 * rateSigma) && level > -SlowLevel ? ParityVerdict.MachineWeak : ParityVerdict.Agrees;
+            return canBeWeak && level > -SlowLevel ? ParityVerdict.MachineWeak : ParityVerdict.Agrees;
         }
 
         double absolute = gauge + _prior.Atmosphere;
         if (absolute < 0.35 * pressure)
         {
             // The machine has emptied the hose; while the scale still slows down it is too early to say of what.
-            return isSteady && fastRatio < 0.35 ? ParityVerdict.ValveClosed
+            return isSteady && fastRatio < 0.35 && !comesThrough ? ParityVerdict.ValveClosed
                 : fastRatio < ratio - 0.15 ? ParityVerdict.Agrees
                 : isHose ? ParityVerdict.HoseBlocked : ParityVerdict.Agrees;
         }
@@ -218,7 +283,7 @@ internal sealed class ParityRelations
             return ParityVerdict.HoseBlocked;
         }
 
-        if (isSettled && ratio < 1 - Math.Max(0.25, 2.5 * rateSigma) && level > -levelSigma && step < 0)
+        if (canBeWeak && level > -levelSigma && step < 0)
         {
             return ParityVerdict.MachineWeak;
         }

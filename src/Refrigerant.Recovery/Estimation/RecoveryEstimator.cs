@@ -77,7 +77,7 @@ public sealed class RecoveryEstimator
         if (how.Profile == EstimationProfile.Full)
         {
             _samples = new WeightedSamples(_model, _prior, how.Seed);
-            _sampleDraws = new SampleDraws(_samples, _model, how.Seed);
+            _sampleDraws = new SampleDraws(_samples, _model, _prior.IsOilTold, how.Seed);
             values += WeightedSamples.Size;
             points += SampleDraws.Points;
         }
@@ -238,7 +238,7 @@ public sealed class RecoveryEstimator
         estimate.LevelReachedProbability = _forecasts.Reached;
         estimate.HasTimeToLevel = _forecasts.Reached > 0.5;
         estimate.TimeToLevel = estimate.HasTimeToLevel ? _forecasts.Times.Range().Plus(-_forecasts.Drawn).AtLeast(0) : default;
-        estimate.FinalGrossWeight = _forecasts.More.Range().Plus(_forecasts.Gross);
+        estimate.FinalGrossWeight = (_forecasts.More.Count > 0 ? _forecasts.More.Range() : estimate.Remaining).Plus(_forecasts.Gross);
         double limit = _intake.Scale.LimitOnScale;
         estimate.CylinderLimitFirst = gross >= limit ? 1 : _forecasts.More.ShareAbove(limit - _forecasts.Gross);
     }

@@ -3,14 +3,16 @@ using System;
 namespace Refrigerant.Recovery.Estimation;
 
 /// <summary>
-/// An appliance that is emptied, reduced to what an estimator can afford: one vessel, one lump of metal, oil, machine and hose in closed
-/// form. Allocates nothing, keeps no state, never throws; thread-safe.
+/// An appliance that is emptied, reduced to what an estimator can afford: one vessel, metal in a wetted and a dry part, oil, machine and hose in
+/// closed form. Allocates nothing, keeps no state, never throws; thread-safe.
 /// </summary>
 /// <remarks>
-/// Balances of mass and energy at a temperature T that liquid and vapor share, h step, linearly implicit in T and the metal's temperature T_w
-/// (Hairer and Wanner, <i>Solving ODEs II</i>, IV.7):
-/// (C/h + k)·dT − k·dT_w = k·(T_w − T) − (ṁ − r)·L; (C_w/h + K + k)·dT_w − k·dT = K·(T_air − T_w) − k·(T_w − T),
-/// C and L from <see cref="SaturationTable"/>, k the conductance to the wetted share of the metal, K that from the air, r what leaves the oil.
+/// Balances of mass and energy at a temperature T that liquid and vapor share. Wetted share f of the metal of temperature T_w, dry rest of T_d, mean
+/// T_m = f·T_w + (1 − f)·T_d; drying metal takes its energy along, so that neither balance needs df/dt:
+/// C_m·dT_w/dt = K·(T_air − T_w) − k·(T_w − T) + C_m·μ·(T_m − T_w), C_m·dT_m/dt = K·(T_air − T_m) − Q, C·dT/dt = Q − (ṁ − r)·L,
+/// Q = f·k·(T_w − T) + (1 − f)·(k/D)·(T_d − T). C and L from <see cref="SaturationTable"/>, K from the air, k to liquid with all metal wetted, k/D to
+/// vapor, μ how fast metal conducts differences away, r what leaves the oil. Steps h are linearly implicit in the three temperatures (Hairer and
+/// Wanner, <i>Solving ODEs II</i>, IV.7).
 /// Hose: 1 − y² = (ρ/p)·S²·η²·y²·(R + (1/y − y)/A²), y suction over appliance pressure; 1/y − y stands for −2·ln y. Machine: ṁ = S·η·ρ·y.
 /// </remarks>
 internal sealed class ReducedModel
@@ -32,6 +34,9 @@ internal sealed class ReducedModel
 
     /// <summary>How far the oil's temperature lies from the metal's towards the air's, 0 to 1: common practice, no source.</summary>
     private const double OilWarmth = 0.5;
+
+    /// <summary>Time in which a film of liquid drains off a wall, s, by which the wetted share lags behind the level: common practice, no source.</summary>
+    private const double DrainTime = 10;
 
     public ReducedModel(SaturationTable table) => Table = table;
 
@@ -72,8 +77,16 @@ internal sealed class ReducedModel
         state.Delivered = (2 * state.Delivered) - whole.Delivered;
         state.Temperature = Within((2 * state.Temperature) - whole.Temperature);
         state.MetalTemperature = Within((2 * state.MetalTemperature) - whole.MetalTemperature);
+        state.WetTemperature = Within((2 * state.WetTemperature) - whole.WetTemperature);
         double dissolved = (2 * state.Dissolved) - whole.Dissolved;
         state.Dissolved = dissolved > 0 ? dissolved : state.Dissolved;
+    }
+
+    /// <summary>What the machine draws at another pressure at its inlet, as a share of the flow at an instant.</summary>
+    public static double Drawn(double suction, in ReducedParameters parameters, in ReducedOutput at)
+    {
+        double now = at.SuctionPressure * Efficiency(at.SuctionPressure, in parameters);
+        return now > 0 ? suction * Efficiency(suction, in parameters) / now : 0;
     }
 
     /// <summary>Refrigerant in the appliance besides what oil holds, kg.</summary>
@@ -84,17 +97,18 @@ internal sealed class ReducedModel
         return mass > least ? mass : least;
     }
 
-    /// <summary>Share of the metal that boiling liquid wets.</summary>
-    private static double WettedShare(double liquid, in ReducedParameters parameters)
+    /// <summary>Share of the metal that boiling liquid wets, at the share of the volume that it fills.</summary>
+    private static double WettedShare(double level, in ReducedParameters parameters)
     {
-        if (parameters.WetShare >= 1)
-        {
-            return 1;
-        }
+        double fill = Math.Max(1e-6, Math.Min(1, level));
+        double power = parameters.WetExponent == 1 ? fill : parameters.WetExponent == 0.5 ? Math.Sqrt(fill) : Math.Pow(fill, parameters.WetExponent);
+        return Math.Min(1, parameters.WetShare + ((1 - parameters.WetShare) * power));
+    }
 
-        double fill = Math.Max(1e-6, Math.Min(1, liquid / parameters.Charge));
-        double power = parameters.WetExponent == 0.5 ? Math.Sqrt(fill) : Math.Pow(fill, parameters.WetExponent);
-        return parameters.WetShare + ((1 - parameters.WetShare) * power);
+    private static double Efficiency(double suction, in ReducedParameters parameters)
+    {
+        double ratio = parameters.DischargePressure / Math.Max(1, suction);
+        return Efficiency(ratio, ratio > 1 ? Math.Pow(ratio, parameters.InverseExponent) : 1, in parameters);
     }
 
     private static double Efficiency(double ratio, double expansion, in ReducedParameters parameters)
@@ -114,41 +128,59 @@ internal sealed class ReducedModel
         Evaluate(in state, in parameters, in inputs, in at, out ReducedOutput now);
         double capacity;
         double takes;
-        double inner;
+        double wetted = 0;
         if (now.IsDry)
         {
             capacity = now.Mass * at.GasHeatCapacity;
             takes = now.Pressure * parameters.Volume / now.Mass;
-            inner = parameters.InnerConductance / parameters.DryFactor;
         }
         else
         {
             double space = parameters.Volume - (now.Mass * at.LiquidVolume);
             capacity = (now.Mass * at.LiquidHeatCapacity) + (space * at.VolumeHeatCapacity);
             takes = at.VaporTakes;
-            inner = parameters.InnerConductance * WettedShare(now.LiquidMass, in parameters);
+            wetted = WettedShare((now.LiquidMass + (DrainTime * now.Flow)) * at.LiquidVolume / (parameters.Volume * parameters.FullLevel), in parameters);
         }
 
-        // What the oil gives off: towards x/(1 − x) times its capacity, x over the saturation pressure at the oil's own temperature.
+        // What the oil gives off: towards what it holds at the pressure over the saturation pressure at its own temperature.
         double oil = state.MetalTemperature + (OilWarmth * (inputs.AirTemperature - state.MetalTemperature));
-        double saturation = at.DewPressure * Math.Exp(at.DewSlope * (oil - state.Temperature) * state.Temperature / oil);
+        double saturation = at.BubblePressure * Math.Exp(at.DewSlope * (oil - state.Temperature) * state.Temperature / oil);
         double relative = Math.Min(LargestRelativePressure, now.Pressure / saturation);
-        double held = parameters.OilCapacity * relative / (1 - relative);
+        double held = parameters.OilCapacity * (1 + (parameters.OilBend * (relative - 0.5))) * relative / (1 - relative);
         double share = Math.Max(0, 1 - (held / Math.Max(state.Dissolved, 1e-12))) * h / (parameters.OilTime + h);
         double given = share * state.Dissolved;
         double flow = Math.Min(now.Flow, 0.5 * now.Mass / h);
 
-        double heat = inner * (state.MetalTemperature - state.Temperature);
-        double fromAir = parameters.OuterConductance * (inputs.AirTemperature - state.MetalTemperature);
+        double inner = parameters.InnerConductance;
+        double dry = inner / parameters.DryFactor;
+        double outer = parameters.OuterConductance;
+        double inertia = parameters.MetalCapacity / h;
+        double mixing = parameters.MetalCapacity * parameters.Mixing;
+        double byWet = wetted * (inner - dry);
+        double byOwn = (wetted * inner) + ((1 - wetted) * dry);
+        double heat = (byWet * state.WetTemperature) + (dry * state.MetalTemperature) - (byOwn * state.Temperature);
+
+        // Three linear equations for the changes of T, T_w and T_m; that of T_w first, then that of T_m, are put into the rest.
         double r1 = heat - ((flow - (given / h)) * takes);
-        double r2 = fromAir - heat;
-        double a11 = (capacity / h) + inner;
-        double a22 = (parameters.MetalCapacity / h) + parameters.OuterConductance + inner;
-        double determinant = (a11 * a22) - (inner * inner);
-        double change = ((r1 * a22) + (inner * r2)) / determinant;
-        double metalChange = ((a11 * r2) + (inner * r1)) / determinant;
+        double r2 = (outer * (inputs.AirTemperature - state.WetTemperature)) - (inner * (state.WetTemperature - state.Temperature))
+            + (mixing * (state.MetalTemperature - state.WetTemperature));
+        double r3 = (outer * (inputs.AirTemperature - state.MetalTemperature)) - heat;
+        double perWet = 1 / (inertia + outer + inner + mixing);
+        double w0 = r2 * perWet;
+        double w1 = inner * perWet;
+        double w3 = mixing * perWet;
+        double a11 = (capacity / h) + byOwn - (byWet * w1);
+        double a13 = dry + (byWet * w3);
+        double a31 = byOwn - (byWet * w1);
+        double a33 = inertia + outer + dry + (byWet * w3);
+        double b1 = r1 + (byWet * w0);
+        double b3 = r3 - (byWet * w0);
+        double determinant = (a11 * a33) - (a13 * a31);
+        double change = ((b1 * a33) + (a13 * b3)) / determinant;
+        double metalChange = ((a11 * b3) + (a31 * b1)) / determinant;
         state.Temperature = Within(state.Temperature + Math.Max(-LargestChange, Math.Min(LargestChange, change)));
         state.MetalTemperature = Within(state.MetalTemperature + metalChange);
+        state.WetTemperature = Within(state.WetTemperature + w0 + (w1 * change) + (w3 * metalChange));
         state.Delivered += flow * h;
         state.Dissolved -= given;
     }

@@ -10,17 +10,17 @@ namespace Refrigerant.Recovery.Estimation;
 /// <summary>What stays the same while an appliance is emptied, as the reduced model has it. SI.</summary>
 internal struct ReducedParameters
 {
-    /// <summary>Conductance from metal to refrigerant over that from the surroundings where none is given: common practice, no source.</summary>
-    private const double InnerOverOuter = 14;
-
-    /// <summary>Heat capacity of the metal for each kilogram of charge where none is given, J/(K·kg): common practice, no source.</summary>
-    private const double TypicalMetal = 3000;
-
     /// <summary>K that a condenser runs above the air: common practice, no source.</summary>
     public const double CondenserAboveAir = 8;
 
-    /// <summary>Factor of dissolved refrigerant on Raoult's rule where no pair is known: common practice, no source.</summary>
-    private const double TypicalOilFactor = 1.5;
+    /// <summary>Heat capacity that stands for none, J/K for each kilogram of charge: some thousandth of the refrigerant's own.</summary>
+    private const double NoMetal = 1;
+
+    /// <summary>Conductance to the refrigerant over that from outside where there is no metal between.</summary>
+    private const double Direct = 1000;
+
+    /// <summary>Share of the saturation pressure at which <see cref="OilCapacity"/> is taken: there x/(1 − x) is one.</summary>
+    private const double Half = 0.5;
 
     /// <summary>Refrigerant at the start, what the oil holds included, kg.</summary>
     public double Charge;
@@ -64,17 +64,26 @@ internal struct ReducedParameters
     /// <summary>Absolute pressure that the machine works against, Pa.</summary>
     public double DischargePressure;
 
-    /// <summary>Share of the metal that stays in touch with the refrigerant as the last liquid goes, 0 to 1.</summary>
+    /// <summary>Share of the metal that stays in touch with liquid until the last of it goes, 0 to 1.</summary>
     public double WetShare;
 
-    /// <summary>Exponent n of the wetted share a + (1 − a)·f^n, f the liquid over the charge.</summary>
+    /// <summary>Exponent n of the wetted share a + (1 − a)·λ^n, λ the share of the volume that liquid fills.</summary>
     public double WetExponent;
+
+    /// <summary>Share of the volume that liquid fills where it wets all of the metal that counts.</summary>
+    public double FullLevel;
+
+    /// <summary>Rate at which metal conducts differences between its wetted and its dry part away, 1/s.</summary>
+    public double Mixing;
 
     /// <summary>How far the suction gas warms towards the air before it is drawn in, 0 to 1.</summary>
     public double Warming;
 
-    /// <summary>Refrigerant that the oil holds at x/(1 − x) = 1, x the pressure over the saturation pressure, kg.</summary>
+    /// <summary>Refrigerant that the oil holds at half its saturation pressure, kg.</summary>
     public double OilCapacity;
+
+    /// <summary>b of what the oil holds at the share s of its saturation pressure, capacity·(1 + b·(s − ½))·s/(1 − s).</summary>
+    public double OilBend;
 
     /// <summary>Time constant of the oil, s.</summary>
     public double OilTime;
@@ -89,6 +98,7 @@ internal struct ReducedParameters
         double charge = appliance.Charge.Kilograms;
         double air = appliance.SurroundingsKelvin;
         double metal = appliance.MetalCapacity;
+        bool isDirect = metal == 0 && appliance.Water is null && appliance.MetalResistance is null;
         double outer = appliance.OuterConductance;
         RecoveryMachine machine = job.Machine;
         var made = new ReducedParameters
@@ -96,21 +106,26 @@ internal struct ReducedParameters
             Charge = charge,
             Volume = appliance.InternalVolume.CubicMeters,
             OuterConductance = outer,
-            InnerConductance = appliance.MetalResistance is { } given ? appliance.HeatArea.SquareMeters / given.SquareMeterKelvinsPerWatt : InnerOverOuter * outer,
-            MetalCapacity = metal > 0 ? metal : TypicalMetal * charge,
+            InnerConductance = isDirect ? Direct * outer : appliance.InnerConductance,
+            MetalCapacity = Math.Max(metal, NoMetal * charge),
             Displacement = machine.Displacement.CubicMetersPerSecond * machine.VolumetricEfficiency,
             Clearance = machine.ClearanceRatio,
             InverseExponent = 1 / machine.PolytropicExponent,
             DischargePressure = table.DewPressure(air + CondenserAboveAir),
-            WetShare = 1,
-            WetExponent = 0.5,
+            WetShare = 0,
+            WetExponent = 1,
+            FullLevel = 1,
             OilTime = 150,
-            DryFactor = appliance.DryResistanceFactor,
+            DryFactor = isDirect ? 1 : appliance.DryResistanceFactor,
         };
         made.SetHose(job.Hoses, table, appliance.Temperature.Kelvins);
         if (appliance.Oil is ApplianceOil oil)
         {
-            made.OilCapacity = TypicalOilFactor * oil.Mass.Kilograms * appliance.Fluid.Model.MolarMass / SolubilityTable.MolarMassOf(oil);
+            var solution = new OilSolution(appliance.Fluid.Model, oil);
+            made.OilCapacity = oil.Mass.Kilograms * solution.MassRatio(Half);
+
+            // At two thirds s/(1 − s) is two, and 1 + b·(s − ½) is 1 + b/6.
+            made.OilBend = 6 * ((solution.MassRatio(2.0 / 3) / (2 * solution.MassRatio(Half))) - 1);
         }
 
         return made;

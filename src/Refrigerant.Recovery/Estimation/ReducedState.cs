@@ -9,8 +9,11 @@ internal struct ReducedState
     /// <summary>Temperature of the refrigerant, K.</summary>
     public double Temperature;
 
-    /// <summary>Temperature of the metal, K.</summary>
+    /// <summary>Mean temperature of the metal, K.</summary>
     public double MetalTemperature;
+
+    /// <summary>Temperature of the metal that liquid wets, K.</summary>
+    public double WetTemperature;
 
     /// <summary>Refrigerant dissolved in oil, or held back where no gauge sees it, kg.</summary>
     public double Dissolved;

@@ -1,27 +1,35 @@
 namespace Refrigerant.Recovery.Estimation;
 
-/// <summary>The last readings of something, and straight lines through those of the last seconds. Fixed memory.</summary>
+/// <summary>The last readings of something, and straight lines through those of the last seconds. Fixed memory: differences to the first reading, in single precision.</summary>
 internal sealed class RollingLine
 {
     private const int Fewest = 5;
 
-    private readonly double[] _times;
-    private readonly double[] _values;
+    private readonly float[] _times;
+    private readonly float[] _values;
+    private double _timeOrigin;
+    private double _valueOrigin;
     private int _count;
 
     public RollingLine(int capacity)
     {
-        _times = new double[capacity];
-        _values = new double[capacity];
+        _times = new float[capacity];
+        _values = new float[capacity];
     }
 
     public void Clear() => _count = 0;
 
     public void Add(double time, double value)
     {
+        if (_count == 0)
+        {
+            _timeOrigin = time;
+            _valueOrigin = value;
+        }
+
         int at = _count % _times.Length;
-        _times[at] = time;
-        _values[at] = value;
+        _times[at] = (float)(time - _timeOrigin);
+        _values[at] = (float)(value - _valueOrigin);
         _count++;
     }
 
@@ -36,7 +44,7 @@ internal sealed class RollingLine
         for (int k = 1; k <= _times.Length && k <= _count; k++)
         {
             int at = (_count - k) % _times.Length;
-            double t = _times[at] - now;
+            double t = _times[at] - (now - _timeOrigin);
             if (-t > seconds)
             {
                 break;
@@ -58,7 +66,7 @@ internal sealed class RollingLine
         }
 
         slope = ((n * sumTV) - (sumT * sumV)) / denominator;
-        level = (sumV - (slope * sumT)) / n;
+        level = _valueOrigin + ((sumV - (slope * sumT)) / n);
         return true;
     }
 }

@@ -23,10 +23,12 @@ internal sealed class SampleDraws
 
     private readonly WeightedSamples _samples;
     private readonly ReducedModel _model;
+    private readonly bool _isOilTold;
     private RandomNumbers _random;
 
-    public SampleDraws(WeightedSamples samples, ReducedModel model, int seed)
+    public SampleDraws(WeightedSamples samples, ReducedModel model, bool isOilTold, int seed)
     {
+        _isOilTold = isOilTold;
         _samples = samples;
         _model = model;
         _random = new RandomNumbers(seed);
@@ -54,7 +56,9 @@ internal sealed class SampleDraws
                 delivered += particles[i].Offset * flow / (flow + _samples.Log.ScaleVariance);
             }
 
-            double rest = Math.Max(0, parameters.Charge - delivered + (Fifths[i % Fifths.Length] * sigma));
+            // Nothing was told of oil: in every other draw there is none, and what it would hold is not there.
+            double hidden = _isOilTold || !output.IsDry ? 0 : (i & 1) * state.Dissolved;
+            double rest = Math.Max(0, parameters.Charge - delivered - hidden + (Fifths[i % Fifths.Length] * sigma));
             left.Add(rest, weight);
             charge.Add(rest + delivered, weight);
         }

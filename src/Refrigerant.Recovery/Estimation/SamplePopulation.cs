@@ -9,7 +9,7 @@ internal sealed class SamplePopulation
     public static readonly int[] Varied =
     [
         StateIndex.Charge, StateIndex.Volume, StateIndex.Outer, StateIndex.Metal, StateIndex.Inner, StateIndex.Displacement, StateIndex.Hose,
-        StateIndex.Clearance, StateIndex.WetShare, StateIndex.WetExponent, StateIndex.Warming, StateIndex.OilCapacity, StateIndex.OilTime,
+        StateIndex.Clearance, StateIndex.WetShare, StateIndex.Warming, StateIndex.OilCapacity, StateIndex.OilTime,
         StateIndex.Condensing, StateIndex.Dissolved, StateIndex.Temperature,
     ];
 
@@ -108,7 +108,7 @@ internal sealed class SamplePopulation
             _states[Varied[k]] = parameters[at + k];
         }
 
-        _states[StateIndex.MetalTemperature] = _states[StateIndex.Temperature];
+        _states[StateIndex.WetTemperature] = _states[StateIndex.MetalTemperature] = _states[StateIndex.Temperature];
         for (int i = 0; i < StateIndex.Count; i++)
         {
             _values[i] = StateIndex.IsLogarithm(i) ? Math.Exp(_states[i]) : 0;

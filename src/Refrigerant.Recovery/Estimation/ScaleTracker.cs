@@ -25,10 +25,13 @@ internal sealed class ScaleTracker
     private const double SettlingTime = 2;
 
     /// <summary>A rate this many times the expected one, and kg/s above it, lasting this long, is liquid.</summary>
-    private const double LiquidFactor = 4;
+    private const double LiquidFactor = 2.5;
 
     private const double LiquidAbove = 0.03;
     private const double LiquidTime = 5;
+
+    /// <summary>s that a rate must last to be one of liquid.</summary>
+    private const double LiquidLasts = 3;
 
     /// <summary>kg between a weight and the one it is compared with.</summary>
     private const double SameWeight = 0.3;
@@ -195,7 +198,7 @@ internal sealed class ScaleTracker
             bool fast = _rate > (LiquidFactor * expectedFlow) + LiquidAbove;
             _fastSince = fast ? (double.IsNaN(_fastSince) ? time : _fastSince) : double.NaN;
             _slowSince = fast ? double.NaN : (double.IsNaN(_slowSince) ? time : _slowSince);
-            if (time - _fastSince >= LiquidTime)
+            if (time - _fastSince >= LiquidLasts)
             {
                 IsLiquid = true;
             }

@@ -24,7 +24,6 @@ internal struct SigmaPoint
         to.HoseResistance = values[StateIndex.Hose];
         to.Clearance = values[StateIndex.Clearance];
         to.WetShare = values[StateIndex.WetShare];
-        to.WetExponent = Bounded(states[StateIndex.WetExponent], 0.1, 1.5);
         to.Warming = Bounded(states[StateIndex.Warming], 0, 1);
         to.OilCapacity = values[StateIndex.OilCapacity];
         to.OilTime = values[StateIndex.OilTime];
@@ -32,6 +31,7 @@ internal struct SigmaPoint
         point.State.Dissolved = values[StateIndex.Dissolved];
         point.State.Delivered = states[StateIndex.Delivered];
         point.State.MetalTemperature = states[StateIndex.MetalTemperature];
+        point.State.WetTemperature = states[StateIndex.WetTemperature];
         point.State.Temperature = states[StateIndex.Temperature];
         point.GaugeError = states[StateIndex.GaugeBias] + states[StateIndex.GaugeDrift];
         return point;

@@ -5,17 +5,13 @@ namespace Refrigerant.Recovery.Estimation;
 
 /// <summary>A Gaussian filter on the reduced model: mean and root of the covariance, by central divided differences. Allocates nothing after its making.</summary>
 /// <remarks>
-/// Nørgaard, Poulsen and Ravn, Automatica 36, 1627 (2000): with the columns s_j of the root, spread γ² = 3, f± = f(x ± γ·s_j) and f0 = f(x), the
-/// mean is f0 + Σ(f+ + f− − 2·f0)/(2γ²), and the new root has the columns (f+ − f−)/(2γ) and √(γ² − 1)·(f+ + f− − 2·f0)/(2γ²), besides those of the
-/// noise; Householder reflections make it square again. Readings come in one at a time (Potter; Bierman, <i>Factorization Methods for Discrete
-/// Sequential Estimation</i>, 1977, chapter V). No weight is negative and nothing is subtracted, so no covariance loses its sign.
+/// Prediction: <see cref="DividedDifferences"/>. Readings come in one at a time (Potter; Bierman, <i>Factorization Methods for Discrete Sequential
+/// Estimation</i>, 1977, chapter V). No weight is negative and nothing is subtracted, so no covariance loses its sign.
 /// </remarks>
 internal sealed class SquareRootFilter
 {
     private const int N = StateIndex.Count;
     private const int Stride = FilterWorkspace.Stride;
-    private const int Wide = FilterWorkspace.WideStride;
-    private const double SpreadSquared = 3;
 
     /// <summary>Readings this many standard deviations off count as outliers,</summary>
     private const double Gate = 5;
@@ -29,11 +25,6 @@ internal sealed class SquareRootFilter
     /// <summary>within this time, s.</summary>
     private const double LeashTime = 20;
 
-    /// <summary>s: the model's step, but for long gaps.</summary>
-    private const double LargestStep = 2.5;
-
-    private const double MostSteps = 60;
-
     /// <summary>Pa: below it the slow error of the pressure is no share of it any more.</summary>
     private const double LeastPressure = 2e4;
 
@@ -46,12 +37,10 @@ internal sealed class SquareRootFilter
     /// <summary>The same of a condensing temperature: 1 K.</summary>
     private const double CondensingNoise = 60;
 
-    private static readonly double Spread = Math.Sqrt(SpreadSquared);
-    private static readonly double SecondWeight = Math.Sqrt(SpreadSquared - 1) / (2 * SpreadSquared);
-
     private readonly ReducedModel _model;
     private readonly EstimatorPrior _prior;
     private readonly FilterWorkspace _work;
+    private readonly DividedDifferences _differences;
     private readonly AssumedPhase _phase;
     private ReducedInputs _inputs;
     private double _pressure = 5e5;
@@ -59,11 +48,12 @@ internal sealed class SquareRootFilter
     private int _scaleRun;
     private int _otherRun;
 
-    public SquareRootFilter(ReducedModel model, EstimatorPrior prior, FilterWorkspace work, AssumedPhase phase)
+    public SquareRootFilter(ReducedModel model, EstimatorPrior prior, DividedDifferences differences, AssumedPhase phase)
     {
         _model = model;
         _prior = prior;
-        _work = work;
+        _work = differences.Work;
+        _differences = differences;
         _phase = phase;
         Reset();
     }
@@ -142,7 +132,12 @@ internal sealed class SquareRootFilter
         _inputs = new ReducedInputs(block.AirTemperature, block.IsDrawing, _phase);
         if (block.Duration > 0)
         {
-            Predict(block.Duration);
+            for (int i = 0; i < N; i++)
+            {
+                _work.NoiseVariance[i] = NoiseRate(i) * block.Duration;
+            }
+
+            _differences.Predict(X, L, in _inputs, block.Duration);
         }
 
         X[StateIndex.Delivered] += block.LiquidMoved;
@@ -159,7 +154,7 @@ internal sealed class SquareRootFilter
             _pressure = Math.Max(LeastPressure, block.Gauge + _prior.Atmosphere);
             // The model's own error lasts: a block of ten seconds brings no more of it than ten of one second.
             double noise = _prior.GaugeNoise + (_prior.ModelNoise / Math.Max(1, Math.Min(10, block.Duration)));
-            double shown = GaugeSlopes(out double second);
+            double shown = _differences.Gauge(X, L, in _inputs, out double second);
             GaugeConsistency = Scalar(block.Gauge - shown, noise, second, ref _gaugeRun);
         }
 
@@ -190,15 +185,7 @@ internal sealed class SquareRootFilter
     /// <summary>Adds to the variance of a state.</summary>
     public void AddVariance(int index, double variance)
     {
-        double[] wide = _work.Wide;
-        Array.Clear(wide, 0, wide.Length);
-        for (int i = 0; i < N; i++)
-        {
-            Array.Copy(L, i * Stride, wide, i * Wide, N);
-        }
-
-        wide[(index * Wide) + N] = Math.Sqrt(variance);
-        Triangularize();
+        _work.Widen(L, index, Math.Sqrt(variance));
     }
 
     /// <summary>Takes in a reading whose slopes along the columns of the root stand in the workspace.</summary>
@@ -211,52 +198,8 @@ internal sealed class SquareRootFilter
     /// <summary>The mean as the model takes it.</summary>
     public SigmaPoint Mean()
     {
-        Values(X);
+        _differences.Values(X);
         return SigmaPoint.From(X, _work.Value, _prior.Typical, _model.Table);
-    }
-
-    private void Predict(double duration)
-    {
-        double step = Math.Max(LargestStep, duration / MostSteps);
-        double[] wide = _work.Wide;
-        Array.Clear(wide, 0, wide.Length);
-        Array.Clear(_work.Curvature, 0, _work.Curvature.Length);
-        Array.Clear(_work.BendSum, 0, _work.BendSum.Length);
-        Values(X);
-        ReducedState center = Move(X, _work.Value, duration, step, out double centerDissolved);
-        double scaleKeeps = Math.Exp(-duration / _prior.ScaleTime);
-        double gaugeKeeps = Math.Exp(-duration / _prior.SlowGaugeTime);
-        for (int j = 0; j < N; j++)
-        {
-            Along(j);
-            ReducedState plus = Move(_work.Plus, _work.PlusValue, duration, step, out double plusDissolved);
-            ReducedState minus = Move(_work.Minus, _work.MinusValue, duration, step, out double minusDissolved);
-            for (int i = 0; i < StateIndex.FirstMoving; i++)
-            {
-                double keeps = i == StateIndex.ScaleOffset ? scaleKeeps : i == StateIndex.GaugeDrift ? gaugeKeeps : 1;
-                wide[(i * Wide) + j] = keeps * L[(i * Stride) + j];
-            }
-
-            Difference(j, StateIndex.Dissolved, plusDissolved, minusDissolved, centerDissolved);
-            Difference(j, StateIndex.Delivered, plus.Delivered, minus.Delivered, center.Delivered);
-            Difference(j, StateIndex.MetalTemperature, plus.MetalTemperature, minus.MetalTemperature, center.MetalTemperature);
-            Difference(j, StateIndex.Temperature, plus.Temperature, minus.Temperature, center.Temperature);
-            Bend();
-        }
-
-        X[StateIndex.ScaleOffset] *= scaleKeeps;
-        X[StateIndex.GaugeDrift] *= gaugeKeeps;
-        X[StateIndex.Dissolved] = centerDissolved + _work.BendSum[0];
-        X[StateIndex.Delivered] = center.Delivered + _work.BendSum[1];
-        X[StateIndex.MetalTemperature] = center.MetalTemperature + _work.BendSum[2];
-        X[StateIndex.Temperature] = center.Temperature + _work.BendSum[3];
-        for (int i = 0; i < N; i++)
-        {
-            wide[(i * Wide) + FilterWorkspace.Noise + i] = Math.Sqrt(NoiseRate(i) * duration);
-        }
-
-        SecondColumns();
-        Triangularize();
     }
 
     private double NoiseRate(int index)
@@ -277,126 +220,6 @@ internal sealed class SquareRootFilter
         }
     }
 
-    private ReducedState Move(double[] states, double[] values, double duration, double step, out double dissolved)
-    {
-        SigmaPoint point = SigmaPoint.From(states, values, _prior.Typical, _model.Table);
-        _model.Advance(ref point.State, in point.Parameters, in _inputs, duration, step);
-        dissolved = states[StateIndex.Dissolved] + Math.Log(point.State.Dissolved / values[StateIndex.Dissolved]);
-        return point.State;
-    }
-
-    /// <summary>Values of the states that are logarithms.</summary>
-    private void Values(double[] states)
-    {
-        for (int i = 0; i < N; i++)
-        {
-            _work.Value[i] = StateIndex.IsLogarithm(i) ? Math.Exp(states[i]) : 0;
-        }
-    }
-
-    /// <summary>The two points along a column of the root.</summary>
-    private void Along(int column)
-    {
-        double[] plus = _work.Plus;
-        double[] minus = _work.Minus;
-        for (int i = 0; i < N; i++)
-        {
-            double move = Spread * L[(i * Stride) + column];
-            plus[i] = X[i] + move;
-            minus[i] = X[i] - move;
-            if (StateIndex.IsLogarithm(i))
-            {
-                double factor = move == 0 ? 1 : Math.Exp(move);
-                _work.PlusValue[i] = _work.Value[i] * factor;
-                _work.MinusValue[i] = _work.Value[i] / factor;
-            }
-        }
-    }
-
-    private void Difference(int column, int row, double plus, double minus, double center)
-    {
-        _work.Wide[(row * Wide) + column] = (plus - minus) / (2 * Spread);
-        _work.Bend[row - StateIndex.FirstMoving] = plus + minus - (2 * center);
-    }
-
-    /// <summary>Books the second differences along a column: their mean, and the sum of their products.</summary>
-    private void Bend()
-    {
-        double[] bend = _work.Bend;
-        for (int i = 0; i < StateIndex.Moving; i++)
-        {
-            _work.BendSum[i] += bend[i] / (2 * SpreadSquared);
-            for (int k = 0; k <= i; k++)
-            {
-                _work.Curvature[(i * StateIndex.Moving) + k] += SecondWeight * SecondWeight * bend[i] * bend[k];
-            }
-        }
-    }
-
-    /// <summary>A root of the sum of products stands in for the columns themselves: four instead of one a state.</summary>
-    private void SecondColumns()
-    {
-        const int M = StateIndex.Moving;
-        double[] c = _work.Curvature;
-        for (int i = 0; i < M; i++)
-        {
-            int row = (StateIndex.FirstMoving + i) * Wide;
-            for (int k = 0; k <= i; k++)
-            {
-                double sum = c[(i * M) + k];
-                for (int q = 0; q < k; q++)
-                {
-                    sum -= c[(i * M) + q] * c[(k * M) + q];
-                }
-
-                double pivot = c[(k * M) + k];
-                c[(i * M) + k] = i == k ? Math.Sqrt(Math.Max(0, sum)) : pivot > 0 ? sum / pivot : 0;
-                _work.Wide[row + FilterWorkspace.Second + k] = c[(i * M) + k];
-            }
-        }
-    }
-
-    /// <summary>Householder reflections from the right: the wide rows become a lower triangle of the same covariance.</summary>
-    private void Triangularize()
-    {
-        double[] a = _work.Wide;
-        double[] v = _work.Reflector;
-        for (int k = 0; k < N; k++)
-        {
-            int row = k * Wide;
-            int from = k & VectorRows.LaneMask;
-            int length = Wide - from;
-            Array.Copy(a, row + from, v, from, length);
-            for (int j = from; j < k; j++)
-            {
-                v[j] = 0;
-            }
-
-            double norm = Math.Sqrt(VectorRows.Dot(v, from, v, from, length));
-            if (norm == 0)
-            {
-                continue;
-            }
-
-            double alpha = v[k] > 0 ? -norm : norm;
-            v[k] -= alpha;
-            double beta = -1 / (alpha * v[k]);
-            for (int i = k + 1; i < N; i++)
-            {
-                double along = VectorRows.Dot(v, from, a, (i * Wide) + from, length);
-                VectorRows.Add(a, (i * Wide) + from, -beta * along, v, from, length);
-            }
-
-            a[row + k] = alpha;
-        }
-
-        for (int i = 0; i < N; i++)
-        {
-            Array.Clear(L, i * Stride, Stride);
-            Array.Copy(a, i * Wide, L, i * Stride, i + 1);
-        }
-    }
-
     /// <summary>Slopes of one state, or of the sum of two, along the columns.</summary>
     private void Rows(int first, int second)
     {
@@ -406,36 +229,6 @@ internal sealed class SquareRootFilter
         {
             VectorRows.Add(slope, 0, 1, L, second * Stride, Stride);
         }
-    }
-
-    /// <summary>What the gauge should show, with slopes along the columns into the workspace.</summary>
-    private double GaugeSlopes(out double second)
-    {
-        Values(X);
-        double center = Shown(X, _work.Value);
-        double mean = center;
-        second = 0;
-        double[] slope = _work.Slope;
-        Array.Clear(slope, 0, Stride);
-        for (int j = 0; j < N; j++)
-        {
-            Along(j);
-            double plus = Shown(_work.Plus, _work.PlusValue);
-            double minus = Shown(_work.Minus, _work.MinusValue);
-            slope[j] = (plus - minus) / (2 * Spread);
-            double bend = plus + minus - (2 * center);
-            mean += bend / (2 * SpreadSquared);
-            second += SecondWeight * SecondWeight * bend * bend;
-        }
-
-        return mean;
-    }
-
-    private double Shown(double[] states, double[] values)
-    {
-        SigmaPoint point = SigmaPoint.From(states, values, _prior.Typical, _model.Table);
-        _model.Evaluate(in point.State, in point.Parameters, in _inputs, out ReducedOutput output);
-        return output.SuctionPressure - _prior.Atmosphere + point.GaugeError;
     }
 
     /// <summary>A reading with its gate; returns the squared innovation over its variance.</summary>

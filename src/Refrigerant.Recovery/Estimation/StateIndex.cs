@@ -27,41 +27,41 @@ internal static class StateIndex
     /// <summary>ln of the clearance.</summary>
     public const int Clearance = 7;
 
-    /// <summary>ln of the share of the metal that stays wetted.</summary>
+    /// <summary>ln of the share of the metal that stays wetted until the last liquid goes.</summary>
     public const int WetShare = 8;
 
-    /// <summary>Exponent of the wetted share.</summary>
-    public const int WetExponent = 9;
-
     /// <summary>How far suction gas warms towards the air.</summary>
-    public const int Warming = 10;
+    public const int Warming = 9;
 
     /// <summary>ln of what the oil holds, kg.</summary>
-    public const int OilCapacity = 11;
+    public const int OilCapacity = 10;
 
     /// <summary>ln of the oil's time constant, s.</summary>
-    public const int OilTime = 12;
+    public const int OilTime = 11;
 
     /// <summary>Condensing temperature, K.</summary>
-    public const int Condensing = 13;
+    public const int Condensing = 12;
 
     /// <summary>Bias of the gauge, Pa.</summary>
-    public const int GaugeBias = 14;
+    public const int GaugeBias = 13;
 
     /// <summary>Slow error of gauge and model together, Pa.</summary>
-    public const int GaugeDrift = 15;
+    public const int GaugeDrift = 14;
 
     /// <summary>What the scale shows beyond what has left the appliance, kg.</summary>
-    public const int ScaleOffset = 16;
+    public const int ScaleOffset = 15;
 
     /// <summary>ln of what is dissolved in oil, kg. From here on the model moves the states.</summary>
-    public const int Dissolved = 17;
+    public const int Dissolved = 16;
 
     /// <summary>What has left the appliance, kg.</summary>
-    public const int Delivered = 18;
+    public const int Delivered = 17;
 
-    /// <summary>Temperature of the metal, K.</summary>
-    public const int MetalTemperature = 19;
+    /// <summary>Mean temperature of the metal, K.</summary>
+    public const int MetalTemperature = 18;
+
+    /// <summary>Temperature of the metal that liquid wets, K.</summary>
+    public const int WetTemperature = 19;
 
     /// <summary>Temperature of the refrigerant, K.</summary>
     public const int Temperature = 20;

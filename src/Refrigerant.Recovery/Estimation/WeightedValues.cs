@@ -1,18 +1,19 @@
 using System;
+using Refrigerant.Recovery.Numerics;
 
 namespace Refrigerant.Recovery.Estimation;
 
-/// <summary>Values with weights, of which quantiles are asked. Fixed memory.</summary>
+/// <summary>Values with weights, these in single precision, of which quantiles are asked. Fixed memory.</summary>
 internal sealed class WeightedValues
 {
     private readonly double[] _values;
-    private readonly double[] _weights;
+    private readonly float[] _weights;
     private bool _sorted;
 
     public WeightedValues(int capacity)
     {
         _values = new double[capacity];
-        _weights = new double[capacity];
+        _weights = new float[capacity];
     }
 
     /// <summary>Number of values.</summary>
@@ -24,13 +25,13 @@ internal sealed class WeightedValues
         _sorted = false;
     }
 
-    /// <summary>Adds a value; more than there is room for are left out.</summary>
+    /// <summary>Adds a value; what is none, and more than there is room for, are left out.</summary>
     public void Add(double value, double weight)
     {
-        if (Count < _values.Length && weight > 0)
+        if (Count < _values.Length && weight > 0 && Require.IsFinite(value))
         {
             _values[Count] = value;
-            _weights[Count] = weight;
+            _weights[Count] = (float)weight;
             Count++;
             _sorted = false;
         }

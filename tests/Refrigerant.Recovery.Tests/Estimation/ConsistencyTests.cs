@@ -31,7 +31,7 @@ public class ConsistencyTests
             var table = new SaturationTable(told.Job().Appliance.Fluid.Model);
             var model = new ReducedModel(table);
             EstimatorPrior prior = EstimatorPrior.From(told.Job(), table, told.Instruments(), told.Options(), told.Level);
-            var filter = new SquareRootFilter(model, prior, new FilterWorkspace(), AssumedPhase.LiquidPresent);
+            var filter = new SquareRootFilter(model, prior, new DividedDifferences(model, prior, new FilterWorkspace()), AssumedPhase.LiquidPresent);
             double[] truth = new double[StateIndex.Count];
             for (int k = 0; k < StateIndex.Count; k++)
             {
@@ -101,6 +101,7 @@ public class ConsistencyTests
         x[StateIndex.Dissolved] = Math.Log(point.State.Dissolved);
         x[StateIndex.Delivered] = point.State.Delivered;
         x[StateIndex.MetalTemperature] = point.State.MetalTemperature;
+        x[StateIndex.WetTemperature] = point.State.WetTemperature;
         x[StateIndex.Temperature] = point.State.Temperature;
         x[StateIndex.ScaleOffset] *= Math.Exp(-1 / prior.ScaleTime);
         x[StateIndex.GaugeDrift] *= Math.Exp(-1 / prior.SlowGaugeTime);

@@ -1,6 +1,5 @@
 using System.Collections.Generic;
 using System.Linq;
-using MathNet.Numerics.Distributions;
 using Refrigerant.Recovery.Estimation;
 using Refrigerant.Recovery.Tests.Estimation.Truths;
 using Xunit;
@@ -14,9 +13,6 @@ namespace Refrigerant.Recovery.Tests.Estimation;
 public class CoverageTests
 {
     private const int Jobs = 5;
-
-    /// <summary>A test fails by chance this seldom.</summary>
-    private const double Chance = 1e-3;
 
     [Theory]
     [InlineData("first", 91_000)]
@@ -41,24 +37,12 @@ public class CoverageTests
             List<ScorePoint> points = [.. scores.Select(s => s[k]).OfType<ScorePoint>()];
             int holds = points.Count(p => p.Holds);
             Assert.True(
-                holds >= LeastOf(points.Count, holdsAtLeast[k]),
+                holds >= Bounds.Least(points.Count, holdsAtLeast[k]),
                 $"{kind} at {JobScore.Shares[k]:P0}: the range holds in {holds} of {points.Count} jobs");
 
             // Of five widths at least one lies below the median that is stated of all: by chance none would in 3 % of draws; the seeds are fixed.
             Assert.True(points.Min(p => p.Width) <= widestMedian[k], $"{kind} at {JobScore.Shares[k]:P0}: narrowest range {points.Min(p => p.Width):P1} of the charge");
         }
-    }
-
-    /// <summary>The largest count that fewer than <see cref="Chance"/> of tests with the stated probability fall below.</summary>
-    private static int LeastOf(int count, double probability)
-    {
-        int least = 0;
-        while (least < count && Binomial.CDF(probability, count, least) < Chance)
-        {
-            least++;
-        }
-
-        return least;
     }
 
     [Fact]

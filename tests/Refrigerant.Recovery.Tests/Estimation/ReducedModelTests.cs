@@ -4,7 +4,6 @@ using Refrigerant.Recovery.Estimation;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Processes;
-using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using Xunit;
 
@@ -16,37 +15,30 @@ public class ReducedModelTests
     private const double Level = 67_700;
 
     [Theory]
-    [InlineData("R-134a", 6, 0.020, 293, 5e-4, 40, 400, 8e3, 8)]
-    [InlineData("R-22", 3, 0.012, 303, 3e-4, 20, 150, 5e3, 6)]
-    [InlineData("R-410A", 12, 0.045, 283, 8e-4, 100, 900, 20e3, 8)]
-    [InlineData("R-404A", 8, 0.030, 298, 6e-4, 60, 600, 10e3, 10)]
-    [InlineData("R-32", 2, 0.008, 288, 4e-4, 30, 300, 6e3, 8)]
+    [InlineData("R-134a", 6, 0.020, 293, 5e-4, 40, 400, 8e3, 8, 0.01)]
+    [InlineData("R-22", 3, 0.012, 303, 3e-4, 20, 150, 5e3, 6, 0.01)]
+    [InlineData("R-32", 2, 0.008, 288, 4e-4, 30, 300, 6e3, 8, 0.01)]
+
+    // Blends: the model takes their vapor at the bubble pressure, the engine in equilibrium.
+    [InlineData("R-410A", 12, 0.045, 283, 8e-4, 100, 900, 20e3, 8, 0.022)]
+    [InlineData("R-404A", 8, 0.030, 298, 6e-4, 60, 600, 10e3, 10, 0.022)]
     public void Duration_and_rest_are_those_of_the_engine(
-        string fluid, double charge, double volume, double kelvins, double displacement, double outer, double inner, double metal, double bore)
+        string fluid, double charge, double volume, double kelvins, double displacement, double outer, double inner, double metal, double bore, double share)
     {
         RecoveryJob job = Job(fluid, charge, volume, kelvins, displacement, outer, inner, metal, bore);
         var table = new SaturationTable(job.Appliance.Fluid.Model);
         ReducedParameters parameters = ReducedParameters.FromJob(job, table);
-
-        // The engine wets the share of the metal that the liquid fills of the volume; its dry part exchanges heat a tenth as well.
-        double level = ApplianceState.Initial(job.Appliance).Vessel.LiquidVolumeFraction;
-        double share = level + ((1 - level) / 10);
-        parameters.InnerConductance = share * inner;
-        parameters.WetShare = 0.1 / share;
-        parameters.WetExponent = 1;
-        parameters.DryFactor = 10 * share;
         StageResult engine = VaporRecovery.Simulate(
             job.Appliance,
             job.Machine with { Body = null },
             job.Hoses,
             RecoveryCylinder.FromTestPressure(Pressure.FromBars(48), Mass.FromKilograms(100), Mass.FromKilograms(40)),
             new VaporRecoveryOptions { TargetPressure = Pressure.FromPascals(Level), ReceiverPressure = Pressure.FromPascals(parameters.DischargePressure) });
-        var state = new ReducedState { Temperature = kelvins, MetalTemperature = kelvins };
+        var state = new ReducedState { Temperature = kelvins, MetalTemperature = kelvins, WetTemperature = kelvins };
         double seconds = Forecast.TimeTo(new ReducedModel(table), ref state, in parameters, kelvins, Level, 36_000, out bool reached);
         Assert.True(reached);
 
-        // One metal node stands for the engine's two: 4 to 10 % too fast as measured, where 1 % is wanted.
-        Assert.Equal(engine.Duration.Seconds, seconds, 0.1 * engine.Duration.Seconds);
+        Assert.Equal(engine.Duration.Seconds, seconds, share * engine.Duration.Seconds);
         Assert.Equal(engine.RemainingMass.Kilograms, charge - state.Delivered, 0.002 * charge);
     }
 
@@ -68,11 +60,12 @@ public class ReducedModelTests
             FixedLoss = 1,
             DischargePressure = 1e5,
             WetShare = 1,
+            FullLevel = 1,
             WetExponent = 0.5,
             OilTime = 100,
             DryFactor = 1,
         };
-        var state = new ReducedState { Temperature = 295, MetalTemperature = 295 };
+        var state = new ReducedState { Temperature = 295, MetalTemperature = 295, WetTemperature = 295 };
         var model = new ReducedModel(table);
         model.Evaluate(in state, in parameters, new ReducedInputs(295, true), out ReducedOutput first);
         double seconds = Forecast.TimeTo(model, ref state, in parameters, 295, 0.2 * first.Pressure, 1e5, out _);
@@ -110,7 +103,7 @@ public class ReducedModelTests
         RecoveryJob job = Job("R-22", 5, 0.02, 295, 4e-4, 30, 300, 15e3, 8);
         var table = new SaturationTable(job.Appliance.Fluid.Model);
         ReducedParameters parameters = ReducedParameters.FromJob(job, table);
-        var state = new ReducedState { Temperature = 260, MetalTemperature = 280 };
+        var state = new ReducedState { Temperature = 260, MetalTemperature = 280, WetTemperature = 270 };
         new ReducedModel(table).Advance(ref state, in parameters, new ReducedInputs(295, false), 4 * 3600, 5);
         Assert.Equal(0, state.Delivered);
         Assert.Equal(295, state.Temperature, 0.1);

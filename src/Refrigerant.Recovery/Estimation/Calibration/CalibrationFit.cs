@@ -8,17 +8,18 @@ namespace Refrigerant.Recovery.Estimation.Calibration;
 internal sealed class CalibrationFit
 {
     /// <summary>Blocks a log is split into for the jackknife.</summary>
-    private const int Blocks = 8;
+    private const int BlocksPerLog = 8;
 
     /// <summary>Charges tried as starts, prior standard deviations: a dry-out seen where there was none is a valley of its own.</summary>
     private static readonly double[] Starts = [0, -1.2, 1.2];
 
-    private CalibrationFit(FitPrior prior, int[] first, double[] values, double[] sigma, double misfit, bool converged)
+    private CalibrationFit(FitPrior prior, int[] first, double[] values, double[] curvature, double[] blocks, double misfit, bool converged)
     {
         Prior = prior;
         First = first;
         Values = values;
-        Sigma = sigma;
+        Curvature = curvature;
+        Blocks = blocks;
         Misfit = misfit;
         Converged = converged;
     }
@@ -38,8 +39,11 @@ internal sealed class CalibrationFit
     /// <summary>Fitted values, in the places of <see cref="FitIndex"/>.</summary>
     public double[] Values { get; }
 
-    /// <summary>Standard deviations after the fit, not above those before.</summary>
-    public double[] Sigma { get; }
+    /// <summary>Variances after the fit over those before it, were the model without error.</summary>
+    public double[] Curvature { get; }
+
+    /// <summary>Variances over those before the fit, from how it moves as stretches of the logs are left out.</summary>
+    public double[] Blocks { get; }
 
     /// <summary>Root of the mean square of the residuals of readings, over what each is trusted to.</summary>
     public double Misfit { get; }
@@ -67,17 +71,15 @@ internal sealed class CalibrationFit
             best = best is null || found.Cost < best.Cost ? found : best;
         }
 
-        double[] variances = BlockJackknife.Variances(best!, problem.Places(), Blocks);
+        (double[] curvature, double[] blocks) = BlockJackknife.Variances(best!, problem.Places(), BlocksPerLog);
         var values = new double[problem.Unknowns];
-        var sigma = new double[problem.Unknowns];
         for (int i = 0; i < values.Length; i++)
         {
             values[i] = prior.Mean[i] + (prior.Sigma[i] * FitProblem.Bounded(best!.Unknowns[i]));
-            sigma[i] = prior.Sigma[i] * Math.Sqrt(variances[i]);
         }
 
         double misfit = Math.Sqrt(best!.Residuals.Take(best.Readings).Sum(r => r * r) / Math.Max(1, best.Readings));
-        return new CalibrationFit(prior, setup.First, values, sigma, misfit, best.Converged)
+        return new CalibrationFit(prior, setup.First, values, curvature, blocks, misfit, best.Converged)
         {
             Typical = setup.Typical,
             Viscosity = setup.Viscosity,

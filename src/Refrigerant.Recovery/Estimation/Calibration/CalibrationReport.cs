@@ -75,17 +75,25 @@ internal sealed class CalibrationReport
             Fitted(set + FitIndex.Metal, MetalFloor, value => new Mass(value / specific, MassUnit.Kilogram), null));
     }
 
-    /// <summary>A value with its range: the range of the logarithm, not wider than before the log.</summary>
+    /// <summary>A value with its range, that of the logarithm.</summary>
+    /// <remarks>
+    /// The fit weighed the log as if the model had no error: with the variances σ² before and c·σ² after it, as data of variance σ²·c/(1 − c). The error that the
+    /// blocks show, b·σ², and the floor f are added to that, and what was told is weighed anew against the sum: fit and told then share the value by
+    /// their variances, and what the log cannot tell stays as told, with the range it had.
+    /// </remarks>
     private FittedValue<T> Fitted<T>(int index, double floor, Func<double, T> make, T? told)
         where T : struct, IFormattable
     {
         double before = _fit.Prior.Sigma[index];
-        double after = Math.Min(before, Math.Sqrt((_fit.Sigma[index] * _fit.Sigma[index]) + (floor * floor)));
-        T one = make(Math.Exp(_fit.Values[index] - (Reach * after)));
-        T other = make(Math.Exp(_fit.Values[index] + (Reach * after)));
+        double mean = _fit.Prior.Mean[index];
+        double telling = 1 - Math.Min(1, _fit.Curvature[index]);
+        double share = telling > 0 ? 1 / (1 + (_fit.Blocks[index] / telling) + (telling * floor * floor / (before * before))) : 0;
+        double best = mean + (share * (_fit.Values[index] - mean));
+        double after = before * Math.Sqrt(1 - (telling * share));
+        T one = make(Math.Exp(best - (Reach * after)));
+        T other = make(Math.Exp(best + (Reach * after)));
         bool rising = Comparer<T>.Default.Compare(one, other) <= 0;
-        return new FittedValue<T>(
-            told ?? make(Math.Exp(_fit.Prior.Mean[index])), rising ? one : other, make(Math.Exp(_fit.Values[index])), rising ? other : one, after / before);
+        return new FittedValue<T>(told ?? make(Math.Exp(mean)), rising ? one : other, make(Math.Exp(best)), rising ? other : one, after / before);
     }
 
     private RecoveryJob Job(RecoveryJob told, int log, VolumeFlow displacement, double clearance, double hose, FittedAppliance fitted) => told with

@@ -23,6 +23,9 @@ internal sealed class FitPrior
     /// <summary>Time that refrigerant is on its way to the scale, s: common practice, no source.</summary>
     private const double LagMean = 5, LagSigma = 5;
 
+    /// <summary>Conductance from metal to refrigerant over that from the surroundings where it was not told, and how well the logarithm is known: common practice, no source.</summary>
+    private const double InnerOverOuter = 14, InnerSigma = 0.9;
+
     /// <summary>Gauge bias as a share of the error limit of the gauge's class.</summary>
     private const double BiasShare = 0.45;
 
@@ -78,7 +81,7 @@ internal sealed class FitPrior
         Set(set + FitIndex.Volume, Math.Log(told.Volume), Root(Rectangular(known.InternalVolume.DecimalFractions), 0.05));
         Set(set + FitIndex.Outer, Math.Log(told.OuterConductance), Root(Rectangular(known.HeatExchange.DecimalFractions), 0.3));
         Set(set + FitIndex.Metal, Math.Log(told.MetalCapacity), Root(Rectangular(options.MetalTolerance.DecimalFractions), 0.3));
-        Set(set + FitIndex.Inner, Math.Log(told.InnerConductance), 0.9);
+        Set(set + FitIndex.Inner, Math.Log(appliance.MetalResistance is null ? InnerOverOuter * told.OuterConductance : told.InnerConductance), InnerSigma);
         Set(set + FitIndex.WetShare, 0.4, 0.25);
         Set(set + FitIndex.Temperature, appliance.Temperature.Kelvins, Root(Math.Max(1, Rectangular(known.Temperature.Kelvins)), late));
         Set(set + FitIndex.Condensing, appliance.SurroundingsKelvin + CondenserAboveAir, CondenserSigma);

@@ -25,7 +25,11 @@ internal sealed class FitProblem : ILeastSquaresProblem
     /// <summary>Residuals are held below this: where the model is far outside what it was made for.</summary>
     private const double Wildest = 1e4;
 
-    private const double WetExponent = 0.5;
+    /// <summary>Exponent of the wetted share, 1/s in which metal evens out, nearly one lump, and conductance to boiling liquid over that to vapor.</summary>
+    private const double WetExponent = 0.5, Mixing = 1.0 / 30, DryFactor = 30;
+
+    /// <summary>The metal that counts is wetted whole at the start: share of the volume that liquid fills then, at least.</summary>
+    private const double LeastLevel = 0.05;
 
     private readonly LogCourse[] _courses;
     private readonly ReducedModel[] _models;
@@ -125,10 +129,21 @@ internal sealed class FitProblem : ILeastSquaresProblem
         made.InnerConductance = Math.Exp(own[FitIndex.Inner]);
         made.WetShare = Math.Max(0.02, Math.Min(1, own[FitIndex.WetShare]));
         made.WetExponent = WetExponent;
+        made.FullLevel = Math.Max(LeastLevel, Math.Min(1, LevelAtStart(_models[log].Table, own)));
+        made.Mixing = Mixing;
+        made.DryFactor = DryFactor;
         made.OilCapacity = Math.Exp(own[FitIndex.OilCapacity]);
         made.OilTime = Math.Exp(own[FitIndex.OilTime]);
         made.DischargePressure = _models[log].Table.DewPressure(own[FitIndex.Condensing]);
         return made;
+    }
+
+    /// <summary>Share of the volume that liquid fills before anything leaves.</summary>
+    private static double LevelAtStart(SaturationTable table, ReadOnlySpan<double> own)
+    {
+        table.At(own[FitIndex.Temperature], out SaturationValues at);
+        double density = Math.Exp(own[FitIndex.Charge] - own[FitIndex.Volume]);
+        return (density - at.VaporDensity) * at.LiquidVolume / (1 - (at.VaporDensity * at.LiquidVolume));
     }
 
     private void Run(int log, double[] residuals, ref int at)
@@ -146,6 +161,7 @@ internal sealed class FitProblem : ILeastSquaresProblem
         {
             Temperature = own[FitIndex.Temperature],
             MetalTemperature = own[FitIndex.Temperature],
+            WetTemperature = own[FitIndex.Temperature],
             Dissolved = Math.Min(0.5 * parameters.Charge, Math.Exp(own[FitIndex.Dissolved])),
             Delivered = course.DeliveredBefore,
         };

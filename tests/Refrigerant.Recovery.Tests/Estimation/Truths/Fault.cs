@@ -1,9 +1,9 @@
 namespace Refrigerant.Recovery.Tests.Estimation.Truths;
 
-/// <summary>Something that goes wrong.</summary>
+/// <summary>Something that happens in a job, most of it wrong.</summary>
 public sealed record Fault(FaultKind Kind, double At, double Size);
 
-/// <summary>What goes wrong.</summary>
+/// <summary>What happens.</summary>
 public enum FaultKind
 {
     /// <summary>The machine draws <see cref="Fault.Size"/> of what it should.</summary>
@@ -23,4 +23,10 @@ public enum FaultKind
 
     /// <summary>Air leaks in below the atmosphere, <see cref="Fault.Size"/> mol/s into a vacuum.</summary>
     Leak,
+
+    /// <summary>Nothing wrong: the machine rests for <see cref="Fault.Size"/> s, and the readings say so.</summary>
+    Rest,
+
+    /// <summary>Nothing wrong: <see cref="Fault.Size"/> kg of liquid are pushed out before vapor is drawn.</summary>
+    Push,
 }

@@ -14,6 +14,9 @@ public sealed class WettedTruth
     private const double AirGasConstant = 287;
     private const double OilMolarMass = 0.5;
 
+    /// <summary>kg/s of liquid that is pushed.</summary>
+    private const double Pushes = 0.13;
+
     private readonly PropertyModel _model;
     private readonly Fault? _fault;
 
@@ -117,6 +120,7 @@ public sealed class WettedTruth
         double bias = 0.005 * 1.6e6 * noise.Normal();
         double pull = 0.03 * noise.Normal();
         double airMass = 0;
+        double pushed = 0;
         double next = 0;
         for (double t = 0; t < 6 * 3600; t += Step)
         {
@@ -124,6 +128,8 @@ public sealed class WettedTruth
             double displacement = Displacement * (faulty && _fault!.Kind == FaultKind.Weak ? _fault.Size : 1);
             double hose = Hose / (faulty && _fault!.Kind == FaultKind.Hose ? Math.Sqrt(_fault.Size) : 1);
             bool open = !(faulty && _fault!.Kind == FaultKind.Valve);
+            bool rests = faulty && _fault!.Kind == FaultKind.Rest && t < _fault.At + _fault.Size;
+            bool pushes = faulty && _fault!.Kind == FaultKind.Push && pushed < _fault.Size;
             vessel = _model.VesselAtEnergy(mass / Volume, energy / mass);
             double temperature = vessel.Bulk.Temperature;
             double pressure = vessel.Bulk.Pressure;
@@ -142,7 +148,7 @@ public sealed class WettedTruth
             double density = vapor.Density * temperature / (temperature + (0.6 * Math.Max(0, Air - temperature)));
             double flow = 0;
             double suction = open ? seen : 20_000;
-            if (open)
+            if (open && !rests && !pushes)
             {
                 (flow, suction) = Draw(seen, vapor.Density, density, discharge, displacement, hose);
             }
@@ -153,6 +159,15 @@ public sealed class WettedTruth
             double enters = _model.SaturationAtTemperature(Math.Max(Air - 5, condenser - 3)).Bubble.Enthalpy;
             inCylinder += flow * Step;
             cylinderEnergy += flow * enters * Step;
+            if (pushes && liquid > Pushes * Step)
+            {
+                pushed += Pushes * Step;
+                mass -= Pushes * Step;
+                energy -= Pushes * Step * vessel.Liquid.Enthalpy;
+                inCylinder += Pushes * Step;
+                cylinderEnergy += Pushes * Step * vessel.Liquid.Enthalpy;
+            }
+
             double contentTemperature = _model.VesselAtEnergy(inCylinder / CylinderVolume, cylinderEnergy / inCylinder).Bulk.Temperature;
             double toContent = 9 * (shell - contentTemperature);
             cylinderEnergy += toContent * Step;
@@ -166,7 +181,7 @@ public sealed class WettedTruth
                 double gauge = suction - Atmosphere + bias + (0.001 * 1.6e6 * noise.Normal());
                 double gross = 12.5 + inCylinder + pull + moved + (0.004 * noise.Normal());
                 log.Samples.Add(new TruthSample(
-                    t, Math.Round(gauge / 1e3) * 1e3, Math.Round(gross / 0.01) * 0.01, Air, true, true, mass + dissolved, seen, liquid));
+                    t, Math.Round(gauge / 1e3) * 1e3, Math.Round(gross / 0.01) * 0.01, Air, !rests, true, mass + dissolved, seen, liquid));
             }
 
             if (seen <= Level)

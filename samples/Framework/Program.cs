@@ -75,7 +75,7 @@ namespace Refrigerant.Recovery.Samples.Framework
             #endregion
 
             Console.WriteLine(string.Join(Environment.NewLine, limit, pull, estimate, range));
-            return read.Equals(job) ? 0 : 1;
+            return Math.Abs(read.Appliance.Charge.Kilograms - job.Appliance.Charge.Kilograms) < 1e-9 && read.Cylinders.Count == job.Cylinders.Count ? 0 : 1;
         }
     }
 }

@@ -80,7 +80,7 @@ internal static class FillFindings
         {
             yield return new Finding(
                 CylinderCodes.LiquidFullWhenWarm,
-                Severity.Warning,
+                governing.Kind == FillRuleKind.GivenByCaller ? Severity.Stop : Severity.Warning,
                 fluid.Model.Source,
                 $"Filled to {LimitOf(governing)}, {cylinder.Label} is full of liquid at {FindingValue.Kelvins("full at", kelvins, RoundingMode.Down)}: from there it can burst. Keep it well below, or fill less.");
         }

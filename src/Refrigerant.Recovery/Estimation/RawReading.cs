@@ -6,6 +6,12 @@ namespace Refrigerant.Recovery.Estimation;
 /// <summary>One reading of a job, plain SI; what was not read is <see cref="double.NaN"/>.</summary>
 public struct RawReading
 {
+    /// <summary>For an initializer: at time zero, nothing read, the machine running with its valves open.</summary>
+    public RawReading()
+        : this(0)
+    {
+    }
+
     /// <summary>A reading of nothing but the clock, the machine running with its valves open.</summary>
     /// <param name="time">Time from any start, s.</param>
     public RawReading(double time)

@@ -13,6 +13,7 @@ internal static class PlanCodes
     public static readonly FindingCode LevelOverLiquid = new("level-over-liquid", FindingSubject.LiquidLeftBehind, "the gauge shows the required level, but liquid is left");
     public static readonly FindingCode PullPastLevel = new("pull-past-level", FindingSubject.EvacuationLevel, "the pull goes on past the level, so that one hold passes");
     public static readonly FindingCode LevelMetAtStart = new("level-met-at-start", FindingSubject.EvacuationLevel, "the appliance stands at the level or below it when the job begins");
+    public static readonly FindingCode ComesBackWarm = new("comes-back-warm", FindingSubject.EvacuationLevel, "shut for three hours after the hold, the appliance would stand 10 kPa (3 inHg) or more above the level");
     public static readonly FindingCode StillAboveAir = new("still-above-air", FindingSubject.EvacuationLevel, "at the end the gauge still shows more than the air, and the appliance is to be opened");
     public static readonly FindingCode GaugeAtAltitude = new("gauge-at-altitude", FindingSubject.VacuumAndAltitude, "the air at the place differs by more than 2 % from the standard atmosphere");
     public static readonly FindingCode HiddenSection = new("hidden-section", FindingSubject.LiquidLeftBehind, "a part of the appliance that the gauge does not see holds liquid, or stands above the level");
@@ -62,7 +63,7 @@ internal static class PlanCodes
     public static readonly IReadOnlyList<FindingCode> All =
     [
         LevelReached, ShareRecovered, NothingToRecover, LevelNotReached, LevelNotHeld, LevelOverLiquid, PullPastLevel, LevelMetAtStart,
-        StillAboveAir, GaugeAtAltitude, HiddenSection, NoCylinder, CylinderRoomMissing, CoolCylinder, ThrottleInlet, CylinderAboveService,
+        ComesBackWarm, StillAboveAir, GaugeAtAltitude, HiddenSection, NoCylinder, CylinderRoomMissing, CoolCylinder, ThrottleInlet, CylinderAboveService,
         CylinderHot, CylinderFullOfLiquid, CylinderMarksUnchecked, PushPullSiphons, PushPullNotUsed, PushPullThrottled, DesignPressureUnknown,
         HosesSlow, HoseLeadsNowhere, KeepLiquid, TubesFreeze, HeatSetsPace, WaterSetsPace, WarmAppliance, MachineNotListed, ApplianceAboveCutout, MachineHot,
         ClearMachineFirst, ChangeMachineOil, MachineCarriesOver,

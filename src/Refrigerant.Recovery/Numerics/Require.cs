@@ -8,6 +8,12 @@ namespace Refrigerant.Recovery.Numerics;
 /// <summary>Argument checks. Each message names the parameter, the value and the valid range with its unit.</summary>
 internal static partial class Require
 {
+    /// <summary>The value, if it is one of its enumeration.</summary>
+    public static T Defined<T>(T value, string parameter)
+        where T : struct, Enum => Enum.IsDefined(typeof(T), value)
+        ? value
+        : throw new ArgumentOutOfRangeException(parameter, value, $"{parameter} is {value}; it must be one of {string.Join(", ", Enum.GetNames(typeof(T)))}.");
+
     public static double Finite(double value, string unit, string parameter)
     {
         if (!IsFinite(value))

@@ -52,16 +52,22 @@ internal static class CylinderFindings
             yield return cool;
         }
 
-        foreach (CylinderStanding cylinder in run.Cylinders)
+        CylinderStanding[] above =
+        [
+            .. run.Cylinders.Where(cylinder => cylinder.State is CylinderState state && run.Job.Barometer.ToGauge(state.Pressure) > cylinder.Cylinder.ServicePressure)
+                .OrderByDescending(cylinder => cylinder.State!.Pressure / cylinder.Cylinder.ServicePressure),
+        ];
+        foreach (CylinderStanding cylinder in above)
         {
-            if (cylinder.State is CylinderState state && run.Job.Barometer.ToGauge(state.Pressure) > cylinder.Cylinder.ServicePressure)
+            CylinderState state = cylinder.State!;
+            if (cylinder == above[0])
             {
                 yield return new Finding(
                     PlanCodes.CylinderAboveService,
                     Severity.Warning,
                     "energy balance of the receiving cylinder",
-                    $"{FindingValue.Text("cylinder", cylinder.Cylinder.Label)} ends at {FindingValue.GaugePressure("pressure", run.Job.Barometer.ToGauge(state.Pressure), RoundingMode.Up)}, above the {FindingValue.GaugePressure("service pressure", cylinder.Cylinder.ServicePressure, RoundingMode.Down)} it is marked for: cool it before it is moved.");
-                yield break;
+                    $"{FindingValue.Text("cylinder", cylinder.Cylinder.Label)} ends at {FindingValue.GaugePressure("pressure", run.Job.Barometer.ToGauge(state.Pressure), RoundingMode.Up)}, above the {FindingValue.GaugePressure("service pressure", cylinder.Cylinder.ServicePressure, RoundingMode.Down)} it is marked for: cool it before it is moved.",
+                    above.Length > 1 ? (FormattableString)$"So do {FindingValue.Text("others", string.Join(", ", above.Skip(1).Select(other => other.Cylinder.Label)))}." : null);
             }
         }
     }

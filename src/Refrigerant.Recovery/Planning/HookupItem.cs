@@ -59,4 +59,7 @@ public enum HookupItem
 
     /// <summary>The scale under the cylinder.</summary>
     Scale,
+
+    /// <summary>The appliance's second vapor port.</summary>
+    ApplianceSecondVaporPort,
 }

@@ -23,6 +23,7 @@ internal static class HookupText
     public static string Of(HookupItem item) => item switch
     {
         HookupItem.ApplianceVaporPort => "appliance's vapor port",
+        HookupItem.ApplianceSecondVaporPort => "appliance's second vapor port",
         HookupItem.ApplianceLiquidPort => "appliance's liquid port",
         HookupItem.CylinderVaporValve => "cylinder's vapor valve",
         HookupItem.CylinderLiquidValve => "cylinder's liquid valve",

@@ -63,6 +63,7 @@ internal static class Hookups
         StageKind.HoseSweep =>
         [
             new HookupSetting(ApplianceVaporPort, Shut),
+            .. SecondPort(job, Shut),
             new HookupSetting(CylinderLiquidValve, Shut),
             new HookupSetting(HoseValves, Open),
             new HookupSetting(MachineInletValve, Open),
@@ -72,13 +73,15 @@ internal static class Hookups
         StageKind.Equalize =>
         [
             new HookupSetting(ApplianceVaporPort, Open),
+            .. SecondPort(job, Shut),
             new HookupSetting(CylinderVaporValve, Open, "slowly: no liquid flashes into an empty cylinder"),
             new HookupSetting(Machine, Off),
         ],
         StageKind.PushPull =>
         [
             new HookupSetting(ApplianceLiquidPort, Open),
-            new HookupSetting(ApplianceVaporPort, Open),
+            new HookupSetting(ApplianceVaporPort, Open, job.Appliance.Sections.Count > 1 ? "a port on the part with the liquid port: gas that goes in elsewhere does not push" : null),
+            .. SecondPort(job, Shut),
             new HookupSetting(CylinderLiquidValve, Open),
             new HookupSetting(CylinderVaporValve, Open),
             new HookupSetting(MachineInletValve, Open),
@@ -89,6 +92,8 @@ internal static class Hookups
         StageKind.LiquidRecovery =>
         [
             new HookupSetting(ApplianceLiquidPort, Open),
+            new HookupSetting(ApplianceVaporPort, Shut),
+            .. SecondPort(job, Shut),
             new HookupSetting(CylinderLiquidValve, Open),
             new HookupSetting(MachineInletValve, Throttled, "opened by the gauge, not wide"),
             .. Condensing(job),
@@ -103,7 +108,8 @@ internal static class Hookups
         StageKind.VaporRecovery =>
         [
             new HookupSetting(ApplianceVaporPort, Open),
-            .. LiquidPort(job, Open),
+            .. SecondPort(job, Open),
+            .. LiquidPort(job, Open, "its hose, shut at the cylinder or at the machine, is drawn empty through the appliance"),
             new HookupSetting(CylinderLiquidValve, Open),
             step.Reason == StepReason.KeepLiquid ? new HookupSetting(MachineInletValve, Throttled, "by the appliance's gauge") : step.IsThrottled || job.KeepAboveFreezing ? new HookupSetting(MachineInletValve, Throttled, "by the gauge at the outlet") : new HookupSetting(MachineInletValve, Open),
             .. Condensing(job),
@@ -111,8 +117,10 @@ internal static class Hookups
         StageKind.Hold =>
         [
             new HookupSetting(ApplianceVaporPort, Shut),
+            .. SecondPort(job, Shut),
             .. LiquidPort(job, Shut),
             new HookupSetting(Machine, Off),
+            new HookupSetting(CylinderLiquidValve, Shut),
         ],
         StageKind.Rest or StageKind.Warm =>
         [
@@ -122,7 +130,11 @@ internal static class Hookups
         StageKind.CylinderChange =>
         [
             new HookupSetting(Machine, Off),
+            new HookupSetting(ApplianceVaporPort, Shut),
+            .. SecondPort(job, Shut),
+            .. LiquidPort(job, Shut),
             new HookupSetting(CylinderLiquidValve, Shut),
+            new HookupSetting(CylinderVaporValve, Shut),
             new HookupSetting(Scale, Read, "full cylinder weighed and labelled, the next one on the scale"),
         ],
         StageKind.MachineClearing =>
@@ -151,8 +163,12 @@ internal static class Hookups
     };
 
     /// <summary>The liquid port, where there is one with a hose on it.</summary>
-    private static HookupSetting[] LiquidPort(RecoveryJob job, HookupPosition position) =>
-        job.Appliance.LiquidReachable && job.Hoses.LiquidSide.Count > 0 ? [new HookupSetting(ApplianceLiquidPort, position)] : [];
+    private static HookupSetting[] LiquidPort(RecoveryJob job, HookupPosition position, string? why = null) =>
+        job.Appliance.LiquidReachable && job.Hoses.LiquidSide.Count > 0 ? [new HookupSetting(ApplianceLiquidPort, position, why)] : [];
+
+    /// <summary>The second vapor port, where a hose hangs on it.</summary>
+    private static HookupSetting[] SecondPort(RecoveryJob job, HookupPosition position) =>
+        job.Hoses.SecondVaporSide.Count > 0 ? [new HookupSetting(ApplianceSecondVaporPort, position)] : [];
 
     /// <summary>Before the job: what the machine still holds goes into a cylinder of its own, which is not among the job's.</summary>
     private static IEnumerable<HookupSetting> ClearingFirst(RecoveryJob job)
@@ -175,9 +191,9 @@ internal static class Hookups
             yield return new HookupSetting(CondenserWater, On);
         }
 
-        if (job.Appliance.Water is { IsMoving: true })
+        if (job.Appliance.Water is not null)
         {
-            yield return new HookupSetting(HookupItem.TubeWater, On, "kept moving, or it freezes");
+            yield return new HookupSetting(HookupItem.TubeWater, On, job.Appliance.Water.IsMoving ? "kept moving, or it freezes" : "kept moving or drained before: standing water freezes first");
         }
 
         yield return new HookupSetting(FloatSwitch, Connected);
@@ -234,7 +250,7 @@ internal static class Hookups
             yield return new StageWatch(WatchedBy.SightGlass, null, "the sight glass or hose runs vapor, the gauges part: shut the liquid valve first");
             if (job.Appliance.DesignGaugePressure is Pressure design)
             {
-                yield return new StageWatch(WatchedBy.ApplianceGauge, FindingValue.GaugePressure("throttle", PushPull.DesignShare * design, RoundingMode.Down), "nine tenths of what the appliance is built for: throttle the machine's outlet there");
+                yield return new StageWatch(WatchedBy.ApplianceGauge, FindingValue.GaugePressure("throttle", PushPull.DesignShare * design, RoundingMode.Down), "nine tenths of what the appliance is built for: throttle the machine's inlet there, never the outlet of a machine that runs");
             }
         }
 
@@ -243,7 +259,7 @@ internal static class Hookups
             yield return new StageWatch(WatchedBy.Scale, null, "the scale slows and the suction falls: open the vapor side too");
         }
 
-        if (step.CylinderPressure is Pressure cool)
+        if (step.CylinderPressure is Pressure cool && (step.Kind != StageKind.Equalize || after.Cylinder is not CylinderState filled || filled.Pressure.Pascals > 0.99 * cool.Pascals))
         {
             yield return new StageWatch(WatchedBy.CylinderGauge, Gauge("cylinder", cool), step.Kind == StageKind.Equalize ? "on the cylinder's gauge: even enough" : "on the cylinder's gauge: cool enough");
         }

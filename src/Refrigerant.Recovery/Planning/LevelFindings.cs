@@ -22,6 +22,10 @@ internal static class LevelFindings
 
     private const double Hour = 3600;
 
+    /// <summary>After a hold it is looked at for so long, s, and this far above the level, Pa, is worth a warning. Our choice.</summary>
+    private const double ShutFor = 3 * Hour;
+    private const double ComesBack = 10_000;
+
     public static IEnumerable<Finding> ToDo(PlanRun run, LevelVerdict verdict, MassLedger ledger)
     {
         Barometer here = run.Job.Barometer;
@@ -34,6 +38,17 @@ internal static class LevelFindings
         if (PulledPast(run) is Finding past && verdict.IsReached)
         {
             yield return past;
+        }
+
+        if (verdict.Outcome is LevelOutcome.ReachedAndHeld or LevelOutcome.Reached && run.Shut(new Duration(ShutFor, DurationUnit.Second)) is { Appliance: ApplianceState later }
+            && later.Pressure.Pascals > run.Requirement.RequiredPressure.Pascals + ComesBack)
+        {
+            yield return new Finding(
+                PlanCodes.ComesBackWarm,
+                Severity.Warning,
+                "simulated hold",
+                $"It holds while it is cold: shut for {FindingValue.Duration("shut", new Duration(ShutFor, DurationUnit.Second))} it would come back to {FindingValue.GaugePressure("later", run.Job.Barometer.ToGauge(later.Pressure), RoundingMode.Up)}.",
+                run.Job.Appliance.Oil is not null ? (FormattableString)$"The oil gives it off late: warm the oil and pull again, or open it at once and keep a gauge on it." : (FormattableString)$"Let it warm and pull again, or open it at once and keep a gauge on it.");
         }
 
         if (end.Parts.Count > 1 && Hidden(run, end) is Finding hidden)
@@ -154,8 +169,12 @@ internal static class LevelFindings
                 return $"Warm the oil (crankcase heater), let it stand and pull again.";
             case LevelObstacle.Freezing:
                 return $"Keep water at more than {FindingValue.Temperature("freezing", new Temperature(273.15, TemperatureUnit.Kelvin))} moving through the tubes, or drain them and pull without regard to frost.";
+            case LevelObstacle.HiddenSection:
+                return $"Draw from a port of that part too, or open what lies between.";
             case LevelObstacle.Heat:
                 return Heat(run, end);
+            case LevelObstacle.CylinderPropertyRange when run.Job.Appliance.Fluid.Designation == "R-744":
+                return $"What flows into a cylinder that stands below {FindingValue.GaugePressure("coldest liquid", run.Job.Barometer.ToGauge(new Pressure(518_000, PressureUnit.Pascal)), RoundingMode.Up)} may turn to dry ice in it: use a cylinder that holds gas above that, or let warm gas in first, slowly.";
             case LevelObstacle.PropertyRange when end.HasLiquid && run.Job.Appliance.Fluid.Designation == "R-744":
                 return $"What is still liquid would turn to dry ice, and boils too slowly above it: throttle so that the gauge stays above {FindingValue.GaugePressure("stay above", run.Job.Barometer.ToGauge(end.Pressure), RoundingMode.Up)} while there is liquid, and put heat in.";
             default:

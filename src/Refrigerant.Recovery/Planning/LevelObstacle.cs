@@ -56,4 +56,7 @@ public enum LevelObstacle
 
     /// <summary>The strategy asked for no further step.</summary>
     StoppedByStrategy,
+
+    /// <summary>A part of the appliance that the gauge does not see stands above the level.</summary>
+    HiddenSection,
 }

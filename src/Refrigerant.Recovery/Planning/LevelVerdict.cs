@@ -64,11 +64,12 @@ public sealed class LevelVerdict
         LevelObstacle.Heat => "liquid boils only as fast as heat comes in",
         LevelObstacle.Freezing => "no faster pull keeps the tubes from freezing",
         LevelObstacle.Oil => "the oil gives off what it holds too slowly",
-        LevelObstacle.TooManyPulls => "it takes more pulls than are allowed",
+        LevelObstacle.TooManyPulls => "it takes more pulls or steps than are allowed",
         LevelObstacle.PropertyRange => "the refrigerant leaves the range of its equation of state",
         LevelObstacle.NotComputed => "the integration came to its bound on steps",
         LevelObstacle.ApplianceAboveCutout => "the appliance stands above the machine's high-pressure cut-out",
         LevelObstacle.CylinderPropertyRange => "the content of the cylinder leaves the range of the equation of state",
+        LevelObstacle.HiddenSection => "a part of the appliance that the gauge does not see stands above it",
         LevelObstacle.StoppedByStrategy => "the strategy asked for no further step",
         _ => "it was stopped before",
     };

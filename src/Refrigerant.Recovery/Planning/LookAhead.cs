@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Generic;
 using System.Linq;
 using Refrigerant.Recovery.Processes;
@@ -15,6 +16,9 @@ internal sealed class LookAhead(PlanSituation now)
 
     /// <summary>A heater that is too strong is tried at a half, a quarter and so on of its power, not below this share.</summary>
     private const double LeastHeat = 0.05;
+
+    /// <summary>No hotter is an appliance made by heat, K: 52 °C (125 °F), as cylinders (common practice, no source).</summary>
+    private const double HottestAppliance = 325.15;
 
     /// <summary>A wait of less than this many changes of the cylinder is not looked into. Our choice.</summary>
     private const double LongWait = 3;
@@ -40,7 +44,17 @@ internal sealed class LookAhead(PlanSituation now)
         PullPlan best = _search.ToGoal(plain);
         if (best.Fate == PullFate.Limited)
         {
+            PullPlan limited = best;
             best = Better([best, .. Cooler(plain)]);
+            if (best.How.IsThrottled && UntilLimit(limited, best) is PullPlan hot)
+            {
+                return hot;
+            }
+        }
+        else if (ComesAboveService(best) && CylinderCooling.Best(now.Job, cooling) is SimulationInputs cold && cold != cooling)
+        {
+            PullPlan cooled = _search.ToGoal(plain with { Inputs = cold, Reason = StepReason.Cool });
+            best = cooled.Fate <= best.Fate ? cooled : best;
         }
 
         if (best.Fate == PullFate.Stuck && best.End == StageEnd.PropertyRange && best.After.Appliance.HasLiquid)
@@ -108,7 +122,34 @@ internal sealed class LookAhead(PlanSituation now)
         return null;
     }
 
-    private static bool IsBetter(PullPlan warm, PullPlan best) => warm.Fate < best.Fate || (warm.Fate == best.Fate && warm.Seconds < best.Seconds);
+    /// <summary>The pull up to the limit of a hot cylinder, where another one, cooler or emptier, lets it end sooner from there than throttling does; null where it does not.</summary>
+    private PullPlan? UntilLimit(PullPlan limited, PullPlan throttled)
+    {
+        double change = now.Job.Times.CylinderChange.Seconds;
+        if (limited.Seconds < 1 || throttled.Seconds - limited.Seconds < LongWait * change || limited.End == StageEnd.ThermalCutout || now.NextCylinder is not CylinderStanding other
+            || now.WithCylinder(other).Cylinder is not CylinderState fresh || !(fresh.Pressure.Pascals < Lower * limited.After.Cylinder!.Pressure.Pascals))
+        {
+            return null;
+        }
+
+        PullPlan after = _search.ToGoal(limited.How, limited.After with { Cylinder = fresh });
+        return limited.Seconds + change + after.Seconds < Sooner * throttled.Seconds ? limited with { Step = limited.Step with { Reason = StepReason.UntilLimit }, Fate = PullFate.Passes } : null;
+    }
+
+    /// <summary>Whether the cylinder comes above its marked service pressure.</summary>
+    private bool ComesAboveService(PullPlan plan) => now.State.Cylinder is CylinderState state
+        && plan.Parts[0].Trajectory.Any(point => point.DischargePascals > state.Cylinder.ServicePressure.Pascals + now.Job.Barometer.Pressure.Pascals);
+
+    private static bool IsBetter(PullPlan warm, PullPlan best) => !IsTooHot(warm) && IsNoWorse(warm, best);
+
+    /// <summary>Whether heat brings the appliance above 52 °C (125 °F), where it was not before.</summary>
+    private static bool IsTooHot(PullPlan warm)
+    {
+        double most = Math.Max(HottestAppliance, warm.Parts[0].Before.Appliance.Temperature.Kelvins + 1);
+        return warm.Parts.Any(part => part.Trajectory.Any(point => point.ApplianceKelvins > most || point.MetalKelvins > most) || part.Appliance.MetalTemperature.Kelvins > most);
+    }
+
+    private static bool IsNoWorse(PullPlan warm, PullPlan best) => warm.Fate < best.Fate || (warm.Fate == best.Fate && warm.Seconds < best.Seconds);
 
     /// <summary>The pull with heat on the appliance, the heater at a share of its power.</summary>
     private PullPlan Warm(PullPlan cold, double share) =>

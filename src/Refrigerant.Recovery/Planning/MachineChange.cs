@@ -77,7 +77,7 @@ internal sealed class MachineChange
     public double Seconds(StageKind kind, JobTimes times)
     {
         double sum = 0;
-        foreach (Volume volume in new[] { Past!.SeparatorOil, Past.CompressorOil })
+        foreach (Volume volume in Past is null ? [] : new[] { Past.SeparatorOil, Past.CompressorOil })
         {
             if (volume.CubicMeters > 0)
             {

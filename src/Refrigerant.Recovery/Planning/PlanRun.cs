@@ -217,6 +217,9 @@ internal sealed partial class PlanRun
         return CylinderState.Initial(cylinder.Cylinder, Job.Appliance.Fluid, Ambient, _air);
     }
 
+    /// <summary>The appliance as it stands, shut for a time; null where that could not be computed.</summary>
+    public StageResult? Shut(Duration time) => _simulation.Run(new PlanStep(StageKind.Hold) { Duration = time }, State, null);
+
     private bool StaysAtLevel()
     {
         if (!IsAtLevel(State.Appliance))
@@ -246,6 +249,11 @@ internal sealed partial class PlanRun
         {
             Change(step);
             return;
+        }
+
+        if (_connected < 0 && step.Kind is StageKind.Equalize or StageKind.PushPull or StageKind.LiquidRecovery or StageKind.VaporRecovery)
+        {
+            throw new InvalidOperationException($"The strategy asks for {step.Kind} before a cylinder is connected: connect one by a step of SetUp or CylinderChange.");
         }
 
         StageResult? result = Preview(step, State);

@@ -55,7 +55,18 @@ public sealed class PlanSituation
     /// <summary>The usable cylinder, not the connected one, with the most room; null for none.</summary>
     public CylinderStanding? NextCylinder => Cylinders
         .Where(cylinder => cylinder.IsUsable && cylinder.Cylinder.Label != Connected?.Cylinder.Label)
-        .OrderByDescending(cylinder => cylinder.Room.Kilograms).FirstOrDefault();
+        .OrderByDescending(cylinder => WouldFreezeIn && (cylinder.Cylinder.Content.Kilograms > 0 || cylinder.Kilograms > 0))
+        .ThenByDescending(cylinder => cylinder.Room.Kilograms).FirstOrDefault();
+
+    /// <summary>Whether what flows into an evacuated cylinder may freeze to a solid in it, as carbon dioxide does: its coldest liquid stands above the air.</summary>
+    private bool WouldFreezeIn
+    {
+        get
+        {
+            Fluids.PropertyModel model = Job.Appliance.Fluid.Model;
+            return model.SaturationAtTemperature(model.Range.MinimumTemperature).Bubble.Pressure > Job.Barometer.Pressure.Pascals;
+        }
+    }
 
     /// <summary>Whether the gauge shows the goal, or the share that the rule asks for instead is recovered.</summary>
     public bool IsAtGoal => _run.ShowsGoal(State.Appliance);

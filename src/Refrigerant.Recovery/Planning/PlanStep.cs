@@ -11,7 +11,7 @@ public sealed record PlanStep
 {
     /// <summary>A step, for an initializer.</summary>
     /// <param name="kind">What is done.</param>
-    public PlanStep(StageKind kind) => Kind = kind;
+    public PlanStep(StageKind kind) => Kind = Require.Defined(kind, nameof(kind));
 
     /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
     /// <param name="kind">See <see cref="Kind"/>.</param>
@@ -112,5 +112,6 @@ public sealed record PlanStep
         + (AppliancePressure is Pressure end ? $", to {Require.Text(end.Kilopascals)} kPa absolute" : string.Empty)
         + (LowestPressure is Pressure lowest ? $", not below {Require.Text(lowest.Kilopascals)} kPa absolute" : string.Empty)
         + (CylinderPressure is Pressure rest ? $", until the cylinder is at {Require.Text(rest.Kilopascals)} kPa absolute" : string.Empty)
-        + $", {Inputs}{(IsThrottled ? ", throttled" : string.Empty)}: {Reason}";
+        + (Inputs == default ? string.Empty : $", {Inputs}")
+        + $"{(IsThrottled ? ", throttled" : string.Empty)}: {Reason}";
 }

@@ -134,7 +134,8 @@ public sealed record RecoveryJob
     };
 
     /// <summary>Whether push-pull is used.</summary>
-    public PushPullUse PushPull { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">No such use.</exception>
+    public PushPullUse PushPull { get; init => field = Require.Defined(value, nameof(PushPull)); }
 
     /// <summary>Whether to throttle so that no surface with water behind it freezes.</summary>
     public bool KeepAboveFreezing { get; init; }

@@ -36,7 +36,7 @@ internal static class SetupFindings
                     PlanCodes.PushPullThrottled,
                     Severity.Caution,
                     "design pressure as given",
-                    $"Throttle the machine's outlet so that the appliance stays at {FindingValue.GaugePressure("throttle at", PushPull.DesignShare * design, RoundingMode.Down)} or below: nine tenths of {FindingValue.GaugePressure("design pressure", design, RoundingMode.Down)}, what it is built for or its relief device opens at.");
+                    $"Throttle the machine's inlet (never the outlet of a machine that runs) so that the appliance stays at {FindingValue.GaugePressure("throttle at", PushPull.DesignShare * design, RoundingMode.Down)} or below: nine tenths of {FindingValue.GaugePressure("design pressure", design, RoundingMode.Down)}, what it is built for or its relief device opens at.");
             }
         }
 

@@ -48,9 +48,10 @@ internal static class StartFindings
         Pressure stands = run.Job.Barometer.ToGauge(run.State.Appliance.Pressure);
         return new Finding(
             PlanCodes.NothingToRecover,
-            Severity.Note,
+            run.State.Appliance.HasLiquid ? Severity.Warning : Severity.Note,
             run.Requirement.Source,
             $"Nothing is to be recovered: the appliance stands at {FindingValue.GaugePressure("appliance", stands, RoundingMode.Up)}, and the level before this opening is {FindingValue.GaugePressure("level", run.Job.Barometer.ToGauge(run.Goal), RoundingMode.Down)}.",
+            run.State.Appliance.HasLiquid ? (FormattableString)$"{FindingValue.Mass("liquid", run.State.Appliance.LiquidMass)} of liquid stay inside, and it stands so low only while it is as cold as now: shut off the part that is opened, or recover. A gauge stays on it while it is open." : null,
             stands.Pascals < 0 ? (FormattableString)$"It is below the air: bring it up to the air's pressure, no higher than the level, before it is opened, or it draws air in." : null);
     }
 

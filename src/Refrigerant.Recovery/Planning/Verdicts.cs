@@ -11,6 +11,9 @@ internal static class Verdicts
 {
     private const double ShortestHold = 1;
 
+    /// <summary>A part at this many times the level stands above it.</summary>
+    private const double AboveLevel = 1.05;
+
     /// <summary>Metal within this of 0 °C, K, is what throttles a pull that is kept above freezing.</summary>
     private const double NearFreezing = 2;
 
@@ -38,6 +41,11 @@ internal static class Verdicts
 
         bool asked = run.Job.Times.Hold.Seconds >= ShortestHold;
         bool atLevel = run.IsAtLevel(end) && run.Stages.Count > 0;
+        if (atLevel && IsHidden(run, end))
+        {
+            return LevelOutcome.NotReached;
+        }
+
         if (atLevel && end.HasLiquid)
         {
             return LevelOutcome.ReachedOverLiquid;
@@ -59,6 +67,10 @@ internal static class Verdicts
             : LevelOutcome.ReachedNotHeld;
     }
 
+    /// <summary>Whether a part that the gauge does not see stands above the level.</summary>
+    public static bool IsHidden(PlanRun run, ApplianceState end) => end.Parts.Count > 1
+        && end.Sections.Where((section, i) => i != run.Job.Appliance.VaporPortSection).Any(section => section.Pressure.Pascals > AboveLevel * run.Requirement.RequiredPressure.Pascals);
+
     /// <summary>The hold after the last pull, where the pressure stayed at the level.</summary>
     private static Duration HeldFor(PlanRun run)
     {
@@ -73,6 +85,11 @@ internal static class Verdicts
             return LevelObstacle.ApplianceAboveCutout;
         }
 
+        if (run.RanOutOfSteps)
+        {
+            return LevelObstacle.TooManyPulls;
+        }
+
         if (run.Job.Cylinders.Count == 0)
         {
             return LevelObstacle.NoCylinder;
@@ -83,6 +100,11 @@ internal static class Verdicts
             return run.Cylinders.Any(cylinder => cylinder.IsUsable) ? LevelObstacle.StoppedByStrategy
                 : run.Cylinders.Any(cylinder => cylinder.MayBeFilled) ? LevelObstacle.CylindersFull
                 : LevelObstacle.NoFitCylinder;
+        }
+
+        if (run.IsAtLevel(end) && !end.HasLiquid && IsHidden(run, end))
+        {
+            return LevelObstacle.HiddenSection;
         }
 
         PlannedStage? last = run.Stages.LastOrDefault(stage => stage.Result is not null && StepSimulation.RunsMachine(stage.Kind));

@@ -66,10 +66,12 @@ public sealed record EvacuationOptions
     public RuleSet Rules { get; init => field = Require.NotNull(value, nameof(Rules)); } = RuleSet.UnitedStates;
 
     /// <summary>The kind of appliance, as the United States tell them apart.</summary>
-    public ApplianceKind Appliance { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">No such value.</exception>
+    public ApplianceKind Appliance { get; init => field = Require.Defined(value, nameof(Appliance)); }
 
     /// <summary>Why it is opened.</summary>
-    public OpeningPurpose Purpose { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">No such value.</exception>
+    public OpeningPurpose Purpose { get; init => field = Require.Defined(value, nameof(Purpose)); }
 
     /// <summary>The day on which the recovery machine was made or imported; null is taken as on or after 15 November 1993, the stricter case.</summary>
     public DateTime? MachineManufactured { get; init; }
@@ -130,7 +132,8 @@ public sealed record EvacuationOptions
     }
 
     /// <summary>A class that overrides the computed one; null for none.</summary>
-    public PressureClass? Class { get; init; }
+    /// <exception cref="ArgumentOutOfRangeException">No such class.</exception>
+    public PressureClass? Class { get; init => field = value is PressureClass given ? Require.Defined(given, nameof(Class)) : null; }
 
     /// <summary>An absolute pressure that another jurisdiction, a contract or the caller asks for, instead of the regulation's; null for none.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>

@@ -52,7 +52,9 @@ internal static class FillFindings
                 CylinderCodes.WaterCapacityRule,
                 Severity.Caution,
                 old.Source,
-                $"80 % of the water capacity would be {FindingValue.Kilograms("water capacity rule", old.Kilograms)}, {FindingValue.Fraction("over", (old.Kilograms / governing.Kilograms) - 1)} over the limit of {LimitOf(governing)}: do not use the rule without specific gravity.");
+                old.Kilograms < 2 * governing.Kilograms
+                    ? $"80 % of the water capacity would be {FindingValue.Kilograms("water capacity rule", old.Kilograms)}, {FindingValue.Fraction("over", (old.Kilograms / governing.Kilograms) - 1)} over the limit of {LimitOf(governing)}: do not use the rule without specific gravity."
+                    : (FormattableString)$"80 % of the water capacity would be {FindingValue.Kilograms("water capacity rule", old.Kilograms)}, {FindingValue.Number("times", old.Kilograms / governing.Kilograms)} times the limit of {LimitOf(governing)}: do not use the rule without specific gravity.");
         }
 
         if (set.IsWithoutFigure)

@@ -300,6 +300,31 @@ public sealed record RecoveryMachine
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
     public static RecoveryMachine Ideal(VolumeFlow displacement) => FromDisplacement(displacement, clearanceRatio: 0) with { Body = null, GasPassesThrough = false };
 
+    /// <summary>
+    /// Equal machines side by side on the same appliance and the same cylinder, as one: displacement, duty, internal volume, liquid rate and body add up, what one machine is set to stays. Hoses
+    /// are not part of it: each machine wants a run of its own.
+    /// </summary>
+    /// <param name="count">How many, 1 to 8.</param>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range, or what adds up is.</exception>
+    public RecoveryMachine SideBySide(int count)
+    {
+        Require.InRange(count, 1, 8, string.Empty, nameof(count));
+        return this with
+        {
+            Displacement = Displacement * count,
+            InternalVolume = InternalVolume * count,
+            Condenser = Condenser with { RatedDuty = Power.FromWatts((double)Condenser.RatedDuty.Watts * count) },
+            LiquidRate = LiquidRate * count,
+            Body = Body is null ? null : Body with
+            {
+                HeatCapacity = Body.HeatCapacity * count,
+                AirConductance = Body.AirConductance * count,
+                GasConductance = Body.GasConductance * count,
+                FrictionPower = Power.FromWatts((double)Body.FrictionPower.Watts * count),
+            },
+        };
+    }
+
     /// <summary>Volumetric efficiency η at a pressure ratio; zero where re-expansion leaves nothing to draw.</summary>
     /// <param name="pressureRatio">Discharge over suction pressure, greater than zero; below one counts as one.</param>
     /// <exception cref="ArgumentOutOfRangeException">The ratio is not greater than zero, or not finite.</exception>

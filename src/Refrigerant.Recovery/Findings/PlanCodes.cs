@@ -32,6 +32,7 @@ internal static class PlanCodes
     public static readonly FindingCode DesignPressureUnknown = new("design-pressure-unknown", FindingSubject.PushPull, "push-pull raises the pressure of an appliance whose design pressure is not given");
     public static readonly FindingCode HosesSlow = new("hoses-slow", FindingSubject.HoseLimited, "hoses and valve cores let less than 80 % of what the machine could draw through");
     public static readonly FindingCode HoseLeadsNowhere = new("hose-leads-nowhere", FindingSubject.HoseLimited, "a run of hoses is given that has no port, or a port has no hose");
+    public static readonly FindingCode KeepLiquid = new("keep-liquid", FindingSubject.Freezing, "the inlet is throttled so that what is liquid in the appliance does not freeze to a solid");
     public static readonly FindingCode TubesFreeze = new("tubes-freeze", FindingSubject.Freezing, "a surface with water behind it comes to 0 °C");
     public static readonly FindingCode HeatSetsPace = new("heat-sets-pace", FindingSubject.EvacuationLevel, "for more than half an hour liquid boils only as fast as heat comes in");
     public static readonly FindingCode WaterSetsPace = new("water-sets-pace", FindingSubject.Freezing, "for more than an hour the pull is throttled so that water in the tubes does not freeze");
@@ -63,7 +64,7 @@ internal static class PlanCodes
         LevelReached, ShareRecovered, NothingToRecover, LevelNotReached, LevelNotHeld, LevelOverLiquid, PullPastLevel, LevelMetAtStart,
         StillAboveAir, GaugeAtAltitude, HiddenSection, NoCylinder, CylinderRoomMissing, CoolCylinder, ThrottleInlet, CylinderAboveService,
         CylinderHot, CylinderFullOfLiquid, CylinderMarksUnchecked, PushPullSiphons, PushPullNotUsed, PushPullThrottled, DesignPressureUnknown,
-        HosesSlow, HoseLeadsNowhere, TubesFreeze, HeatSetsPace, WaterSetsPace, WarmAppliance, MachineNotListed, ApplianceAboveCutout, MachineHot,
+        HosesSlow, HoseLeadsNowhere, KeepLiquid, TubesFreeze, HeatSetsPace, WaterSetsPace, WarmAppliance, MachineNotListed, ApplianceAboveCutout, MachineHot,
         ClearMachineFirst, ChangeMachineOil, MachineCarriesOver,
         HeatAssumed, OilHolds, BlendEstimated,
         HighPressure, NearLimit, WaterInTubes, DisplacesAir, FreezesSkin, HotSurface, AirDrawnIn, OilUnderPressure, PlanningFigures,

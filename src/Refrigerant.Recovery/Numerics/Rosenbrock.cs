@@ -8,7 +8,7 @@ namespace Refrigerant.Recovery.Numerics;
 /// </summary>
 /// <remarks>
 /// Method and coefficients: RODAS of Hairer and Wanner, Solving Ordinary Differential Equations II, 2nd ed., section VI.4:
-/// (I/(hγ) − J)·k_i = f(y + Σ a_ij·k_j) + Σ c_ij·k_j/h. The Jacobian J = ∂f/∂y is by differences, one evaluation a component, and so
+/// (I/(hγ) − J)·k_i = f(y + Σ a_ij·k_j) + Σ c_ij·k_j/h. The Jacobian J = ∂f/∂y is by differences, one or two evaluations a component, and so
 /// wants f to some nine figures. An invariant c·f = 0 makes c·J = 0 and c·k_i = 0: balances are kept here too.
 /// </remarks>
 internal sealed class Rosenbrock : OdeStepper
@@ -18,6 +18,13 @@ internal sealed class Rosenbrock : OdeStepper
 
     /// <summary>Step of a difference, as a share of the size of its component: noise of f and its curvature weigh about the same.</summary>
     private const double DifferenceShare = 1e-6;
+
+    /// <summary>
+    /// Where flows follow the root of a small pressure difference f bends so much that the error of one-sided differences, not the method, bounds the step. After this many steps, which
+    /// few integrations need, differences are two-sided and smaller.
+    /// </summary>
+    private const int StepsBeforeTwoSided = 48;
+    private const double TwoSidedShare = 1e-7;
 
     /// <summary>a_ij of stages 2 to 5; stage 6 starts from stage 5 and its k.</summary>
     private static readonly double[][] A =
@@ -55,6 +62,7 @@ internal sealed class Rosenbrock : OdeStepper
     private readonly double[] _dense1;
     private readonly double[] _dense2;
     private bool _hasJacobian;
+    private int _steps;
 
     public Rosenbrock(OdeSystem system)
         : base(system)
@@ -79,6 +87,7 @@ internal sealed class Rosenbrock : OdeStepper
 
     public override bool Step(double[] state, double[] slope, double h, double[] next, double[] nextSlope)
     {
+        _steps++;
         if (!Linearize(state, slope) || !FactorFor(h))
         {
             return false;
@@ -144,7 +153,11 @@ internal sealed class Rosenbrock : OdeStepper
         }
     }
 
-    public override void SystemChanged() => _hasJacobian = false;
+    public override void SystemChanged()
+    {
+        _hasJacobian = false;
+        _steps = 0;
+    }
 
     private void Combine(double[] weights, double[] sum)
     {
@@ -177,7 +190,7 @@ internal sealed class Rosenbrock : OdeStepper
         }
     }
 
-    /// <summary>∂f/∂y at a state by forward differences, backward where forward is no state; kept while the step is tried again.</summary>
+    /// <summary>∂f/∂y at a state by differences, one-sided where only one side is a state; kept while the step is tried again.</summary>
     private bool Linearize(double[] state, double[] slope)
     {
         if (_hasJacobian && state.AsSpan().SequenceEqual(_linearizedAt))
@@ -188,11 +201,12 @@ internal sealed class Rosenbrock : OdeStepper
         _hasJacobian = false;
         Array.Copy(state, _linearizedAt, Dimension);
         Array.Copy(state, _probe, Dimension);
-        double[] moved = _k[0];
+        bool twoSided = _steps > StepsBeforeTwoSided;
+        double[] above = _k[0], below = _k[1];
         for (int j = 0; j < Controlled; j++)
         {
-            double size = System.Size(j, state);
-            if (double.IsInfinity(size))
+            double difference = (twoSided ? TwoSidedShare : DifferenceShare) * System.Size(j, state);
+            if (double.IsInfinity(difference))
             {
                 for (int i = 0; i < Dimension; i++)
                 {
@@ -202,20 +216,28 @@ internal sealed class Rosenbrock : OdeStepper
                 continue;
             }
 
-            _probe[j] = state[j] + (DifferenceShare * size);
-            if (!Evaluate(_probe, moved))
+            _probe[j] = state[j] + difference;
+            double high = _probe[j];
+            bool hasAbove = Evaluate(_probe, above);
+            double low = state[j];
+            bool hasBelow = false;
+            if (twoSided || !hasAbove)
             {
-                _probe[j] = state[j] - (DifferenceShare * size);
-                if (!Evaluate(_probe, moved))
-                {
-                    return false;
-                }
+                _probe[j] = state[j] - difference;
+                hasBelow = Evaluate(_probe, below);
+                low = hasBelow ? _probe[j] : low;
             }
 
-            double difference = _probe[j] - state[j];
+            if (!hasAbove && !hasBelow)
+            {
+                return false;
+            }
+
+            high = hasAbove ? high : state[j];
+            double[] from = hasBelow ? below : slope, to = hasAbove ? above : slope;
             for (int i = 0; i < Dimension; i++)
             {
-                _jacobian[(i * Controlled) + j] = (moved[i] - slope[i]) / difference;
+                _jacobian[(i * Controlled) + j] = (to[i] - from[i]) / (high - low);
             }
 
             _probe[j] = state[j];

@@ -105,7 +105,7 @@ internal static class Hookups
             new HookupSetting(ApplianceVaporPort, Open),
             .. LiquidPort(job, Open),
             new HookupSetting(CylinderLiquidValve, Open),
-            step.IsThrottled || job.KeepAboveFreezing ? new HookupSetting(MachineInletValve, Throttled, "by the gauge at the outlet") : new HookupSetting(MachineInletValve, Open),
+            step.Reason == StepReason.KeepLiquid ? new HookupSetting(MachineInletValve, Throttled, "by the appliance's gauge") : step.IsThrottled || job.KeepAboveFreezing ? new HookupSetting(MachineInletValve, Throttled, "by the gauge at the outlet") : new HookupSetting(MachineInletValve, Open),
             .. Condensing(job),
         ],
         StageKind.Hold =>
@@ -219,6 +219,11 @@ internal static class Hookups
             yield return new StageWatch(WatchedBy.ApplianceGauge, Gauge("appliance", level), "on the appliance's gauge; shut the inlet, stop");
         }
 
+        if (step.Reason == StepReason.KeepLiquid && step.LowestPressure is Pressure floor)
+        {
+            yield return new StageWatch(WatchedBy.ApplianceGauge, FindingValue.GaugePressure("not below", job.Barometer.ToGauge(floor), RoundingMode.Up), "not below that while there is liquid: throttle the inlet");
+        }
+
         if (step.Kind == StageKind.HoseSweep)
         {
             yield return new StageWatch(WatchedBy.ApplianceGauge, Gauge("hoses", job.SweepPressure), "on the gauge; then shut the vent");
@@ -240,7 +245,7 @@ internal static class Hookups
 
         if (step.CylinderPressure is Pressure cool)
         {
-            yield return new StageWatch(WatchedBy.CylinderGauge, Gauge("cylinder", cool), "on the cylinder's gauge: cool enough");
+            yield return new StageWatch(WatchedBy.CylinderGauge, Gauge("cylinder", cool), step.Kind == StageKind.Equalize ? "on the cylinder's gauge: even enough" : "on the cylinder's gauge: cool enough");
         }
 
         if (cylinder is not null && step.Kind is StageKind.Equalize or StageKind.PushPull or StageKind.LiquidRecovery or StageKind.VaporRecovery)
@@ -258,7 +263,8 @@ internal static class Hookups
         {
             Duration time = step.Duration ?? result?.Duration ?? Duration.Zero;
             string what = step.Kind == StageKind.Hold ? "watch the gauge: it may not come above the level"
-                : step.Reason == StepReason.GiveUp ? "give up then: it crawls"
+                : step.Reason == StepReason.UntilChange ? "then change over: another cylinder lets the machine go on faster"
+                : step.Reason == StepReason.GiveUp ? "stop then: it crawls"
                 : "then stop";
             yield return new StageWatch(WatchedBy.Clock, FindingValue.Duration("time", time), what);
         }

@@ -157,7 +157,7 @@ internal static class LevelFindings
             case LevelObstacle.Heat:
                 return Heat(run, end);
             case LevelObstacle.PropertyRange when end.HasLiquid && run.Job.Appliance.Fluid.Designation == "R-744":
-                return $"What is still liquid would turn to dry ice: throttle so that the gauge stays above {FindingValue.GaugePressure("stay above", run.Job.Barometer.ToGauge(end.Pressure), RoundingMode.Up)} while there is liquid, and put heat in.";
+                return $"What is still liquid would turn to dry ice, and boils too slowly above it: throttle so that the gauge stays above {FindingValue.GaugePressure("stay above", run.Job.Barometer.ToGauge(end.Pressure), RoundingMode.Up)} while there is liquid, and put heat in.";
             default:
                 return null;
         }

@@ -50,4 +50,10 @@ public enum LevelObstacle
 
     /// <summary>The appliance stands above the machine's high-pressure cut-out: the machine must not be connected.</summary>
     ApplianceAboveCutout,
+
+    /// <summary>The content of the cylinder leaves the range of the refrigerant's equation.</summary>
+    CylinderPropertyRange,
+
+    /// <summary>The strategy asked for no further step.</summary>
+    StoppedByStrategy,
 }

@@ -68,6 +68,8 @@ public sealed class LevelVerdict
         LevelObstacle.PropertyRange => "the refrigerant leaves the range of its equation of state",
         LevelObstacle.NotComputed => "the integration came to its bound on steps",
         LevelObstacle.ApplianceAboveCutout => "the appliance stands above the machine's high-pressure cut-out",
+        LevelObstacle.CylinderPropertyRange => "the content of the cylinder leaves the range of the equation of state",
+        LevelObstacle.StoppedByStrategy => "the strategy asked for no further step",
         _ => "it was stopped before",
     };
 }

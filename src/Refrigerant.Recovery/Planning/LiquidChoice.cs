@@ -29,6 +29,13 @@ internal static class LiquidChoice
     /// <summary>Before push-pull the pressures are even enough at this share of the appliance's: the last tenth takes as long as all before.</summary>
     private const double NearlyEven = 0.9;
 
+    /// <summary>Two ways nearer to each other than this share and these seconds are planned to their end before one is taken. Our choice.</summary>
+    private const double NearTie = 0.3;
+    private const double TieTime = 120;
+
+    /// <summary>A way that takes longer than this, s, bounds no other: 1000 days.</summary>
+    private const double LongestLook = 8.64e7;
+
     /// <summary>The next step on the liquid; null where vapor is to be drawn, or was.</summary>
     public static PlanStep? Next(PlanSituation now)
     {
@@ -44,7 +51,7 @@ internal static class LiquidChoice
             return First(now, last);
         }
 
-        bool goesOn = drawn.Result?.End == StageEnd.CylinderFull && Reach(now) >= (drawn.Kind == StageKind.PushPull ? LeastPushed : LeastDrawn);
+        bool goesOn = drawn.Result?.End == StageEnd.CylinderFull && Reach(now) >= Least(drawn.Kind);
         if (last == drawn)
         {
             return drawn.Result?.End != StageEnd.CylinderFull ? drawn.Kind == StageKind.PushPull ? new PlanStep(StageKind.HoseChange) : null
@@ -99,13 +106,7 @@ internal static class LiquidChoice
                 : 0;
         }
 
-        if (now.State.Cylinder!.Pressure.Pascals >= least || now.Preview(even) is not StageResult seen)
-        {
-            return null;
-        }
-
-        TrajectoryPoint enough = seen.Trajectory.FirstOrDefault(point => point.DischargePascals >= least);
-        return enough.Seconds > 0 && enough.Seconds < seen.Duration.Seconds ? even with { Duration = new Duration(Math.Max(1, enough.Seconds), DurationUnit.Second) } : even;
+        return now.State.Cylinder!.Pressure.Pascals >= least ? null : even with { CylinderPressure = new Pressure(least, PressureUnit.Pascal) };
     }
 
     private static StageKind? Choose(PlanSituation now)
@@ -117,15 +118,17 @@ internal static class LiquidChoice
             PushPullUse.Always => true,
             _ => Reach(now) >= LeastPushed,
         };
-        double pushed = push ? TimeFor(now, StageKind.PushPull, job.Times.HoseChange.Seconds) : double.PositiveInfinity;
-        double drawn = job.Machine.TakesLiquid ? TimeFor(now, StageKind.LiquidRecovery, 0) : double.PositiveInfinity;
-        if (job.PushPull == PushPullUse.Always && !double.IsPositiveInfinity(pushed))
+        LiquidWay? pushed = push ? WayOf(now, StageKind.PushPull, job.Times.HoseChange.Seconds, double.PositiveInfinity) : null;
+        if (job.PushPull == PushPullUse.Always && pushed is not null)
         {
             return StageKind.PushPull;
         }
 
-        double sooner = Math.Min(pushed, drawn);
-        return double.IsPositiveInfinity(sooner) || VaporIsAsFast(now, sooner) ? null : pushed <= drawn ? StageKind.PushPull : StageKind.LiquidRecovery;
+        double bound = pushed is null ? double.PositiveInfinity : ((1 + NearTie) * pushed.WithVapor) + TieTime;
+        LiquidWay? drawn = job.Machine.TakesLiquid ? WayOf(now, StageKind.LiquidRecovery, 0, bound) : null;
+        bool isTie = pushed is not null && drawn is not null && pushed.WithVapor < ((1 + NearTie) * drawn.WithVapor) + TieTime;
+        LiquidWay? sooner = drawn is null || (isTie ? now.EndsSooner(job with { PushPull = PushPullUse.Always }, job with { PushPull = PushPullUse.Never }) : pushed?.WithVapor <= drawn.WithVapor) ? pushed : drawn;
+        return sooner is null || VaporIsAsFast(now, sooner.Seconds) ? null : sooner.Kind;
     }
 
     /// <summary>Whether as much leaves as vapor in the time in which the liquid in reach leaves as such.</summary>
@@ -149,17 +152,42 @@ internal static class LiquidChoice
         };
     }
 
-    /// <summary>Time to take the liquid in reach this way, s; infinite where it does not get far.</summary>
-    private static double TimeFor(PlanSituation now, StageKind kind, double handling)
+    /// <summary>What a way of taking the liquid comes to; null where it does not get far, or takes longer than another.</summary>
+    private static LiquidWay? WayOf(PlanSituation now, StageKind kind, double handling, double other)
     {
         StageResult? even = Before(now, kind) is PlanStep vapor ? now.Preview(vapor) : null;
-        StageResult? seen = now.Preview(Step(kind), even?.After ?? now.State);
+        double before = handling + (even?.Duration.Seconds ?? 0);
+        if (before >= other)
+        {
+            return null;
+        }
+
+        SimulationState from = even?.After ?? now.State;
+        PlanStep step = Step(kind);
+        StageResult? seen = now.Preview(other < LongestLook ? step with { Duration = new Duration(Math.Max(1, other - before), DurationUnit.Second) } : step, from);
+        if (seen is null or { End: StageEnd.TimeLimit })
+        {
+            return null;
+        }
+
+        now.Remember(step, from, seen);
         double reach = Reach(now);
-        double moved = seen?.RecoveredMass.Kilograms ?? 0;
-        bool far = moved > LeastShare * reach || (seen?.End == StageEnd.CylinderFull && moved > 0);
-        double first = even?.RecoveredMass.Kilograms ?? 0;
-        return far ? handling + (((even?.Duration.Seconds ?? 0) + seen!.Duration.Seconds) * Math.Max(1, reach / (first + moved))) : double.PositiveInfinity;
+        double moved = seen.RecoveredMass.Kilograms;
+        double taken = moved + (even?.RecoveredMass.Kilograms ?? 0);
+        bool isFull = seen.End == StageEnd.CylinderFull;
+        if (!(moved > LeastShare * reach || (isFull && moved > 0)))
+        {
+            return null;
+        }
+
+        // With the next cylinder it goes on as before; what it leaves is drawn as vapor, at the machine's pace at best.
+        double share = isFull && reach - taken >= Least(kind) ? Math.Max(1, reach / taken) : 1;
+        double left = now.State.Appliance.LiquidMass.Kilograms - (share * taken);
+        double seconds = handling + ((before - handling + seen.Duration.Seconds) * share);
+        return new LiquidWay(kind, seconds, seconds + (Math.Max(0, left) / now.Pace));
     }
+
+    private static double Least(StageKind kind) => kind == StageKind.PushPull ? LeastPushed : LeastDrawn;
 
     /// <summary>Liquid that a port below it reaches, kg.</summary>
     private static double Reach(PlanSituation now) => now.State.Appliance.LiquidMass.Kilograms - now.Job.Appliance.LiquidHeel.Kilograms;
@@ -168,4 +196,10 @@ internal static class LiquidChoice
         now.State.Cylinder is CylinderState cylinder && cylinder.Pressure.Pascals < NearlyEven * now.State.Appliance.Pressure.Pascals;
 
     private static PlanStep Step(StageKind kind) => new(kind) { IsThrottled = kind == StageKind.LiquidRecovery };
+
+    /// <summary>A way of taking the liquid.</summary>
+    /// <param name="Kind">Push-pull, or through the machine.</param>
+    /// <param name="Seconds">Time for the liquid in reach.</param>
+    /// <param name="WithVapor">The same with what is left drawn as vapor.</param>
+    private sealed record LiquidWay(StageKind Kind, double Seconds, double WithVapor);
 }

@@ -1,5 +1,6 @@
 using System.Collections.Generic;
 using System.Linq;
+using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using UnitsNet.Units;
@@ -14,6 +15,15 @@ internal sealed class LookAhead(PlanSituation now)
 
     /// <summary>A heater that is too strong is tried at a half, a quarter and so on of its power, not below this share.</summary>
     private const double LeastHeat = 0.05;
+
+    /// <summary>A wait of less than this many changes of the cylinder is not looked into. Our choice.</summary>
+    private const double LongWait = 3;
+
+    /// <summary>Another cylinder helps whose pressure is below this share of the connected one's.</summary>
+    private const double Lower = 0.7;
+
+    /// <summary>And that ends the pull in less than this share of the time that is left. Our choice.</summary>
+    private const double Sooner = 0.7;
 
     private readonly PullSearch _search = new(now);
 
@@ -33,7 +43,17 @@ internal sealed class LookAhead(PlanSituation now)
             best = Better([best, .. Cooler(plain)]);
         }
 
+        if (best.Fate == PullFate.Stuck && best.End == StageEnd.PropertyRange && best.After.Appliance.HasLiquid)
+        {
+            best = _search.AboveSolid(plain) ?? best;
+        }
+
         best = _search.GoOn(best);
+        if (ForOtherCylinder(best) is PullPlan shorter)
+        {
+            return shorter;
+        }
+
         if (now.Job.Aids.CanWarm && best.Fate != PullFate.Limited)
         {
             PullPlan warm = Warm(best, 1);
@@ -51,6 +71,41 @@ internal sealed class LookAhead(PlanSituation now)
         }
 
         return best;
+    }
+
+    /// <summary>
+    /// The pull up to where the cylinder's pressure leaves the machine little to draw, where another cylinder, cooler or emptier, lets it end sooner from there; null where it does not.
+    /// </summary>
+    private PullPlan? ForOtherCylinder(PullPlan best)
+    {
+        double change = now.Job.Times.CylinderChange.Seconds;
+        if (best.Fate is not (PullFate.Passes or PullFate.Stuck or PullFate.Crawls) || best.Seconds < LongWait * change || now.NextCylinder is not CylinderStanding other
+            || now.WithCylinder(other).Cylinder is not CylinderState fresh)
+        {
+            return null;
+        }
+
+        foreach (TrajectoryPoint point in best.Parts[0].Trajectory)
+        {
+            bool crawls = point.LiquidKilograms <= 0 && fresh.Pressure.Pascals < Lower * point.DischargePascals && point.AppliancePascals > now.Goal.Pascals
+                && now.Job.Machine.EfficiencyAt(point.DischargePascals / point.AppliancePascals) < StandardStrategy.NearDeepest * now.Job.Machine.VolumetricEfficiency;
+            if (!crawls || point.Seconds < 1)
+            {
+                continue;
+            }
+
+            double left = best.Seconds - point.Seconds;
+            PlanStep step = best.How with { Duration = new Duration(point.Seconds, DurationUnit.Second), Reason = StepReason.UntilChange };
+            if (left < LongWait * change || now.Preview(step) is not { End: StageEnd.TimeLimit } cut)
+            {
+                return null;
+            }
+
+            PullPlan after = _search.ToGoal(best.How, cut.After with { Cylinder = fresh });
+            return after.Fate <= PullFate.AtGoal && change + after.Seconds < Sooner * left ? new PullPlan(best.How, step, PullFate.Passes, point.Seconds, [cut]) : null;
+        }
+
+        return null;
     }
 
     private static bool IsBetter(PullPlan warm, PullPlan best) => warm.Fate < best.Fate || (warm.Fate == best.Fate && warm.Seconds < best.Seconds);

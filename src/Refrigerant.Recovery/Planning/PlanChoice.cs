@@ -19,6 +19,9 @@ public sealed class PlanChoice
     /// <summary>Time to take valve cores out under pressure and put them back, s: common practice, no source.</summary>
     private const double CoreTime = 240;
 
+    /// <summary>Time to connect a second machine, s: common practice, no source.</summary>
+    private const double SecondMachineTime = 180;
+
     private PlanChoice(PlanObjective objective, IReadOnlyList<SetupOutcome> outcomes)
     {
         Objective = objective;
@@ -102,20 +105,28 @@ public sealed class PlanChoice
             aids.Add(("what cools and warms in the van", van.Aids));
         }
 
+        var pairs = new HashSet<(string Hoses, string Aids)>();
         foreach ((string hoseName, HoseSet set, double time) in hoses)
         {
             foreach ((string machineName, RecoveryMachine machine) in machines)
             {
                 foreach ((string aidName, SiteAids help) in aids)
                 {
-                    JobTimes times = time > 0
-                        ? stocked.Times with { SetUp = new Duration(Math.Min(86_400, stocked.Times.SetUp.Seconds + time), DurationUnit.Second) }
-                        : stocked.Times;
-                    yield return new Setup($"{hoseName}, {machineName}, {aidName}", stocked with { Hoses = set, Machine = machine, Aids = help, Times = times });
+                    yield return new Setup($"{hoseName}, {machineName}, {aidName}", stocked with { Hoses = set, Machine = machine, Aids = help, Times = Longer(stocked.Times, time) });
+                    if (van.Machines.Contains(machine) && job.Machine == machine && set.SecondVaporSide.Count == 0 && !pairs.Contains((hoseName, aidName)))
+                    {
+                        pairs.Add((hoseName, aidName));
+                        yield return new Setup(
+                            $"{hoseName}, two machines side by side with a run of hoses each, {aidName}",
+                            stocked with { Hoses = set with { SecondVaporSide = set.VaporSide }, Machine = machine.SideBySide(2), Aids = help, Times = Longer(stocked.Times, time + SecondMachineTime) });
+                    }
                 }
             }
         }
     }
+
+    private static JobTimes Longer(JobTimes times, double seconds) =>
+        seconds > 0 ? times with { SetUp = new Duration(Math.Min(86_400, times.SetUp.Seconds + seconds), DurationUnit.Second) } : times;
 
     private static bool HasCores(HoseSet set) => set.VaporSide.Concat(set.SecondVaporSide).Concat(set.LiquidSide).Any(hose => hose.Fittings.Any(fitting => fitting.IsCore));
 

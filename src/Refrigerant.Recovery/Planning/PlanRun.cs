@@ -4,6 +4,7 @@ using System.Linq;
 using System.Threading;
 using Refrigerant.Recovery.Cylinders;
 using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Rules;
@@ -19,6 +20,9 @@ internal sealed partial class PlanRun
     /// <summary>Pressure that comes to a level may exceed it by rounding only.</summary>
     private const double LevelTolerance = 1e-6;
 
+    /// <summary>A mass that differs by this share is the same, to rounding.</summary>
+    private const double Rounding = 1e-12;
+
     /// <summary>A strategy that never ends is stopped after this many steps, and four for each cylinder.</summary>
     private const int MostSteps = 200;
 
@@ -30,6 +34,7 @@ internal sealed partial class PlanRun
     private readonly List<PlannedStage> _stages = [];
     private readonly CylinderStanding[] _cylinders;
     private readonly List<(PlanStep Step, SimulationState From, StageResult? Result)> _previews = [];
+    private CancellationToken _cancellation;
     private int _connected = -1;
     private AmountOfSubstance _air;
 
@@ -94,6 +99,9 @@ internal sealed partial class PlanRun
     /// <summary>Labels of cylinders in the order in which they were connected.</summary>
     public List<string> Used { get; } = [];
 
+    /// <summary>Whether the caller's own strategy decides.</summary>
+    public bool HasOwnStrategy => _strategy is not StandardStrategy;
+
     /// <summary>Whether the strategy was stopped by the bound on steps.</summary>
     public bool RanOutOfSteps { get; private set; }
 
@@ -123,6 +131,7 @@ internal sealed partial class PlanRun
 
     public void Run(CancellationToken cancellation, IProgress<double>? progress)
     {
+        _cancellation = cancellation;
         if (StartsAboveCutout || NeedsNothing)
         {
             progress?.Report(1);
@@ -163,23 +172,37 @@ internal sealed partial class PlanRun
     /// <summary>Whether the required level is reached, whatever a gauge shows.</summary>
     public bool IsAtLevel(ApplianceState state) => state.Pressure.Pascals <= Requirement.RequiredPressure.Pascals * (1 + LevelTolerance);
 
+    /// <summary>What a step would come to from a state, simulated once; why it is done makes no difference to it.</summary>
     public StageResult? Preview(PlanStep step, SimulationState from)
     {
+        PlanStep bare = Bare(step);
         foreach ((PlanStep tried, SimulationState start, StageResult? known) in _previews)
         {
-            if (ReferenceEquals(start, from) && tried == step)
+            if (ReferenceEquals(start, from) && tried == bare)
             {
                 return known;
             }
         }
 
         StageResult? result = _simulation.Run(step, from, LimitOf(from.Cylinder));
-        _previews.Add((step, from, result));
+        _previews.Add((bare, from, result));
         return result;
     }
 
+    /// <summary>Whether one job, planned to its end in the usual way, ends no later than another; one that reaches its level is before one that does not.</summary>
+    public bool EndsSooner(RecoveryJob one, RecoveryJob other)
+    {
+        PlanRun first = new(one, StandardStrategy.Instance), second = new(other, StandardStrategy.Instance);
+        first.Run(_cancellation, null);
+        second.Run(_cancellation, null);
+        bool reached = Verdicts.For(first).IsReached;
+        return reached == Verdicts.For(second).IsReached ? first.Clock <= second.Clock : reached;
+    }
+
     /// <summary>Notes what a step comes to, where it was simulated in parts.</summary>
-    public void Remember(PlanStep step, SimulationState from, StageResult result) => _previews.Insert(0, (step, from, result));
+    public void Remember(PlanStep step, SimulationState from, StageResult result) => _previews.Insert(0, (Bare(step), from, result));
+
+    private static PlanStep Bare(PlanStep step) => step with { Reason = StepReason.Usual, Saves = Duration.Zero };
 
     /// <summary>A cylinder as it stands now: cooled since it was seen last, with the air of the sweep where it is the first.</summary>
     public CylinderState StateOf(CylinderStanding cylinder)
@@ -266,6 +289,11 @@ internal sealed partial class PlanRun
             throw new InvalidOperationException($"The strategy connects \"{step.Cylinder?.Label}\", which is not among the cylinders of the job.");
         }
 
+        if (!_cylinders[next].MayBeFilled)
+        {
+            throw new InvalidOperationException($"The strategy connects \"{step.Cylinder?.Label}\", which must not be filled: {_cylinders[next].Findings.First(finding => finding.Severity == Severity.Stop).Code}.");
+        }
+
         StageResult? result = _simulation.Run(step, State with { Cylinder = null }, null);
         if (_connected >= 0)
         {
@@ -300,6 +328,7 @@ internal sealed partial class PlanRun
         }
 
         double moved = start.Appliance.Mass.Kilograms - after.Appliance.Mass.Kilograms;
+        moved = Math.Abs(moved) > Rounding * start.Appliance.Mass.Kilograms ? moved : 0;
         double received = result is null ? 0 : Received(result);
         if (_connected >= 0 && after.Cylinder is CylinderState cylinder)
         {

@@ -77,7 +77,13 @@ public sealed class PlanSituation
         _run.Preview(Require.NotNull(step, nameof(step)), Require.NotNull(from, nameof(from)));
 
     /// <summary>Notes what a step from here comes to, where it was simulated in parts.</summary>
-    internal void Remember(PlanStep step, StageResult result) => _run.Remember(step, State, result);
+    internal void Remember(PlanStep step, StageResult result) => Remember(step, State, result);
+
+    /// <summary>Notes what a step from a state comes to.</summary>
+    internal void Remember(PlanStep step, SimulationState from, StageResult result) => _run.Remember(step, from, result);
+
+    /// <summary>Whether one job, planned to its end in the usual way, ends no later than another; one that reaches its level is before one that does not.</summary>
+    internal bool EndsSooner(RecoveryJob one, RecoveryJob other) => _run.EndsSooner(one, other);
 
     /// <summary>The state with another cylinder connected.</summary>
     internal SimulationState WithCylinder(CylinderStanding cylinder) => State with { Cylinder = _run.StateOf(cylinder) };

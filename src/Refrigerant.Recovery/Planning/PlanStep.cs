@@ -76,7 +76,7 @@ public sealed record PlanStep
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
     public Pressure? LowestPressure { get; init => field = Checked(value, nameof(LowestPressure)); }
 
-    /// <summary>Absolute pressure of the cylinder, falling, that ends a rest; none where it is null.</summary>
+    /// <summary>Absolute pressure of the cylinder that ends a rest, falling, or vapor first, rising; none where it is null.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
     public Pressure? CylinderPressure { get; init => field = Checked(value, nameof(CylinderPressure)); }
 

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Simulation;
 using UnitsNet;
@@ -35,6 +36,12 @@ internal sealed class PullSearch(PlanSituation now)
 
     private const double FirstPart = 30;
     private const int MostParts = 16;
+
+    /// <summary>Liquid is kept at this many times the pressure of the coldest that is computed. Our choice.</summary>
+    private const double AboveColdest = 1.05;
+
+    /// <summary>Boiling above dry ice is looked at for so long, s.</summary>
+    private const double LongestBoiling = 86_400;
     private const int MostHolds = 4;
     private const double ShortestHold = 1;
 
@@ -50,22 +57,49 @@ internal sealed class PullSearch(PlanSituation now)
 
     /// <summary>A pull to the goal, or to where something stops it.</summary>
     /// <param name="how">Inputs, throttling and reason.</param>
-    public PullPlan ToGoal(PlanStep how)
+    public PullPlan ToGoal(PlanStep how) => ToGoal(how, now.State);
+
+    /// <summary>The same from another state.</summary>
+    public PullPlan ToGoal(PlanStep how, SimulationState from)
     {
         PlanStep step = how with { AppliancePressure = now.Goal };
-        StageResult first = now.Preview(step)!;
-        if (ShareDone(how, first) is PullPlan share)
+        StageResult first = now.Preview(step, from)!;
+        if (ReferenceEquals(from, now.State) && ShareDone(how, first) is PullPlan share)
         {
             return share;
         }
 
         if (CrawlsFrom(first) is double crawl)
         {
-            StageResult cut = now.Preview(step with { Duration = Time(crawl), Reason = StepReason.GiveUp })!;
+            StageResult cut = now.Preview(step with { Duration = Time(crawl), Reason = StepReason.GiveUp }, from)!;
             return new PullPlan(how, step with { Duration = Time(crawl), Reason = StepReason.GiveUp }, PullFate.Crawls, crawl, [cut]);
         }
 
         return new PullPlan(how, step, first.End == StageEnd.TargetReached ? PullFate.AtGoal : FateOf(first.End), first.Duration.Seconds, [first]);
+    }
+
+    /// <summary>
+    /// A pull that keeps what is liquid above the coldest that is computed (of carbon dioxide: above dry ice) until the last of it has boiled; null where that is not so, or crawls.
+    /// </summary>
+    public PullPlan? AboveSolid(PlanStep how)
+    {
+        PropertyModel model = now.Job.Appliance.Fluid.Model;
+        double floor = AboveColdest * model.SaturationAtTemperature(model.Range.MinimumTemperature).Bubble.Pressure;
+        if (!(now.State.Appliance.Pressure.Pascals > floor))
+        {
+            return null;
+        }
+
+        PlanStep step = how with { LowestPressure = new Pressure(floor, PressureUnit.Pascal), Reason = StepReason.KeepLiquid };
+        StageResult seen = now.Preview(step with { Duration = Time(LongestBoiling) })!;
+        if (seen.LiquidGoneAfter is not Duration dry || CrawlsFrom(seen) < dry.Seconds)
+        {
+            return null;
+        }
+
+        PlanStep timed = step with { Duration = Time(dry.Seconds + 1) };
+        StageResult boiled = now.Preview(timed)!;
+        return new PullPlan(step, timed, PullFate.Stuck, boiled.Duration.Seconds, [boiled]);
     }
 
     /// <summary>On from the goal until a hold would pass; what does not come to the goal stays as it is.</summary>

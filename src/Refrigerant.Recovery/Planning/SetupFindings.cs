@@ -45,6 +45,17 @@ internal static class SetupFindings
             yield return pressed;
         }
 
+        if (run.Stages.FirstOrDefault(stage => stage.Step.Reason == StepReason.KeepLiquid) is { Step.LowestPressure: Pressure floor } slow)
+        {
+            FindingValue stays = FindingValue.GaugePressure("stay above", run.Job.Barometer.ToGauge(floor), RoundingMode.Up);
+            string solid = run.Job.Appliance.Fluid.Designation == "R-744" ? "turns to dry ice, which plugs lines and comes back as vapor for hours" : "is colder than is computed here";
+            yield return new Finding(
+                PlanCodes.KeepLiquid,
+                Severity.Warning,
+                run.Job.Appliance.Fluid.Model.Source,
+                $"Throttle the inlet so that the appliance's gauge stays above {stays} while there is liquid, {FindingValue.Duration("boiling", slow.Duration)}: below it what is liquid {FindingValue.Text("else", solid)}. Then open it wide.");
+        }
+
         if (Freezing(run) is Finding freezing)
         {
             yield return freezing;

@@ -40,6 +40,7 @@ internal static class StageResults
             SuctionLineShare = moved > 0 ? parts.Sum(part => part.SuctionLineShare.DecimalFractions * Math.Abs(part.RecoveredMass.Kilograms)) / moved : first.SuctionLineShare.DecimalFractions,
             HottestDischarge = parts.Max(part => part.HottestDischarge?.Kelvins) ?? double.NaN,
             LargestDrive = parts.Max(part => part.LargestDrive.Pascals),
+            CylinderOutOfRange = last.CylinderOutOfRange,
             LiquidMoved = parts.Sum(part => part.LiquidMoved.Kilograms),
             Fractionation = first.Fractionation is not null && first.Before.Appliance.Parts.Count > 0 ? Drift(points, last) : null,
         };

@@ -32,7 +32,7 @@ public sealed class StandardStrategy : IRecoveryStrategy
     private const double NearSurroundings = 1.05;
 
     /// <summary>Efficiency that is so small a share of the best is that near the deepest vacuum. Our choice.</summary>
-    private const double NearDeepest = 0.2;
+    internal const double NearDeepest = 0.2;
 
     /// <summary>A stage that moves less than this share of the charge, or lowers the pressure by less, is no progress.</summary>
     private const double Progress = 1e-4;
@@ -111,6 +111,11 @@ public sealed class StandardStrategy : IRecoveryStrategy
             if (now.IsAtGoal && !now.State.Appliance.HasLiquid)
             {
                 return NeedsHold(now) ? new PlanStep(StageKind.Hold) : null;
+            }
+
+            if (last.Step.Reason == StepReason.UntilChange)
+            {
+                return Change(now, StepReason.CoolerCylinder);
             }
 
             if (last.Step.Reason == StepReason.GiveUp)

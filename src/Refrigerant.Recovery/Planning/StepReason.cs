@@ -32,4 +32,10 @@ public enum StepReason
 
     /// <summary>Vapor goes into the cylinder before liquid goes there through the machine, so that none flashes at a vacuum.</summary>
     VaporFirst,
+
+    /// <summary>The inlet is throttled, so that what is liquid in the appliance does not freeze to a solid.</summary>
+    KeepLiquid,
+
+    /// <summary>It stops where another cylinder, cooler or emptier, lets the machine go on faster.</summary>
+    UntilChange,
 }

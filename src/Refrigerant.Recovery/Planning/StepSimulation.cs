@@ -33,9 +33,6 @@ internal sealed class StepSimulation(RecoveryJob job)
     /// <summary>What flashing liquid of the refrigerant is like: one table for all stages.</summary>
     private readonly FlashTable _flash = new(job.Appliance.Fluid.Model);
 
-    /// <summary>For a plan, pressures along a liquid hose even out in a hundredth of a second, 1/s: with hoses of 12 mm and less no difference.</summary>
-    private const double FastestEvening = 100;
-
     /// <summary>A stage goes on that often where its steps ran out.</summary>
     private const int MostParts = 4;
 
@@ -125,11 +122,11 @@ internal sealed class StepSimulation(RecoveryJob job)
         switch (step.Kind)
         {
             case StageKind.Equalize:
-                var even = new EqualizeOptions { Start = from, Barometer = job.Barometer, CylinderLimit = limit, Inputs = step.Inputs };
+                var even = new EqualizeOptions { Start = from, Barometer = job.Barometer, CylinderLimit = limit, Inputs = step.Inputs, CylinderEndPressure = step.CylinderPressure };
                 even = step.Duration is null ? even : even with { MaximumDuration = longest };
                 return Equalization.Simulate(job.Appliance, job.Hoses, cylinder, even);
             case StageKind.PushPull:
-                var push = new PushPullOptions { Start = from, Barometer = job.Barometer, CylinderLimit = limit, Inputs = step.Inputs, MaximumDuration = longest, Flash = _flash, FastestEvening = FastestEvening };
+                var push = new PushPullOptions { Start = from, Barometer = job.Barometer, CylinderLimit = limit, Inputs = step.Inputs, MaximumDuration = longest, Flash = _flash };
                 return PushPull.Simulate(job.Appliance, job.Machine, job.Hoses, cylinder, push);
             case StageKind.LiquidRecovery:
                 var liquid = new LiquidRecoveryOptions

@@ -38,7 +38,7 @@ public sealed record Van
     /// <exception cref="ArgumentNullException">The list or one of its members is null.</exception>
     public IReadOnlyList<HoseSet> Hoses { get; init => field = Require.Copy(value, nameof(Hoses)); } = Array.Empty<HoseSet>();
 
-    /// <summary>Other recovery machines, each instead of the job's; none by default.</summary>
+    /// <summary>Other recovery machines, each instead of the job's; one that equals the job's also beside it, with a run of hoses of its own. None by default.</summary>
     /// <exception cref="ArgumentNullException">The list or one of its members is null.</exception>
     public IReadOnlyList<RecoveryMachine> Machines { get; init => field = Require.Copy(value, nameof(Machines)); } = Array.Empty<RecoveryMachine>();
 

@@ -80,7 +80,9 @@ internal static class Verdicts
 
         if (run.Stages.Count == 0)
         {
-            return run.Cylinders.Any(cylinder => cylinder.MayBeFilled) ? LevelObstacle.CylindersFull : LevelObstacle.NoFitCylinder;
+            return run.Cylinders.Any(cylinder => cylinder.IsUsable) ? LevelObstacle.StoppedByStrategy
+                : run.Cylinders.Any(cylinder => cylinder.MayBeFilled) ? LevelObstacle.CylindersFull
+                : LevelObstacle.NoFitCylinder;
         }
 
         PlannedStage? last = run.Stages.LastOrDefault(stage => stage.Result is not null && StepSimulation.RunsMachine(stage.Kind));
@@ -102,10 +104,11 @@ internal static class Verdicts
             StageEnd.CylinderPressure => LevelObstacle.CylinderPressure,
             StageEnd.ThermalCutout => LevelObstacle.ThermalCutout,
             StageEnd.LowPressureSwitch => LevelObstacle.LowPressureSwitch,
-            StageEnd.PropertyRange => LevelObstacle.PropertyRange,
+            StageEnd.PropertyRange => last.Result.CylinderOutOfRange ? LevelObstacle.CylinderPropertyRange : LevelObstacle.PropertyRange,
             StageEnd.StepLimit => LevelObstacle.NotComputed,
             StageEnd.Stalled => LevelObstacle.DeepestVacuum,
-            _ => end.HasLiquid ? LevelObstacle.Heat : run.Job.Appliance.Oil is not null ? LevelObstacle.Oil : LevelObstacle.TooManyPulls,
+            _ => run.HasOwnStrategy ? LevelObstacle.StoppedByStrategy
+                : end.HasLiquid ? LevelObstacle.Heat : run.Job.Appliance.Oil is not null ? LevelObstacle.Oil : LevelObstacle.TooManyPulls,
         };
     }
 }

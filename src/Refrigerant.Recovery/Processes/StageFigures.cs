@@ -7,6 +7,7 @@ internal sealed class StageFigures
 
     public double FreezingAt { get; set; } = double.NaN;
 
+    /// <summary>K; infinite where no moment was recorded.</summary>
     public double Coldest { get; set; } = double.PositiveInfinity;
 
     public double SuctionLineShare { get; set; } = 1;

@@ -67,9 +67,6 @@ public abstract record StageOptions
     /// <summary>The table of flashing liquid of stages before, of the same refrigerant; one of its own where it is null.</summary>
     internal FlashTable? Flash { get; init; }
 
-    /// <summary>Pressures along a liquid hose even out no faster than this, 1/s; as fast as they do by default.</summary>
-    internal double FastestEvening { get; init; } = double.PositiveInfinity;
-
     /// <summary>Bound on attempted steps.</summary>
     internal int MaximumSteps { get; init; } = 5000;
 

@@ -28,12 +28,13 @@ public class StageResult
         Findings = findings;
         Closure = closure;
         _liquidGone = figures.LiquidGoneAt;
-        _coldest = figures.Coldest;
+        _coldest = double.IsPositiveInfinity(figures.Coldest) ? before.Appliance.MetalTemperature.Kelvins : figures.Coldest;
         SuctionLineShare = new Ratio(figures.SuctionLineShare, RatioUnit.DecimalFraction);
         HottestDischarge = double.IsNaN(figures.HottestDischarge) ? null : new Temperature(figures.HottestDischarge, TemperatureUnit.Kelvin);
         LargestDrive = new Pressure(figures.LargestDrive, PressureUnit.Pascal);
         LiquidMoved = new Mass(figures.LiquidMoved, MassUnit.Kilogram);
         Fractionation = figures.Fractionation;
+        CylinderOutOfRange = figures.CylinderOutOfRange;
     }
 
     /// <summary>Why it ended.</summary>
@@ -100,6 +101,9 @@ public class StageResult
 
     /// <summary>Largest pressure difference between appliance and cylinder that drove liquid.</summary>
     public Pressure LargestDrive { get; }
+
+    /// <summary>Whether what left the range of the equation of state was the content of the cylinder.</summary>
+    internal bool CylinderOutOfRange { get; }
 
     /// <summary>How the composition drifts; null where it counts as fixed (<see cref="StageOptions.Composition"/>).</summary>
     public FractionationResult? Fractionation { get; }

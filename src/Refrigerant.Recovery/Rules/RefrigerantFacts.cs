@@ -19,6 +19,9 @@ public sealed class RefrigerantFacts
     /// </summary>
     private const double StandInLimit = 10;
 
+    /// <summary>Mass fractions that differ by less than half of the last digit of the listed ones are the same.</summary>
+    private const double SameFraction = 6e-4;
+
     private const string WeightedSource = "mass-weighted from the components";
 
     private readonly IReadOnlyList<(PureFacts Facts, double MassFraction)>? _parts;
@@ -47,8 +50,19 @@ public sealed class RefrigerantFacts
     /// <summary>ASHRAE 34 safety group, such as "A2L"; null where none was found.</summary>
     public SourcedText? SafetyGroup =>
         _parts is { Count: 1 } ? _parts[0].Facts.Group
-        : BlendGroups.Find(Fluid.Designation) is string group ? new SourcedText(group, "ASHRAE Standard 34", Evidence.FromMemory)
+        : IsAsListed && BlendGroups.Find(Fluid.Designation) is string group ? new SourcedText(group, "ASHRAE Standard 34", Evidence.FromMemory)
         : null;
+
+    /// <summary>Whether it is made as the refrigerant that is listed by its designation: a caller's own blend may bear any name.</summary>
+    private bool IsAsListed
+    {
+        get
+        {
+            IReadOnlyList<FluidComponent> own = Fluid.Composition;
+            return Fluid.TryGet(Fluid.Designation, out Fluid? listed) && listed.Composition.Count == own.Count
+                && listed.Composition.All(part => own.Any(other => other.Designation == part.Designation && Math.Abs(other.MassFraction - part.MassFraction) < SameFraction));
+        }
+    }
 
     /// <summary>Whether the safety group says that it burns (2L, 2 or 3); null where no group was found.</summary>
     public bool? IsFlammable => SafetyGroup is SourcedText group ? group.Value[1] != '1' : null;

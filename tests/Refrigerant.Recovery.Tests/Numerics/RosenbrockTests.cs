@@ -83,6 +83,19 @@ public class RosenbrockTests
         Assert.Equal(9.185535e-6, y[1], 1e-10);
     }
 
+    [Fact]
+    public void A_flow_by_the_root_of_a_tiny_difference_costs_few_steps()
+    {
+        // Two tanks near 10⁶: what one gains goes over by K·√(p1 − p2), a difference of some 10⁻⁴ of either. Their sum stays; (p1 − p2) follows (s/K)².
+        double[] y = [1e6 + 100, 1e6, 0];
+        OdeOutcome outcome = new OdeIntegrator(new Tanks()).Integrate(y, 0, 1000, new OdeOptions(1e-6, 100, 5000));
+        Assert.Equal(OdeStopReason.EndTime, outcome.Reason);
+        Assert.InRange(outcome.Steps, 20, 300);
+        Assert.Equal(2e6 + 100, y[0] + y[1], 1e-6);
+        double driven = Tanks.Source(1000) / Tanks.Conductance;
+        Assert.Equal(driven * driven, y[0] - y[1], 1e-2 * driven * driven);
+    }
+
     private static double Exact(double t) => 1 / (1 + (9 * Math.Exp(-t)));
 
     private sealed class Logistic : OdeSystem
@@ -97,6 +110,30 @@ public class RosenbrockTests
         {
             derivatives[0] = state[0] * (1 - state[0]);
             derivatives[1] = state[0];
+            return true;
+        }
+    }
+
+    private sealed class Tanks : OdeSystem
+    {
+        public const double Conductance = 1000;
+
+        public override int Dimension => 3;
+
+        public override int ControlledDimension => 3;
+
+        public override double AbsoluteScale(int index) => index == 2 ? 1000 : 1e6;
+
+        public static double Source(double time) => 1e4 * (1 + (0.5 * Math.Sin(time / 50)));
+
+        public override bool Derivatives(double[] state, double[] derivatives)
+        {
+            double difference = state[0] - state[1];
+            double flow = Conductance * Math.Sign(difference) * Math.Sqrt(Math.Abs(difference));
+            double source = Source(state[2]);
+            derivatives[0] = source - flow;
+            derivatives[1] = flow - source;
+            derivatives[2] = 1;
             return true;
         }
     }

@@ -93,6 +93,67 @@ public class StrategyTests
         Assert.Contains(full.ToDo, finding => finding.Code == "cylinder-room-missing");
     }
 
+    /// <summary>49 CFR 180.205: a cylinder past its requalification is not to be filled; a strategy that connects it is stopped.</summary>
+    [Fact]
+    public void A_strategy_cannot_connect_a_cylinder_that_must_not_be_filled()
+    {
+        RecoveryJob job = Jobs.Chiller(cylinders: 1);
+        RecoveryCylinder due = job.Cylinders[0] with { RequalificationDue = new DateTime(2001, 1, 1) };
+        job = job with { Cylinders = [due], Day = new DateTime(2026, 1, 1) };
+        InvalidOperationException unfit = Assert.Throws<InvalidOperationException>(() => RecoveryPlanner.Plan(job, new Always(due)));
+        Assert.Contains(due.Label, unfit.Message, StringComparison.Ordinal);
+        Assert.Contains("must not be filled", unfit.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_strategy_that_asks_for_nothing_leaves_no_full_cylinders()
+    {
+        RecoveryPlan plan = RecoveryPlanner.Plan(Jobs.Chiller(), new Always(null));
+        Assert.Equal(LevelObstacle.StoppedByStrategy, plan.Verdict.Obstacle);
+        Assert.DoesNotContain(plan.ToDo, finding => finding.Code == "cylinder-room-missing");
+    }
+
+    /// <summary>Carbon dioxide has no liquid below its triple point, 517.95 kPa (Span and Wagner 1996, J. Phys. Chem. Ref. Data 25, 1509): throttled above it, a small system is emptied.</summary>
+    [Fact]
+    public void Carbon_dioxide_is_kept_above_dry_ice_while_it_is_liquid()
+    {
+        RecoveryJob job = Jobs.Chiller("R-744", 1.5, 2) with
+        {
+            Machine = RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(0.3), highPressureCutout: Pressure.FromBars(90)),
+            Cylinders = [RecoveryCylinder.FromMark("3AA1800", Mass.FromKilograms(40), Mass.FromKilograms(45))],
+        };
+        job = job with
+        {
+            Appliance = job.Appliance with
+            {
+                Temperature = Temperature.FromDegreesCelsius(10),
+                Surroundings = Temperature.FromDegreesCelsius(22),
+                HeatResistance = ThermalResistance.FromSquareMeterKelvinsPerWatt(0.2),
+                MetalMass = Mass.FromKilograms(5),
+                LiquidReachable = false,
+                Water = null,
+            },
+        };
+        RecoveryPlan plan = RecoveryPlanner.Plan(job);
+        Assert.True(plan.IsLevelReached, plan.ToString());
+        PlannedStage slow = Assert.Single(plan.Stages, stage => stage.Step.Reason == StepReason.KeepLiquid);
+        Assert.All(slow.Result!.Trajectory, point => Assert.True(point.AppliancePascals > 517_950));
+        Assert.False(slow.After.HasLiquid);
+        Assert.Contains(plan.ToDo, finding => finding.Code == "keep-liquid");
+        Assert.Contains(slow.Hookup.Watches, watch => watch.Text.Contains("throttle the inlet", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Two_machines_side_by_side_are_offered_and_end_sooner()
+    {
+        RecoveryJob job = Jobs.Chiller(kilograms: 30) with { PushPull = PushPullUse.Never };
+        PlanChoice choice = PlanChoice.Find(job, new Van { Machines = [job.Machine] });
+        SetupOutcome pair = Assert.Single(choice.Outcomes, outcome => outcome.Name.Contains("two machines side by side", StringComparison.Ordinal));
+        Assert.True(pair.Saved.Seconds > 0, pair.ToString());
+        Assert.Equal(2 * job.Machine.Displacement.CubicMetersPerSecond, pair.Plan.Job.Machine.Displacement.CubicMetersPerSecond, 1e-12);
+        Assert.Equal(job.Machine.DeepestVacuum(Pressure.FromBars(8)).Pascals, pair.Plan.Job.Machine.DeepestVacuum(Pressure.FromBars(8)).Pascals, 1e-9);
+    }
+
     /// <summary>R-22 in mineral oil before R-134a: cleared into its own cylinder, oil changed, and what stays is told.</summary>
     [Fact]
     public void A_machine_with_a_past_is_cleared_and_gets_new_oil_first()
@@ -160,6 +221,11 @@ public class StrategyTests
         public PlanStep? Next(PlanSituation now) => now.Connected is null
             ? new PlanStep(StageKind.SetUp) { Cylinder = now.NextCylinder!.Cylinder }
             : new PlanStep(StageKind.Rest) { Duration = Duration.FromMinutes(1) };
+    }
+
+    private sealed class Always(RecoveryCylinder? cylinder) : IRecoveryStrategy
+    {
+        public PlanStep? Next(PlanSituation now) => cylinder is null ? null : new PlanStep(StageKind.SetUp) { Cylinder = cylinder };
     }
 
     private sealed class Foreign : IRecoveryStrategy

@@ -109,6 +109,17 @@ public sealed class RefrigerantFactsTests
     public void ALargePotential_OfAnotherReport_NeverStandsIn() =>
         Assert.Null(Blend("R-x", ("R-134a", 0.5), ("R-1336mzz(E)", 0.5)).GlobalWarmingPotential(AssessmentReport.Fourth));
 
+    /// <summary>A caller may call a blend anything: only what is made as R-407C is (ASHRAE 34: 23/25/52 % of R-32/125/134a) has its group.</summary>
+    [Fact]
+    public void A_blend_of_another_make_does_not_take_the_group_of_its_name()
+    {
+        static RefrigerantFacts Made(string designation, params (string Part, double Share)[] parts) =>
+            RefrigerantFacts.For(Fluid.Blend(parts.ToDictionary(part => part.Part, part => part.Share), designation));
+        Assert.Equal("A1", Made("R-407C", ("R-32", 0.23), ("R-125", 0.25), ("R-134a", 0.52)).SafetyGroup!.Value);
+        Assert.Null(Made("R-407C", ("R-32", 0.53), ("R-125", 0.25), ("R-134a", 0.22)).SafetyGroup);
+        Assert.Null(Made("R-410A", ("R-32", 0.5), ("R-290", 0.5)).IsFlammable);
+    }
+
     [Theory]
     [InlineData("R-134a", false, false, 0)]
     [InlineData("R-32", true, false, 1)]

@@ -29,7 +29,7 @@ public static class Equalization
     /// <param name="cylinder">The cylinder.</param>
     /// <param name="options">Start and limits.</param>
     /// <returns>
-    /// Both at pressures that differ by 2 %, or as near to it as 15 % of the appliance's content brings them; nothing moves where the cylinder's pressure is
+    /// Both at pressures that differ by 2 %, or as near to it as 15 % of the appliance's content brings them, or the cylinder at the pressure that was asked for; nothing moves where the cylinder's pressure is
     /// not the lower one.
     /// </returns>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
@@ -48,6 +48,12 @@ public static class Equalization
         double kept = (1 - MostShare) * stage.Before.Appliance.Kilograms;
         stage.Watch(StageEnd.TargetReached, () => model.Port.Pressure - receiver.Pressure - (Equal * model.Port.Pressure));
         stage.Watch(StageEnd.TargetReached, () => model.VesselMass - kept);
+        if (options.CylinderEndPressure is UnitsNet.Pressure enough)
+        {
+            double end = enough.Pascals;
+            stage.Watch(StageEnd.TargetReached, () => end - receiver.Pressure);
+        }
+
         stage.WatchLimits(null);
         stage.WatchLiquid(() => model.LiquidMargin);
         stage.WatchFreezing(model.PortShell, () => model.ColdestSurface, stops: false);

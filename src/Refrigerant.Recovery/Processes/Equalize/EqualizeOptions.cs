@@ -1,10 +1,12 @@
+using System;
 using Refrigerant.Recovery.Gauges;
+using Refrigerant.Recovery.Numerics;
 using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 
 namespace Refrigerant.Recovery.Processes;
 
-/// <summary>Where an equalization starts and what limits it; one hour at most by default. Immutable.</summary>
+/// <summary>Where an equalization starts and what ends it; one hour at most by default. Immutable.</summary>
 public sealed record EqualizeOptions : StageOptions
 {
     private const double Hour = 3600;
@@ -16,14 +18,16 @@ public sealed record EqualizeOptions : StageOptions
     }
 
     /// <summary>The same without an initializer, for compilers that know no init-only members. What is null takes its default.</summary>
+    /// <param name="cylinderEndPressure">See <see cref="CylinderEndPressure"/>.</param>
     /// <param name="start">See <see cref="StageOptions.Start"/>.</param>
     /// <param name="inputs">See <see cref="StageOptions.Inputs"/>.</param>
     /// <param name="cylinderLimit">See <see cref="StageOptions.CylinderLimit"/>.</param>
     /// <param name="maximumDuration">See <see cref="StageOptions.MaximumDuration"/>.</param>
     /// <param name="composition">See <see cref="StageOptions.Composition"/>.</param>
     /// <param name="barometer">See <see cref="StageOptions.Barometer"/>.</param>
-    /// <exception cref="System.ArgumentException">A value outside the range of its member.</exception>
+    /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
     public EqualizeOptions(
+        Pressure? cylinderEndPressure = null,
         SimulationState? start = null,
         SimulationInputs? inputs = null,
         Mass? cylinderLimit = null,
@@ -32,12 +36,29 @@ public sealed record EqualizeOptions : StageOptions
         Barometer? barometer = null)
         : this()
     {
+        CylinderEndPressure = cylinderEndPressure ?? CylinderEndPressure;
         Start = start ?? Start;
         Inputs = inputs ?? Inputs;
         CylinderLimit = cylinderLimit ?? CylinderLimit;
         MaximumDuration = maximumDuration ?? MaximumDuration;
         Composition = composition ?? Composition;
         Barometer = barometer ?? Barometer;
+    }
+
+    /// <summary>Absolute pressure of the cylinder, rising, at which it is even enough; none by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
+    public Pressure? CylinderEndPressure
+    {
+        get;
+        init
+        {
+            if (value is Pressure given)
+            {
+                Require.Positive(given.Pascals, "Pa", nameof(CylinderEndPressure));
+            }
+
+            field = value;
+        }
     }
 
     private protected override string Own => "equalization";

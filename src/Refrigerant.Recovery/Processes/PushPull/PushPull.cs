@@ -91,7 +91,7 @@ public static class PushPull
         {
             Governors = [.. governors],
         };
-        var liquid = new LiquidLink(pool, receiver, new Line(hoses.LiquidSide), stage.Model, stage.Flash) { FastestEvening = options.FastestEvening };
+        var liquid = new LiquidLink(pool, receiver, new Line(hoses.LiquidSide), stage.Model, stage.Flash);
         stage.Connect([pool, space, receiver], [push, liquid], model.Initialize);
 
         double heel = Math.Max(Math.Min(appliance.LiquidHeel.Kilograms, stage.Before.Appliance.Kilograms), model.LeastLiquid);

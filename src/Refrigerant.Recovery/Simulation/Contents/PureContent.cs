@@ -15,12 +15,12 @@ internal sealed class PureContent(PropertyModel model) : Content(model, 1)
     /// A secant step of at most this share of the temperature is the last one; temperature and pressure are moved by it to first order. So
     /// small because the integrator takes differences of what follows from it.
     /// </summary>
-    private const double Tolerance = 1e-10;
+    private const double Tolerance = 1e-12;
 
     /// <summary>
-    /// A Newton step of at most this share of the temperature is the last one: it is exact to second order, which leaves some 1e-11.
+    /// A Newton step of at most this share of the temperature is the last one: it is exact to second order, which leaves some 1e-15.
     /// </summary>
-    private const double GasTolerance = 1e-5;
+    private const double GasTolerance = 1e-7;
 
     /// <summary>Where secant steps have not settled after this many the property model takes over.</summary>
     private const int MaximumIterations = 12;

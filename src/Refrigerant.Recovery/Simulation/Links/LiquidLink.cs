@@ -11,24 +11,16 @@ internal sealed class LiquidLink : Link
     private const double NearEnd = 0.98;
 
     private readonly LiquidPool _pool;
-    private readonly double _volume;
     private readonly FlashingLine _line;
     private readonly double _viscosity;
 
     public LiquidLink(LiquidPool pool, EquilibriumVessel to, Line line, PropertyModel model, FlashTable table)
         : base("liquid hose", pool, to)
     {
-        _volume = to.Volume;
         _pool = pool;
         _line = new FlashingLine(line, table, model.CriticalPressure);
         _viscosity = LiquidViscosity(model, pool.Temperature);
     }
-
-    /// <summary>
-    /// Pressures even out no faster than this, 1/s; as fast as they do by default. A wide hose into a warm cylinder, where each drop of liquid makes vapor, has the flow follow millibars in
-    /// milliseconds: a bound spares the integration that, and adds a little to the pressure difference.
-    /// </summary>
-    public double FastestEvening { get; init; } = double.PositiveInfinity;
 
     /// <summary>Whether it flashes and chokes.</summary>
     public bool IsChoked { get; private set; }
@@ -49,8 +41,6 @@ internal sealed class LiquidLink : Link
         {
             Flow = inputs.LiquidOpening * _line.MassFlow(above, _pool.LiquidEnthalpy, _viscosity, below, out bool choked);
             IsChoked = choked;
-            double most = FastestEvening * _volume * To.VaporDensity / below * (above - below);
-            Flow = most > 0 ? Math.Min(Flow, most) : Flow;
         }
 
         EnthalpyOut = _pool.LiquidEnthalpy;

@@ -71,7 +71,10 @@ internal sealed class Diagnosis
     public bool Stands(JobCondition condition) => _now <= _until[(int)condition];
 
     /// <summary>Before the filters take a block: what must not be believed is taken out of it.</summary>
-    public void Before(ref EstimatorBlock block, ScaleTracker scale)
+    /// <param name="block">The block.</param>
+    /// <param name="unused">What was left out of it already.</param>
+    /// <param name="scale">The scale.</param>
+    public void Before(ref EstimatorBlock block, UnusedReadings unused, ScaleTracker scale)
     {
         _now = block.Time;
         NotUsed = UnusedReadings.None;
@@ -94,7 +97,7 @@ internal sealed class Diagnosis
             }
         }
 
-        _gauge.Check(ref block, in mean, phase);
+        _gauge.Check(ref block, (unused & UnusedReadings.GaugeOutOfRange) != 0, in mean, phase);
         _scale.Check(ref block, ExpectedFlow);
         NotUsed |= _gauge.IsInconsistent ? UnusedReadings.GaugeInconsistent : UnusedReadings.None;
         NotUsed |= _gauge.IsStuck ? UnusedReadings.GaugeStuck : UnusedReadings.None;

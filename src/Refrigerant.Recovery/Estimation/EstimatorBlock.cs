@@ -15,7 +15,7 @@ internal struct EstimatorBlock
     /// <summary>What the scale shows to have left the appliance, kg.</summary>
     public double Delivered;
 
-    /// <summary>Liquid that was moved meanwhile, as the scale shows it, kg.</summary>
+    /// <summary>Liquid that was moved meanwhile, or vapor that came by itself, as the scale shows it, kg.</summary>
     public double LiquidMoved;
 
     /// <summary>Of the air, K.</summary>

@@ -9,10 +9,13 @@ namespace Refrigerant.Recovery.Estimation;
 /// </summary>
 internal sealed class GaugeGuard
 {
-    /// <summary>Blocks at the start that are compared, and how many of them decide.</summary>
-    private const int FirstBlocks = 5;
+    /// <summary>Blocks at the start that are compared, and how many of them decide: while the machine fills its hoses a few are off.</summary>
+    private const int FirstBlocks = 15;
 
-    private const int Deciding = 3;
+    private const int Deciding = 8;
+
+    /// <summary>Blocks out of the gauge's range in a row after which what comes within it is not believed either.</summary>
+    private const int OutBlocks = 3;
 
     /// <summary>K that the refrigerant may be colder or warmer than told, at the start.</summary>
     private const double Colder = 8;
@@ -24,10 +27,20 @@ internal sealed class GaugeGuard
 
     private const double MostOfPressure = 1.15;
 
-    /// <summary>Agreement with the estimate, as a share of the pressure, for this many blocks, restores belief.</summary>
+    /// <summary>Share of the charge that has left from which no pressure is too low: what boils off cools.</summary>
+    private const double CoolsOver = 0.25;
+
+    /// <summary>
+    /// Agreement with the estimate, as a share of the pressure, for this many blocks, restores belief; where the reading came to it little by little only while the
+    /// pressure changes by this factor: sooner or later every pressure passes the one that a wrong unit shows.
+    /// </summary>
     private const double Agreement = 0.15;
 
     private const int Restoring = 30;
+    private const double Moved = 1.3;
+
+    /// <summary>A reading that changes by this factor from one block to the next was set right by somebody.</summary>
+    private const double SetRight = 1.5;
 
     /// <summary>Blocks with the same reading, s, and share of the charge that leaves meanwhile, from which a gauge counts as stuck.</summary>
     private const int SameBlocks = 30;
@@ -40,6 +53,10 @@ internal sealed class GaugeGuard
     private int _seen;
     private int _off;
     private int _agrees;
+    private int _out;
+    private double _before = double.NaN;
+    private double _agreedFrom;
+    private bool _isSetRight;
     private double _value = double.NaN;
     private double _since;
     private double _deliveredThen;
@@ -59,46 +76,80 @@ internal sealed class GaugeGuard
 
     /// <summary>Looks at a block; what must not be believed is taken out of it.</summary>
     /// <param name="block">The block.</param>
+    /// <param name="isOutOfRange">Whether a reading in it was beyond what the gauge can show.</param>
     /// <param name="mean">The best estimate.</param>
     /// <param name="phase">What that takes for granted.</param>
-    public void Check(ref EstimatorBlock block, in SigmaPoint mean, AssumedPhase phase)
+    public void Check(ref EstimatorBlock block, bool isOutOfRange, in SigmaPoint mean, AssumedPhase phase)
     {
+        _out = isOutOfRange ? _out + 1 : 0;
+        if (_out >= OutBlocks)
+        {
+            IsInconsistent = true;
+            _seen = FirstBlocks;
+            _agrees = 0;
+        }
+
         if (!Require.IsFinite(block.Gauge))
         {
             return;
         }
 
         Stuck(in block, in mean);
-        Consistency(in block, in mean, phase);
-        if (IsInconsistent || IsStuck)
+        bool isDoubted = Consistency(in block, in mean, phase);
+        if (isDoubted || IsInconsistent || IsStuck)
         {
             block.Gauge = double.NaN;
         }
     }
 
-    private void Consistency(in EstimatorBlock block, in SigmaPoint mean, AssumedPhase phase)
+    /// <summary>Compares; true where the reading is off, be it one of too few to say so.</summary>
+    private bool Consistency(in EstimatorBlock block, in SigmaPoint mean, AssumedPhase phase)
     {
         double absolute = block.Gauge + _prior.Atmosphere;
         var inputs = new ReducedInputs(block.AirTemperature, block.IsDrawing, phase);
         _model.Evaluate(in mean.State, in mean.Parameters, in inputs, out ReducedOutput output);
+        bool isOff = false;
         if (_seen < FirstBlocks)
         {
             double told = _prior.Mean[StateIndex.Temperature];
             double share = output.SuctionPressure / output.Pressure;
             double spread = 3 * _prior.Sigma[StateIndex.GaugeBias];
-            double least = (LeastOfPressure * share * _model.Table.DewPressure(told - Colder)) - spread;
+            double warm = Math.Max(0, 1 - (mean.State.Delivered / (CoolsOver * mean.Parameters.Charge)));
+            double least = (LeastOfPressure * warm * share * _model.Table.DewPressure(told - Colder)) - spread;
             double most = (MostOfPressure * _model.Table.DewPressure(told + Warmer)) + spread;
-            _off += absolute < least || absolute > most ? 1 : 0;
+            isOff = absolute < least || absolute > most;
+            _off += isOff ? 1 : 0;
             _seen++;
             IsInconsistent = _off >= Deciding;
         }
         else if (IsInconsistent)
         {
-            bool agrees = Math.Abs(absolute - output.SuctionPressure) < Agreement * output.SuctionPressure;
-            _agrees = agrees ? _agrees + 1 : 0;
-            IsInconsistent = _agrees < Restoring;
+            IsInconsistent = !IsRestored(absolute, output.SuctionPressure);
         }
+
+        _before = absolute;
+        return isOff;
     }
+
+    private bool IsRestored(double shown, double expected)
+    {
+        if (Math.Abs(shown - expected) > Agreement * expected)
+        {
+            _agrees = 0;
+            return false;
+        }
+
+        if (_agrees == 0)
+        {
+            _agreedFrom = expected;
+            _isSetRight = Factor(shown, _before) > SetRight;
+        }
+
+        _agrees++;
+        return _agrees >= Restoring && (_isSetRight || Factor(expected, _agreedFrom) > Moved);
+    }
+
+    private static double Factor(double one, double other) => Math.Max(one, other) / Math.Max(1, Math.Min(one, other));
 
     private void Stuck(in EstimatorBlock block, in SigmaPoint mean)
     {

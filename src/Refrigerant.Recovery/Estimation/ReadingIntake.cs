@@ -31,6 +31,7 @@ internal sealed class ReadingIntake
 
     private readonly EstimatorPrior _prior;
     private readonly SaturationTable _table;
+    private readonly double _gaugeLimit;
     private readonly double _highest;
     private readonly double _lowest;
     private double _offset = double.NaN;
@@ -43,6 +44,7 @@ internal sealed class ReadingIntake
     private double _weightSum;
     private double _pipe = double.NaN;
     private double _condensing = double.NaN;
+    private double _discharge = double.NaN;
     private int _gauges;
     private int _weights;
     private int _cylinder = -1;
@@ -56,6 +58,7 @@ internal sealed class ReadingIntake
         _prior = prior;
         _table = table;
         double limit = instruments.SuctionGauge.ErrorLimitPascals;
+        _gaugeLimit = limit;
         _highest = (BeyondScale * instruments.SuctionGauge.High.Pascals) + limit;
         _lowest = -prior.Atmosphere - limit;
         _last.AirTemperature = job.Appliance.SurroundingsKelvin;
@@ -175,12 +178,14 @@ internal sealed class ReadingIntake
         }
 
         double discharge = reading.DischargeGaugePressure;
+        _discharge = Require.IsFinite(discharge) ? discharge : double.NaN;
         if (Require.IsFinite(discharge) && discharge > 0 && discharge < 1e7)
         {
             _condensing = _table.DewTemperature(discharge + _prior.Atmosphere);
         }
-        else if (!double.IsNaN(discharge))
+        else if (!double.IsNaN(discharge) && !(discharge <= 0 && discharge > _lowest))
         {
+            // A cylinder below the atmosphere has no condensing temperature to tell.
             _unused |= UnusedReadings.DischargeOutOfRange;
         }
     }
@@ -257,7 +262,10 @@ internal sealed class ReadingIntake
         _last = block;
     }
 
-    /// <summary>While liquid moves, the scale alone says how much; the gauge shows what the machine does to it.</summary>
+    /// <summary>
+    /// While liquid moves, the scale alone says how much; the gauge shows what the machine does to it. Where the gauge shows no less than the discharge, vapor flows
+    /// through the machine by itself into a cylinder of lower pressure: the gauge shows the cylinder, and what comes beyond what the machine draws is taken from the scale.
+    /// </summary>
     private void Liquid(ref EstimatorBlock block)
     {
         if (Scale.IsLiquid)
@@ -271,9 +279,15 @@ internal sealed class ReadingIntake
             block.IsDrawing = false;
             block.Gauge = double.NaN;
         }
-        else if (Require.IsFinite(block.Delivered))
+        else
         {
-            _liquidFrom = block.Delivered;
+            bool byItself = block.IsDrawing && block.Gauge > _discharge - _gaugeLimit;
+            block.Gauge = byItself ? double.NaN : block.Gauge;
+            if (Require.IsFinite(block.Delivered))
+            {
+                block.LiquidMoved = byItself ? Math.Max(0, block.Delivered - _liquidFrom - (ExpectedFlow * block.Duration)) : 0;
+                _liquidFrom = block.Delivered;
+            }
         }
     }
 }

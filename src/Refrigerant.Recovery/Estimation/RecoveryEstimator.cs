@@ -196,7 +196,7 @@ public sealed class RecoveryEstimator
     private void Take(ref EstimatorBlock block)
     {
         bool isResting = !block.IsDrawing && !_intake.Scale.IsLiquid && _intake.IsOpen;
-        _diagnosis.Before(ref block, _intake.Scale);
+        _diagnosis.Before(ref block, _intake.NotUsed, _intake.Scale);
         _filter.Update(in block);
         if (_samples is not null && !_diagnosis.IsChanged)
         {

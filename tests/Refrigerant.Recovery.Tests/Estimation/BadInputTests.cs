@@ -1,7 +1,11 @@
 using System;
 using FsCheck;
 using FsCheck.Xunit;
+using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Estimation;
+using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Planning;
+using Refrigerant.Recovery.Simulation;
 using Refrigerant.Recovery.Tests.Estimation.Truths;
 using UnitsNet;
 using Xunit;
@@ -31,6 +35,60 @@ public class BadInputTests
     {
         UnusedReadings ever = Watch(Job.Value.Told, (reading, i) => Spoil(reading, i, what), out _, out _);
         Assert.Equal(expected, expected & ever);
+    }
+
+    /// <summary>Sooner or later the pressure passes the one that a wrong unit shows: that it agrees for a while is no reason to believe it.</summary>
+    [Theory]
+    [InlineData("psi for kPa")]
+    [InlineData("kPa for psi")]
+    public void A_wrong_unit_stays_said(string what)
+    {
+        const UnusedReadings Gauge = UnusedReadings.GaugeInconsistent | UnusedReadings.GaugeOutOfRange;
+        var estimator = new RecoveryEstimator(Job.Value.Told.Job(), Job.Value.Told.Instruments(), Job.Value.Told.Options());
+        double said = double.NaN;
+        for (int i = 0; i < Job.Value.Log.Samples.Count; i++)
+        {
+            TruthSample sample = Job.Value.Log.Samples[i];
+            estimator.Add(Spoil(JobScore.Reading(in sample), i, what));
+            estimator.Read(out RawEstimate estimate);
+            said = double.IsNaN(said) && (estimate.NotUsed & Gauge) != 0 ? sample.Time : said;
+            Assert.True(!(sample.Time > said) || (estimate.NotUsed & Gauge) != 0, $"said at {said} s, not any more at {sample.Time} s");
+        }
+
+        Assert.InRange(said, 0, 20);
+    }
+
+    /// <summary>An evacuated cylinder: vapor flows through the machine by itself, and the gauge shows the cylinder.</summary>
+    [Theory]
+    [InlineData("R-134a", 5, 0.2)]
+    [InlineData("R-22", 20, 0.8)]
+    [InlineData("R-410A", 100, 3)]
+    public void A_clean_start_has_nothing_said_of_the_gauge(string fluid, double liters, double litersPerSecond)
+    {
+        var hose = new Hose { Length = Length.FromMeters(1.5), InnerDiameter = Length.FromMillimeters(8) };
+        var job = new RecoveryJob
+        {
+            Appliance = new Appliance { Fluid = Fluid.Get(fluid), Charge = Mass.FromKilograms(0.35 * liters), InternalVolume = Volume.FromLiters(liters), Temperature = Temperature.FromDegreesCelsius(25) },
+            Machine = RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(litersPerSecond)),
+            Hoses = new HoseSet { VaporSide = [hose], Discharge = [hose] },
+            Cylinders = [RecoveryCylinder.FromTestPressure(Pressure.FromBars(48), Mass.FromKilograms(200), Mass.FromKilograms(40))],
+        };
+        var simulation = RecoverySimulation.Start(new SimulationSetup { Appliance = job.Appliance, Machine = job.Machine, Hoses = job.Hoses, Cylinder = job.Cylinders[0] });
+        var estimator = new RecoveryEstimator(job, options: new MonitorOptions { Profile = EstimationProfile.Controller });
+        double air = job.Barometer.Pressure.Pascals;
+        for (int i = 0; i < 1000; i++)
+        {
+            Assert.Equal(StepOutcome.Done, simulation.Step(0.1, SimulationInputs.Running));
+            estimator.Add(new RawReading(simulation.Time)
+            {
+                SuctionGaugePressure = simulation.SuctionPressure - air,
+                DischargeGaugePressure = simulation.CylinderPressure - air,
+                GrossWeight = simulation.CylinderMass + 40,
+            });
+            estimator.Read(out RawEstimate estimate);
+            Assert.False(estimate.Has(JobCondition.GaugeInconsistent), $"{simulation.Time} s");
+            Assert.Equal(UnusedReadings.None, estimate.NotUsed & UnusedReadings.GaugeInconsistent);
+        }
     }
 
     [Fact]

@@ -30,8 +30,8 @@ internal static class LiquidChoice
     private const double NearlyEven = 0.9;
 
     /// <summary>Two ways nearer to each other than this share and these seconds are planned to their end before one is taken. Our choice.</summary>
-    private const double NearTie = 0.3;
-    private const double TieTime = 120;
+    private const double NearTie = 0.15;
+    private const double TieTime = 60;
 
     /// <summary>A way that takes longer than this, s, bounds no other: 1000 days.</summary>
     private const double LongestLook = 8.64e7;

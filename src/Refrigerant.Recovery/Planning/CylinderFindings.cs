@@ -25,9 +25,18 @@ internal static class CylinderFindings
             yield return room;
         }
 
+        // One matter, one finding: the first cylinder speaks for the others.
+        var stops = run.Cylinders.Where(cylinder => !IsSpare(run, cylinder)).SelectMany(cylinder => cylinder.Findings.Select(finding => (Finding: finding, cylinder.Cylinder.Label)));
+        foreach (var same in stops.Where(stop => stop.Finding.Severity == Severity.Stop).GroupBy(stop => stop.Finding.Code))
+        {
+            string[] others = [.. same.Select(stop => stop.Label).Distinct().Skip(1)];
+            Finding first = same.First().Finding;
+            yield return others.Length == 0 ? first : first.As(Severity.Stop, $"For {FindingValue.Text("cylinders", string.Join(", ", same.Select(stop => stop.Label).Distinct()))} alike:");
+        }
+
         foreach (CylinderStanding cylinder in run.Cylinders)
         {
-            foreach (Finding finding in cylinder.Findings.Where(finding => finding.Severity == Severity.Stop ? !IsSpare(run, cylinder) : Matters(cylinder, finding, Severity.Warning)))
+            foreach (Finding finding in cylinder.Findings.Where(finding => finding.Severity != Severity.Stop && Matters(cylinder, finding, Severity.Warning)))
             {
                 yield return finding;
             }

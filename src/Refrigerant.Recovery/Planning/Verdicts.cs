@@ -102,7 +102,7 @@ internal static class Verdicts
                 : LevelObstacle.NoFitCylinder;
         }
 
-        if (run.IsAtLevel(end) && !end.HasLiquid && IsHidden(run, end))
+        if (run.IsAtLevel(end) && IsHidden(run, end))
         {
             return LevelObstacle.HiddenSection;
         }

@@ -291,7 +291,7 @@ internal static class ApiExamples
         #region PlanUncertainty.Run
         UncertaintyOptions options = new() { Samples = 64 };
         PlanUncertainty range = PlanUncertainty.Run(job, options);
-        Console.WriteLine(range.TotalDuration); // 71 min (67 to 86 min)
+        Console.WriteLine(range.TotalDuration); // 71 min (67 to 75 min)
         #endregion
     }
 

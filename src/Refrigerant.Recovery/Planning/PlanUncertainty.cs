@@ -64,7 +64,7 @@ public sealed class PlanUncertainty
     /// <code>
     /// UncertaintyOptions options = new() { Samples = 64 };
     /// PlanUncertainty range = PlanUncertainty.Run(job, options);
-    /// Console.WriteLine(range.TotalDuration); // 71 min (67 to 86 min)
+    /// Console.WriteLine(range.TotalDuration); // 71 min (67 to 75 min)
     /// </code>
     /// </example>
     public static PlanUncertainty Run(RecoveryJob job, UncertaintyOptions? options = null, CancellationToken cancellation = default, IProgress<double>? progress = null)

@@ -41,6 +41,13 @@ internal sealed class OdeIntegrator
     private const int StiffSteps = 8;
     private const int CalmSteps = 6;
 
+    /// <summary>
+    /// A hand on a valve that follows a small surface makes a limit cycle of short explicit steps, some beyond the bound and some before it, that a run of steps does not show: so many steps near
+    /// the bound, in a run or not, tell stiffness too.
+    /// </summary>
+    private const double NearStability = 0.5;
+    private const int MostNearSteps = 300;
+
     private readonly OdeSystem _system;
     private readonly int _dimension;
     private readonly int _controlled;
@@ -59,6 +66,7 @@ internal sealed class OdeIntegrator
     private OdeStepper _stepper;
     private int _stiff;
     private int _calm;
+    private int _nearSteps;
 
     public OdeIntegrator(OdeSystem system)
     {
@@ -91,6 +99,7 @@ internal sealed class OdeIntegrator
         _stepper = _explicit;
         _stiff = 0;
         _calm = 0;
+        _nearSteps = 0;
         Array.Clear(_fired, 0, _fired.Length);
         Array.Copy(state, _state, _dimension);
         double time = start;
@@ -195,7 +204,14 @@ internal sealed class OdeIntegrator
             return;
         }
 
-        if (_explicit.StepTimesRate(_next, _nextSlope) > StabilityBound)
+        double rate = _explicit.StepTimesRate(_next, _nextSlope);
+        if (rate > NearStability && ++_nearSteps == MostNearSteps)
+        {
+            _stepper = _implicit ??= new Rosenbrock(_system);
+            return;
+        }
+
+        if (rate > StabilityBound)
         {
             _calm = 0;
             if (++_stiff == StiffSteps)

@@ -6,6 +6,7 @@ using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Simulation;
 using UnitsNet;
+using Xunit;
 
 namespace Refrigerant.Recovery.Tests.Processes;
 
@@ -47,6 +48,15 @@ public class MonotonicityTests
         Settings.ToArbitrary(),
         s => s.PushPullSeconds() <= (s with { Length = 1.5 * s.Length }).PushPullSeconds() * (1 + Slack)
             && s.PushPullSeconds() <= (s with { Diameter = 0.85 * s.Diameter }).PushPullSeconds() * (1 + Slack));
+
+    /// <summary>Appliance and cylinder at one pressure: the temperature of the pool is found although it hardly changes.</summary>
+    [Fact]
+    public void Propane_is_pushed_over_from_equal_pressures()
+    {
+        Setup wide = new("R-290", 0.35, 51, 59, 1.8, 9.6, 0.12);
+        double[] seconds = [wide.PushPullSeconds(), (wide with { Length = 2.7 }).PushPullSeconds(), (wide with { Diameter = 8.16 }).PushPullSeconds()];
+        Assert.True(seconds[0] < seconds[1] && seconds[1] < seconds[2] && seconds[2] < 1000, string.Join(", ", seconds));
+    }
 
     internal sealed record Setup(
         string Designation, double Fill, double Conductance, double Metal, double Length, double Diameter, double Displacement)

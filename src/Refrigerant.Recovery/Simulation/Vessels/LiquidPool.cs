@@ -17,6 +17,9 @@ internal sealed class LiquidPool : Vessel
     /// <summary>Difference that a slope by temperature is taken over, K.</summary>
     private const double SlopeStep = 0.05;
     private const int MaximumIterations = 30;
+
+    /// <summary>Steps shorter than this, K, give no slope: rounding would count.</summary>
+    private const double LeastSlopeStep = 1e-8;
     private const double Tolerance = 1e-12;
 
     private readonly PropertyModel _model;
@@ -113,7 +116,7 @@ internal sealed class LiquidPool : Vessel
 
             SaturationPoint saturation = _model.SaturationAtTemperature(t);
             double value = saturation.Bubble.InternalEnergy - SpecificEnergy;
-            if (Math.Abs(t - previous) > 1e-6)
+            if (Math.Abs(t - previous) > LeastSlopeStep)
             {
                 double slope = (value - previousValue) / (t - previous);
                 HeatCapacity = slope > 0 ? slope : HeatCapacity;

@@ -29,9 +29,9 @@ internal static class CylinderFindings
         var stops = run.Cylinders.Where(cylinder => !IsSpare(run, cylinder)).SelectMany(cylinder => cylinder.Findings.Select(finding => (Finding: finding, cylinder.Cylinder.Label)));
         foreach (var same in stops.Where(stop => stop.Finding.Severity == Severity.Stop).GroupBy(stop => stop.Finding.Code))
         {
-            string[] others = [.. same.Select(stop => stop.Label).Distinct().Skip(1)];
+            string[] labels = [.. same.Select(stop => stop.Label).Distinct()];
             Finding first = same.First().Finding;
-            yield return others.Length == 0 ? first : first.As(Severity.Stop, $"For {FindingValue.Text("cylinders", string.Join(", ", same.Select(stop => stop.Label).Distinct()))} alike:");
+            yield return labels.Length == 1 ? first : first.As(Severity.Stop, $"For {FindingValue.Text("cylinders", string.Join(", ", labels))} alike:");
         }
 
         foreach (CylinderStanding cylinder in run.Cylinders)

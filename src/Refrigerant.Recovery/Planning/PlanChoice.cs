@@ -113,9 +113,8 @@ public sealed class PlanChoice
                 foreach ((string aidName, SiteAids help) in aids)
                 {
                     yield return new Setup($"{hoseName}, {machineName}, {aidName}", stocked with { Hoses = set, Machine = machine, Aids = help, Times = Longer(stocked.Times, time) });
-                    if (van.Machines.Contains(machine) && job.Machine == machine && set.SecondVaporSide.Count == 0 && !pairs.Contains((hoseName, aidName)))
+                    if (van.Machines.Contains(machine) && job.Machine == machine && set.SecondVaporSide.Count == 0 && pairs.Add((hoseName, aidName)))
                     {
-                        pairs.Add((hoseName, aidName));
                         yield return new Setup(
                             $"{hoseName}, two machines side by side with a run of hoses each, {aidName}",
                             stocked with { Hoses = set with { SecondVaporSide = set.VaporSide }, Machine = machine.SideBySide(2), Aids = help, Times = Longer(stocked.Times, time + SecondMachineTime) });

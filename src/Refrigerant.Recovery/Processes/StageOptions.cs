@@ -17,6 +17,19 @@ public abstract record StageOptions
 
     private protected StageOptions(double longest) => MaximumDuration = new Duration(longest, DurationUnit.Second);
 
+    /// <summary>With what is common to all stages; what is null takes its default.</summary>
+    private protected StageOptions(
+        double longest, SimulationState? start, SimulationInputs? inputs, Mass? cylinderLimit, Duration? maximumDuration, CompositionMode? composition, Barometer? barometer)
+        : this(longest)
+    {
+        Start = start ?? Start;
+        Inputs = inputs ?? Inputs;
+        CylinderLimit = cylinderLimit ?? CylinderLimit;
+        MaximumDuration = maximumDuration ?? MaximumDuration;
+        Composition = composition ?? Composition;
+        Barometer = barometer ?? Barometer;
+    }
+
     /// <summary>State at the start, as the stage before left it; where it is null, appliance and cylinder as described, at the temperature of the surroundings. A state of another refrigerant or of other volumes is refused with an <see cref="System.ArgumentException"/>.</summary>
     public SimulationState? Start { get; init; }
 

@@ -34,15 +34,9 @@ public sealed record EqualizeOptions : StageOptions
         Duration? maximumDuration = null,
         CompositionMode? composition = null,
         Barometer? barometer = null)
-        : this()
+        : base(Hour, start, inputs, cylinderLimit, maximumDuration, composition, barometer)
     {
         CylinderEndPressure = cylinderEndPressure ?? CylinderEndPressure;
-        Start = start ?? Start;
-        Inputs = inputs ?? Inputs;
-        CylinderLimit = cylinderLimit ?? CylinderLimit;
-        MaximumDuration = maximumDuration ?? MaximumDuration;
-        Composition = composition ?? Composition;
-        Barometer = barometer ?? Barometer;
     }
 
     /// <summary>Absolute pressure of the cylinder, rising, at which it is even enough; none by default.</summary>

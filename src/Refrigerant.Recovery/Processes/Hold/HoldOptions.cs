@@ -38,17 +38,12 @@ public sealed record HoldOptions : StageOptions
         Duration? maximumDuration = null,
         CompositionMode? composition = null,
         Barometer? barometer = null)
-        : this()
+        : base(QuarterOfAnHour, start, inputs, cylinderLimit, null, composition, barometer)
     {
         Duration = duration ?? Duration;
         EndPressure = endPressure ?? EndPressure;
         CylinderEndPressure = cylinderEndPressure ?? CylinderEndPressure;
-        Start = start ?? Start;
-        Inputs = inputs ?? Inputs;
-        CylinderLimit = cylinderLimit ?? CylinderLimit;
         MaximumDuration = maximumDuration ?? MaximumDuration;
-        Composition = composition ?? Composition;
-        Barometer = barometer ?? Barometer;
     }
 
     /// <summary>How long the valves stay closed, 1 s to 1000 days: the same as <see cref="StageOptions.MaximumDuration"/>.</summary>

@@ -39,17 +39,11 @@ public sealed record LiquidRecoveryOptions : StageOptions
         Duration? maximumDuration = null,
         CompositionMode? composition = null,
         Barometer? barometer = null)
-        : this()
+        : base(Day, start, inputs, cylinderLimit, maximumDuration, composition, barometer)
     {
         SuctionShare = suctionShare ?? SuctionShare;
         KeepAboveFreezing = keepAboveFreezing ?? KeepAboveFreezing;
         KeepBelowCutout = keepBelowCutout ?? KeepBelowCutout;
-        Start = start ?? Start;
-        Inputs = inputs ?? Inputs;
-        CylinderLimit = cylinderLimit ?? CylinderLimit;
-        MaximumDuration = maximumDuration ?? MaximumDuration;
-        Composition = composition ?? Composition;
-        Barometer = barometer ?? Barometer;
     }
 
     /// <summary>

@@ -38,17 +38,11 @@ public sealed record PushPullOptions : StageOptions
         Duration? maximumDuration = null,
         CompositionMode? composition = null,
         Barometer? barometer = null)
-        : this()
+        : base(Day, start, inputs, cylinderLimit, maximumDuration, composition, barometer)
     {
         CondensingConductance = condensingConductance ?? CondensingConductance;
         LiquidSurface = liquidSurface ?? LiquidSurface;
         KeepBelowDesignPressure = keepBelowDesignPressure ?? KeepBelowDesignPressure;
-        Start = start ?? Start;
-        Inputs = inputs ?? Inputs;
-        CylinderLimit = cylinderLimit ?? CylinderLimit;
-        MaximumDuration = maximumDuration ?? MaximumDuration;
-        Composition = composition ?? Composition;
-        Barometer = barometer ?? Barometer;
     }
 
     /// <summary>

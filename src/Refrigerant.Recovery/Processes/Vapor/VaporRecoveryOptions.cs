@@ -44,7 +44,7 @@ public sealed record VaporRecoveryOptions : StageOptions
         Duration? maximumDuration = null,
         CompositionMode? composition = null,
         Barometer? barometer = null)
-        : this()
+        : base(Week, start, inputs, cylinderLimit, maximumDuration, composition, barometer)
     {
         TargetPressure = targetPressure ?? TargetPressure;
         ReceiverPressure = receiverPressure ?? ReceiverPressure;
@@ -52,12 +52,6 @@ public sealed record VaporRecoveryOptions : StageOptions
         StopAtFreezing = stopAtFreezing ?? StopAtFreezing;
         KeepBelowCutout = keepBelowCutout ?? KeepBelowCutout;
         LowestPressure = lowestPressure ?? LowestPressure;
-        Start = start ?? Start;
-        Inputs = inputs ?? Inputs;
-        CylinderLimit = cylinderLimit ?? CylinderLimit;
-        MaximumDuration = maximumDuration ?? MaximumDuration;
-        Composition = composition ?? Composition;
-        Barometer = barometer ?? Barometer;
     }
 
     /// <summary>Absolute pressure in the appliance to stop at; without one the machine runs until something else stops it.</summary>

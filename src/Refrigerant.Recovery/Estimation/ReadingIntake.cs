@@ -18,6 +18,9 @@ internal sealed class ReadingIntake
     /// <summary>A gauge's pointer goes this far beyond its scale.</summary>
     private const double BeyondScale = 1.3;
 
+    /// <summary>kg that the scale may be behind what has moved by itself.</summary>
+    private const double MostBehind = 0.1;
+
     private readonly EstimatorPrior _prior;
     private readonly SaturationTable _table;
     private readonly ReadingClock _clock = new();
@@ -35,6 +38,7 @@ internal sealed class ReadingIntake
     private int _cylinder = -1;
     private bool _isDrawing;
     private double _liquidFrom;
+    private double _behind;
     private UnusedReadings _unused;
     private EstimatorBlock _last;
 
@@ -219,7 +223,7 @@ internal sealed class ReadingIntake
         {
             if (Require.IsFinite(block.Delivered))
             {
-                block.LiquidMoved = Math.Max(0, block.Delivered - _liquidFrom);
+                block.LiquidMoved = Beyond(block.Delivered - _liquidFrom);
                 _liquidFrom = block.Delivered;
             }
 
@@ -230,11 +234,21 @@ internal sealed class ReadingIntake
         {
             bool byItself = block.IsDrawing && block.Gauge > _discharge - _gaugeLimit;
             block.Gauge = byItself ? double.NaN : block.Gauge;
+            block.IsByItself = byItself;
+            _behind = byItself ? _behind : 0;
             if (Require.IsFinite(block.Delivered))
             {
-                block.LiquidMoved = byItself ? Math.Max(0, block.Delivered - _liquidFrom - (ExpectedFlow * block.Duration)) : 0;
+                block.LiquidMoved = byItself ? Beyond(block.Delivered - _liquidFrom - (ExpectedFlow * block.Duration)) : 0;
                 _liquidFrom = block.Delivered;
             }
         }
+    }
+
+    /// <summary>What has moved beyond what was expected, never less than none: what a reading is behind is taken off the next, or the scale's noise would add up.</summary>
+    private double Beyond(double more)
+    {
+        double sum = more + _behind;
+        _behind = Math.Max(-MostBehind, Math.Min(0, sum));
+        return Math.Max(0, sum);
     }
 }

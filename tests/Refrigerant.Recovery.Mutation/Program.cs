@@ -1,0 +1,61 @@
+using System;
+using System.Collections.Generic;
+using System.Globalization;
+using System.Linq;
+using System.Reflection;
+using Refrigerant.Recovery.Mutation;
+
+// Mutation test of layers of the library: .ci/mutation runs it. The first argument `tests` is of the processes that this one starts.
+switch (args)
+{
+    case ["tests", "all", .. string[] left]:
+        return ReachedBy(left);
+    case ["tests", .. string[] classes]:
+        return Try(classes);
+    case [string repository, string sample, string seed, string least, .. string[] layers] when layers.Length > 0:
+        return new Campaign(repository, Whole(sample), Whole(seed)).Run(layers, Whole(least) / 100.0) ? 0 : 1;
+    default:
+        Console.WriteLine("repository, mutants a layer, seed, least percentage, layers such as Flow, or Flow:3,17 for these of the choice");
+        return 2;
+}
+
+// Each class with its seconds and the mutants that it reaches.
+static int ReachedBy(string[] left)
+{
+    var tests = new TestClasses(Campaign.Tests);
+    bool[] reached = (bool[])Assembly.Load("Refrigerant.Recovery").GetType("Refrigerant.Recovery.MutationSwitch", true)!.GetMethod("Reached")!.Invoke(null, null)!;
+    foreach (string name in tests.Names.Where(name => !left.Any(part => name.StartsWith(part, StringComparison.Ordinal))).Order(StringComparer.Ordinal))
+    {
+        Array.Clear(reached);
+        var failed = new List<string>();
+        double seconds = tests.Run(name, failed.Add);
+        if (failed.Count > 0)
+        {
+            Console.WriteLine($"failed {string.Join("; ", failed)}");
+            continue;
+        }
+
+        Console.WriteLine(FormattableString.Invariant($"class {name} {seconds:F2} {string.Join(',', Enumerable.Range(0, reached.Length).Where(i => reached[i]))}"));
+    }
+
+    return 0;
+}
+
+// Classes until one fails. What it leaves running is ended with it.
+static int Try(string[] classes)
+{
+    var tests = new TestClasses(Campaign.Tests);
+    foreach (string name in classes)
+    {
+        tests.Run(name, test =>
+        {
+            Console.WriteLine($"failed {test}");
+            Console.Out.Flush();
+            Environment.Exit(1);
+        });
+    }
+
+    return 0;
+}
+
+static int Whole(string text) => int.Parse(text, CultureInfo.InvariantCulture);

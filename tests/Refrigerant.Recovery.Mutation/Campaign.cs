@@ -87,7 +87,7 @@ internal sealed class Campaign
     {
         long start = Stopwatch.GetTimestamp();
         var able = new List<TestClass>();
-        foreach (TestClass each in classes.Where(c => mutant.IsStatic || c.Reaches.Contains(mutant.Id)).OrderByDescending(c => c.Promise(mutant.Layer)))
+        foreach (TestClass each in classes.Where(c => c.Reaches.Contains(mutant.Id)).OrderByDescending(c => c.Promise(mutant.Layer)))
         {
             if (able.Count == 0 || able.Sum(c => c.Seconds) + each.Seconds <= MostSeconds)
             {
@@ -131,16 +131,25 @@ internal sealed class Campaign
 
     private TestClass[] Reached(int last)
     {
-        (int exit, string output) = Start(["tests", "all", .. Left], "MUTANTS_SEEN", last.ToString(CultureInfo.InvariantCulture), null);
-        string[] lines = output.Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        (int exit, string output) = Start(["tests", "names"], "MUTANT", "0", null);
+        string[] names =
+        [
+            .. output.Split('\n').Where(line => line.StartsWith("name ", StringComparison.Ordinal)).Select(line => line["name ".Length..])
+                .Where(name => !Left.Any(part => name.StartsWith(part, StringComparison.Ordinal))),
+        ];
+        if (exit != 0 || names.Length == 0)
+        {
+            throw new InvalidOperationException("The tests are not found:\n" + output);
+        }
+
+        string[] lines =
+        [
+            .. names.SelectMany(name => Start(["tests", "reach", name], "MUTANTS_SEEN", last.ToString(CultureInfo.InvariantCulture), null).Output
+                .Split('\n', StringSplitOptions.RemoveEmptyEntries)),
+        ];
         foreach (string line in lines.Where(line => !line.StartsWith("class ", StringComparison.Ordinal)))
         {
             Console.WriteLine($"without a mutant: {line}");
-        }
-
-        if (exit != 0)
-        {
-            throw new InvalidOperationException("The tests do not run without a mutant.");
         }
 
         TestClass[] classes = [.. lines.Where(line => line.StartsWith("class ", StringComparison.Ordinal)).Select(TestClass.From)];

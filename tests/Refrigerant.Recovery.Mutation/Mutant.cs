@@ -7,8 +7,7 @@ namespace Refrigerant.Recovery.Mutation;
 /// <param name="Kind">Which kind of change.</param>
 /// <param name="Node">What is changed.</param>
 /// <param name="Change">Makes the changed node from the node, whose inner nodes may have been changed; null where the statement goes.</param>
-/// <param name="IsStatic">Whether it is run once in a process, so that no class of tests can be said to reach it alone.</param>
-internal sealed record Mutant(string Kind, SyntaxNode Node, Func<SyntaxNode, SyntaxNode>? Change, bool IsStatic)
+internal sealed record Mutant(string Kind, SyntaxNode Node, Func<SyntaxNode, SyntaxNode>? Change)
 {
     /// <summary>Number of the mutant among those of a run, from 1.</summary>
     public int Id { get; set; }

@@ -102,20 +102,12 @@ internal sealed class MutantFinder : CSharpSyntaxWalker
         // A copy of what declares a variable would declare it twice, and a directive has its line to itself.
         if (!node.ContainsDirectives && (change is null || !node.DescendantNodes().Any(n => n is VariableDesignationSyntax or LambdaExpressionSyntax)))
         {
-            Found.Add(new Mutant(kind, node, change, node.Ancestors().Any(IsStatic)));
+            Found.Add(new Mutant(kind, node, change));
         }
     }
 
     private static bool IsText(BinaryExpressionSyntax sum) =>
         sum.IsKind(SyntaxKind.AddExpression) && sum.DescendantNodes().Any(n => n is InterpolatedStringExpressionSyntax || n.IsKind(SyntaxKind.StringLiteralExpression));
-
-    private static bool IsStatic(SyntaxNode node) => node switch
-    {
-        FieldDeclarationSyntax field => field.Modifiers.Any(SyntaxKind.StaticKeyword) || field.Modifiers.Any(SyntaxKind.ConstKeyword),
-        PropertyDeclarationSyntax property => property.Modifiers.Any(SyntaxKind.StaticKeyword),
-        ConstructorDeclarationSyntax constructor => constructor.Modifiers.Any(SyntaxKind.StaticKeyword),
-        _ => false,
-    };
 
     private static LiteralExpressionSyntax Higher(object value)
     {

@@ -30,7 +30,7 @@ internal static class LogChart
         Add(pressure, planned.Select(point => point.Time.Minutes - start), planned.Select(point => point.Point.SuctionPressure.Kilopascals), "planned", Colors.SteelBlue);
         Add(pressure, gauge.Select(reading => reading.Time.Minutes - first), gauge.Select(reading => reading.SuctionGaugePressure!.Value.Kilopascals + air), "measured", Colors.DarkOrange);
         pressure.Add.HorizontalLine(plan.Requirement.RequiredPressure.Kilopascals, 1, Colors.Gray, LinePattern.Dotted).LegendText = "level";
-        pressure.YLabel("kPa absolute at the machine's inlet");
+        pressure.YLabel("kPa absolute at the inlet");
 
         Plot mass = chart.GetPlot(1);
         double charge = plan.Job.Appliance.Charge.Kilograms;

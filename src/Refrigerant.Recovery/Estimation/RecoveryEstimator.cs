@@ -60,10 +60,13 @@ public sealed class RecoveryEstimator
     /// <param name="instruments">Gauge and scale; null for typical ones.</param>
     /// <param name="options">Tolerances, level, profile; null for the defaults.</param>
     /// <exception cref="ArgumentNullException"><paramref name="job"/> is null.</exception>
+    /// <exception cref="ImpossibleJobException">The job's parts contradict each other, as for <see cref="RecoveryPlanner.Plan(RecoveryJob)"/>.</exception>
+    /// <exception cref="Fluids.PropertyRangeException">The appliance's state is outside the range of the refrigerant's equation.</exception>
     /// <exception cref="ArgumentException">No level can be found for the job (see <see cref="EvacuationRequirement.For"/>), or its refrigerant has no saturation curve to speak of.</exception>
     public RecoveryEstimator(RecoveryJob job, Instruments? instruments = null, MonitorOptions? options = null)
     {
-        Require.NotNull(job, nameof(job));
+        JobChecks.Check(Require.NotNull(job, nameof(job)));
+        _ = JobChecks.Start(job);
         Instruments with = instruments ?? new Instruments();
         MonitorOptions how = options ?? new MonitorOptions();
         var table = new SaturationTable(job.Appliance.Fluid.Model);

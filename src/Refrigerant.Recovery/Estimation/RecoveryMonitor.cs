@@ -40,6 +40,8 @@ public sealed class RecoveryMonitor
     /// <param name="instruments">Gauge and scale; null for typical ones.</param>
     /// <param name="options">How well the job is known, the level, the profile; null for the defaults.</param>
     /// <exception cref="ArgumentNullException"><paramref name="job"/> is null.</exception>
+    /// <exception cref="ImpossibleJobException">The job's parts contradict each other, as for <see cref="RecoveryPlanner.Plan(RecoveryJob)"/>.</exception>
+    /// <exception cref="Fluids.PropertyRangeException">The appliance's state is outside the range of the refrigerant's equation.</exception>
     /// <exception cref="ArgumentException">No level can be found for the job.</exception>
     /// <example>
     /// <code>

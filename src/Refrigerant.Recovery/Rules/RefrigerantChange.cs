@@ -24,7 +24,7 @@ namespace Refrigerant.Recovery.Rules;
 /// </para>
 /// <para>All of it is taken to reach the next cylinder. Local codes and licensed practice govern.</para>
 /// </remarks>
-public sealed class RefrigerantChange
+public sealed record RefrigerantChange
 {
     private RefrigerantChange(
         Fluid previous,

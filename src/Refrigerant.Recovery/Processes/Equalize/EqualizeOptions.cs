@@ -41,19 +41,7 @@ public sealed record EqualizeOptions : StageOptions
 
     /// <summary>Absolute pressure of the cylinder, rising, at which it is even enough; none by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
-    public Pressure? CylinderEndPressure
-    {
-        get;
-        init
-        {
-            if (value is Pressure given)
-            {
-                Require.Positive(given.Pascals, "Pa", nameof(CylinderEndPressure));
-            }
-
-            field = value;
-        }
-    }
+    public Pressure? CylinderEndPressure { get; init => field = Require.Positive(value, "Pa", nameof(CylinderEndPressure)); }
 
     private protected override string Own => "equalization";
 }

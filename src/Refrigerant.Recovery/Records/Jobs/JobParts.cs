@@ -66,6 +66,8 @@ internal sealed class JobParts(FluidResolver? fluids) : DocumentParts
         }
     }
 
+    public override IEnumerable<(DocumentNode Place, string Reason)> Contradictions(Type owner, DocumentNode node) => JobContradictions.In(owner, node);
+
     public override void Mend(Type owner, HashSet<string> wrong, Dictionary<string, string> standIns)
     {
         if (owner == typeof(JobDocument))

@@ -52,6 +52,12 @@ public class StageBenchmarks
     public StageResult PushPullStage() => PushPull.Simulate(_appliance, _machine, _hoses, _cylinder, new PushPullOptions());
 
     [Benchmark]
+    public StageResult LiquidThroughTheMachine() => LiquidRecovery.Simulate(_appliance, _machine, _hoses, _cylinder, new LiquidRecoveryOptions());
+
+    [Benchmark]
+    public StageResult PressuresEven() => Equalization.Simulate(_appliance, _hoses, _cylinder, new EqualizeOptions());
+
+    [Benchmark]
     public HoseSweepResult Sweep() =>
         HoseSweep.Simulate(_hoses, _machine, new HoseSweepOptions { TargetPressure = Pressure.FromKilopascals(50.5) });
 }

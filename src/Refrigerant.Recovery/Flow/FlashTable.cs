@@ -1,5 +1,8 @@
 using System;
 using System.Collections.Generic;
+#if NET
+using System.Numerics;
+#endif
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Numerics;
 
@@ -27,16 +30,25 @@ internal sealed class FlashTable
     private const double Spacing = 5000;
     private const int Around = 8;
 
+    /// <summary>The series of ln v, of its slope and of the integral stand one behind the other.</summary>
+    private const int SlopeAt = Nodes;
+    private const int IntegralAt = SlopeAt + Nodes - 1;
+    private const int SeriesLength = IntegralAt + Nodes + 1;
+
     /// <summary>Liquid in the table up to this many times the bubble pressure.</summary>
     private const double LiquidUpTo = 1.5;
 
     private readonly PropertyModel _model;
     private readonly Dictionary<long, Row> _rows = [];
     private readonly double[] _cosines = new double[Nodes * Nodes];
-    private readonly double[] _volume = new double[Nodes];
-    private readonly double[] _slope = new double[Nodes - 1];
-    private readonly double[] _integral = new double[Nodes + 1];
+    private readonly double[] _series = new double[SeriesLength];
     private readonly double[] _weights = new double[Around];
+    private readonly double[] _perProduct = new double[Around];
+    private readonly Row[] _around = new Row[Around];
+    private readonly double _lowestEnthalpy;
+    private readonly double _highestEnthalpy;
+    private long _first;
+    private bool _hasAround;
     private double _span = Deepest;
     private double _half;
     private double _liquidLinear;
@@ -48,12 +60,25 @@ internal sealed class FlashTable
     public FlashTable(PropertyModel model)
     {
         _model = model;
+        _lowestEnthalpy = model.SaturationAtTemperature(model.Range.MinimumTemperature).Bubble.Enthalpy;
+        _highestEnthalpy = model.SaturationAtTemperature(model.Range.MaximumSaturationTemperature).Bubble.Enthalpy;
         for (int k = 0; k < Nodes; k++)
         {
             for (int i = 0; i < Nodes; i++)
             {
                 _cosines[(k * Nodes) + i] = Math.Cos(Math.PI * k * (i + 0.5) / Nodes) * (k == 0 ? 1.0 : 2.0) / Nodes;
             }
+        }
+
+        for (int j = 0; j < Around; j++)
+        {
+            double product = 1;
+            for (int k = 0; k < Around; k++)
+            {
+                product *= k != j ? j - k : 1;
+            }
+
+            _perProduct[j] = 1 / product;
         }
 
         _half = 0.5 * Math.Log(1 + (_span / Stretch));
@@ -69,10 +94,10 @@ internal sealed class FlashTable
     public double Deep => 2 * _half;
 
     /// <summary>−dv/dp where it begins to flash, m³/(kg·Pa).</summary>
-    public double SofteningAtBubble { get; private set; }
+    public double SofteningAtBubble => SofteningAt(0);
 
     /// <summary>−dv/dp at the lowest pressure of the table, m³/(kg·Pa).</summary>
-    public double SofteningDeep { get; private set; }
+    public double SofteningDeep => SofteningAt(Deep);
 
     /// <summary>Makes it that of an enthalpy, J/kg.</summary>
     /// <exception cref="PropertyRangeException">No bubble point has that enthalpy.</exception>
@@ -90,40 +115,24 @@ internal sealed class FlashTable
 
         _enthalpy = double.NaN;
         double place = enthalpy / Spacing;
-        long first = FirstRow(enthalpy, place);
-        double span;
-        do
-        {
-            // A row with less room below it makes all of them shallower.
-            span = _span;
-            for (int j = 0; j < Around; j++)
-            {
-                RowAt(first + j);
-            }
-        }
-        while (span != _span);
-
+        Surround(FirstRow(enthalpy, place));
         double logPressure = 0;
         double linear = 0;
         double square = 0;
         double cube = 0;
         double bubble = 0;
-        Array.Clear(_volume, 0, _volume.Length);
-        Array.Clear(_slope, 0, _slope.Length);
-        Array.Clear(_integral, 0, _integral.Length);
-        Weigh(place - first);
+        Array.Clear(_series, 0, _series.Length);
+        Weigh(place - _first);
         for (int j = 0; j < Around; j++)
         {
-            Row row = RowAt(first + j);
+            Row row = _around[j];
             double w = _weights[j];
             logPressure += w * row.LogPressure;
             bubble += w * row.LogVolume;
             linear += w * row.Linear;
             square += w * row.Square;
             cube += w * row.Cube;
-            Add(w, row.Volume, _volume);
-            Add(w, row.Slope, _slope);
-            Add(w, row.Integral, _integral);
+            Add(w, row.Series, _series);
         }
 
         BubblePressure = Math.Exp(logPressure);
@@ -131,8 +140,6 @@ internal sealed class FlashTable
         _liquidLinear = linear;
         _liquidSquare = square;
         _liquidCube = cube;
-        SofteningAtBubble = SofteningAt(0);
-        SofteningDeep = SofteningAt(Deep);
         _enthalpy = enthalpy;
     }
 
@@ -143,14 +150,14 @@ internal sealed class FlashTable
     public double PressureAt(double depth) => BubblePressure * Math.Exp(-Stretch * (Math.Exp(depth) - 1));
 
     /// <summary>ln v at τ, v in m³/kg.</summary>
-    public double LogVolumeAt(double depth) => Series(_volume, Nodes, depth);
+    public double LogVolumeAt(double depth) => Series(0, Nodes, depth);
 
     /// <summary>−dv/dp at τ, m³/(kg·Pa).</summary>
     public double SofteningAt(double depth) =>
-        Math.Exp(LogVolumeAt(depth) - depth) * Series(_slope, Nodes - 1, depth) / (Stretch * PressureAt(depth));
+        Math.Exp(LogVolumeAt(depth) - depth) * Series(SlopeAt, Nodes - 1, depth) / (Stretch * PressureAt(depth));
 
     /// <summary>∫ρ·dp from the pressure at τ up to the bubble pressure, Pa·kg/m³.</summary>
-    public double ImpulseAt(double depth) => depth <= 0 ? 0 : Series(_integral, Nodes + 1, depth);
+    public double ImpulseAt(double depth) => depth <= 0 ? 0 : Series(IntegralAt, Nodes + 1, depth);
 
     /// <summary>ln v of liquid at a pressure above the bubble pressure.</summary>
     public double LiquidLogVolume(double pressure)
@@ -172,12 +179,12 @@ internal sealed class FlashTable
     {
         for (int j = 0; j < Around; j++)
         {
-            double weight = 1;
+            double weight = _perProduct[j];
             for (int k = 0; k < Around; k++)
             {
                 if (k != j)
                 {
-                    weight *= (x - k) / (j - k);
+                    weight *= x - k;
                 }
             }
 
@@ -188,16 +195,39 @@ internal sealed class FlashTable
     /// <summary>The first of the rows around an enthalpy, all of which have a bubble point with room below it.</summary>
     private long FirstRow(double enthalpy, double place)
     {
-        double lowest = _model.SaturationAtTemperature(_model.Range.MinimumTemperature).Bubble.Enthalpy;
-        double highest = _model.SaturationAtTemperature(_model.Range.MaximumSaturationTemperature).Bubble.Enthalpy;
-        if (!(enthalpy > lowest && enthalpy < highest))
+        if (!(enthalpy > _lowestEnthalpy && enthalpy < _highestEnthalpy))
         {
-            throw new PropertyRangeException(_model.Designation, nameof(enthalpy), enthalpy, lowest, highest, "J/kg", _model.Source);
+            throw new PropertyRangeException(_model.Designation, nameof(enthalpy), enthalpy, _lowestEnthalpy, _highestEnthalpy, "J/kg", _model.Source);
         }
 
-        long least = (long)Math.Ceiling(lowest / Spacing) + 1;
-        long most = (long)Math.Floor(highest / Spacing) - Around + 1;
+        long least = (long)Math.Ceiling(_lowestEnthalpy / Spacing) + 1;
+        long most = (long)Math.Floor(_highestEnthalpy / Spacing) - Around + 1;
         return Math.Max(least, Math.Min(most, (long)Math.Floor(place) - (Around / 2) + 1));
+    }
+
+    /// <summary>The rows from one on.</summary>
+    private void Surround(long first)
+    {
+        if (_hasAround && first == _first)
+        {
+            return;
+        }
+
+        _hasAround = false;
+        double span;
+        do
+        {
+            // A row with less room below it makes all of them shallower.
+            span = _span;
+            for (int j = 0; j < Around; j++)
+            {
+                _around[j] = RowAt(first + j);
+            }
+        }
+        while (span != _span);
+
+        _first = first;
+        _hasAround = true;
     }
 
     private Row RowAt(long number)
@@ -249,9 +279,13 @@ internal sealed class FlashTable
     }
 
     /// <summary>Series of ln v, of its slope, and of ∫ρ·dp = ∫ p·e^τ·ε/v·dτ, from ln v at the nodes.</summary>
-    private (double[] Volume, double[] Slope, double[] Integral) Fit(double bubblePressure, double[] logarithms)
+    private double[] Fit(double bubblePressure, double[] logarithms)
     {
-        double[] volume = Transform(logarithms);
+        var series = new double[SeriesLength];
+        Span<double> volume = series.AsSpan(0, Nodes);
+        Span<double> slope = series.AsSpan(SlopeAt, Nodes - 1);
+        Span<double> integral = series.AsSpan(IntegralAt, Nodes + 1);
+        Transform(logarithms, volume);
         var values = new double[Nodes];
         for (int i = 0; i < Nodes; i++)
         {
@@ -259,10 +293,10 @@ internal sealed class FlashTable
             values[i] = bubblePressure * Math.Exp(-Stretch * (Math.Exp(depth) - 1)) * Stretch * Math.Exp(depth - logarithms[i]);
         }
 
-        double[] density = Transform(values);
+        Span<double> density = stackalloc double[Nodes];
+        Transform(values, density);
 
         // ∫T_k: c_k/(2k) at k + 1 less c_k/(2k) at k − 1, so that the constant alone is left to choose: nothing at τ = 0, which is −1.
-        var integral = new double[Nodes + 1];
         for (int k = Nodes; k >= 1; k--)
         {
             double below = (k == 1 ? 2 : 1) * density[k - 1];
@@ -271,7 +305,6 @@ internal sealed class FlashTable
             integral[0] -= k % 2 == 0 ? integral[k] : -integral[k];
         }
 
-        var slope = new double[Nodes - 1];
         double next = 0;
         double afterNext = 0;
         for (int k = Nodes - 1; k >= 1; k--)
@@ -283,22 +316,30 @@ internal sealed class FlashTable
         }
 
         slope[0] *= 0.5;
-        return (volume, slope, integral);
+        return series;
     }
 
     private double Node(int i) => _half * (1 + Math.Cos(Math.PI * (i + 0.5) / Nodes));
 
     private static void Add(double weight, double[] from, double[] to)
     {
-        for (int i = 0; i < to.Length; i++)
+        int i = 0;
+#if NET
+        var times = new Vector<double>(weight);
+        for (; i <= to.Length - Vector<double>.Count; i += Vector<double>.Count)
+        {
+            (new Vector<double>(to, i) + (times * new Vector<double>(from, i))).CopyTo(to, i);
+        }
+
+#endif
+        for (; i < to.Length; i++)
         {
             to[i] += weight * from[i];
         }
     }
 
-    private double[] Transform(double[] values)
+    private void Transform(double[] values, Span<double> coefficients)
     {
-        var coefficients = new double[Nodes];
         for (int k = 0; k < Nodes; k++)
         {
             double sum = 0;
@@ -309,28 +350,27 @@ internal sealed class FlashTable
 
             coefficients[k] = sum;
         }
-
-        return coefficients;
     }
 
-    /// <summary>Clenshaw's sum.</summary>
-    private double Series(double[] coefficients, int count, double depth)
+    /// <summary>Clenshaw's sum over a series that starts at a place.</summary>
+    private double Series(int at, int count, double depth)
     {
         double x = (depth / _half) - 1;
+        double twice = 2 * x;
         double b1 = 0;
         double b2 = 0;
-        for (int k = count - 1; k >= 1; k--)
+        for (int k = at + count - 1; k > at; k--)
         {
-            double b = coefficients[k] + (2 * x * b1) - b2;
+            double b = _series[k] + (twice * b1) - b2;
             b2 = b1;
             b1 = b;
         }
 
-        return coefficients[0] + (x * b1) - b2;
+        return _series[at] + (x * b1) - b2;
     }
 
     private sealed class Row(
-        double logPressure, double logVolume, double linear, double square, double cube, (double[] Volume, double[] Slope, double[] Integral) series)
+        double logPressure, double logVolume, double linear, double square, double cube, double[] series)
     {
         public double LogPressure { get; } = logPressure;
 
@@ -342,12 +382,8 @@ internal sealed class FlashTable
 
         public double Cube { get; } = cube;
 
-        /// <summary>Coefficients over τ.</summary>
-        public double[] Volume { get; } = series.Volume;
-
-        public double[] Slope { get; } = series.Slope;
-
-        public double[] Integral { get; } = series.Integral;
+        /// <summary>Coefficients over τ of ln v, its slope and the integral.</summary>
+        public double[] Series { get; } = series;
     }
 
     private readonly struct BubbleEnthalpy(PropertyModel model, double enthalpy) : IScalarFunction

@@ -26,6 +26,9 @@ internal sealed class FlashingLine
     private readonly double _criticalPressure;
     private WarmRoot _root = new(0.3, 1);
     private WarmRoot _choking = new(0.5, 1);
+    private (double Pressure, double Enthalpy, double Viscosity, double Outlet) _asked;
+    private double _flow;
+    private bool _choked;
 
     public FlashingLine(Line line, PropertyModel model)
         : this(line, new FlashTable(model), model.CriticalPressure)
@@ -63,7 +66,23 @@ internal sealed class FlashingLine
                 $"No flow for {Require.Text(pressure)} Pa, {Require.Text(viscosity)} Pa·s to {Require.Text(outletPressure)} Pa.", 0);
         }
 
+        // A Jacobian by differences asks the same for every state that is none of its ends.
         _table.Prepare(enthalpy);
+        (double, double, double, double) asked = (pressure, enthalpy, viscosity, outletPressure);
+        if (asked != _asked)
+        {
+            _asked = default;
+            _flow = Find(pressure, viscosity, outletPressure, out _choked);
+            _asked = asked;
+        }
+
+        choked = _choked;
+        return _flow;
+    }
+
+    private double Find(double pressure, double viscosity, double outletPressure, out bool choked)
+    {
+        choked = false;
         double density = _table.Density(pressure);
         double start = pressure - (density * LiquidLine.Gravity * _line.Rise);
         double outlet = Math.Max(outletPressure, _table.LowestPressure);

@@ -36,6 +36,7 @@ internal sealed class SuctionLine
     private readonly double _peak;
     private WarmRoot _root = new(1, 2);
     private double _densityRatio = 1;
+    private Question _asked;
 
     /// <summary>A machine behind a line; without a line it sees the inlet state.</summary>
     public SuctionLine(Line? line, RecoveryMachine machine)
@@ -95,6 +96,14 @@ internal sealed class SuctionLine
                 $"No suction balance for {Require.Text(pressure)} Pa, {Require.Text(density)} kg/m³, {Require.Text(viscosity)} Pa·s against {Require.Text(dischargePressure)} Pa.", 0);
         }
 
+        // A Jacobian by differences asks the same for every state that is none of its ends.
+        var asked = new Question(pressure, density, exponent, viscosity, dischargePressure, warming);
+        if (asked == _asked)
+        {
+            return;
+        }
+
+        _asked = default;
         double ratio = dischargePressure / pressure;
         double free = EfficiencyAt(ratio);
         IsChoked = false;
@@ -120,6 +129,7 @@ internal sealed class SuctionLine
 
         SuctionPressure = x * pressure;
         SuctionTemperature = warming.TemperatureAt(MassFlow);
+        _asked = asked;
     }
 
     private double EfficiencyAt(double ratio)
@@ -182,6 +192,8 @@ internal sealed class SuctionLine
 
         throw new ConvergenceException($"Temperature of warming suction gas not found for {Require.Text(drawn * unit)} kg/s.", MaximumIterations);
     }
+
+    private readonly record struct Question(double Pressure, double Density, double Exponent, double Viscosity, double Discharge, SuctionWarming Warming);
 
     private struct Imbalance(
         SuctionLine owner, double pressure, double density, double exponent, double viscosity, double ratio, double unit, SuctionWarming warming) : IScalarFunction

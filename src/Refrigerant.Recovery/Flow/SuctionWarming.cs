@@ -7,7 +7,7 @@ namespace Refrigerant.Recovery.Flow;
 /// T_s = T + (T_air − T)·(1 − e^(−UA/(ṁ·cp))), an exchanger whose other side is at one temperature (any heat-transfer text); the density falls
 /// by T/T_s at the same pressure.
 /// </remarks>
-internal readonly struct SuctionWarming
+internal readonly record struct SuctionWarming
 {
     /// <param name="temperature">Temperature of the gas at the appliance, K.</param>
     /// <param name="airTemperature">Temperature of the air, or of what else is around it, K.</param>

@@ -18,11 +18,22 @@ internal static class MachineFindings
     /// <summary>Above this it breaks down oil, K: 149 °C, 300 °F (common practice, no source).</summary>
     private const double HotDischarge = 422.15;
 
+    /// <summary>Above this no machine of the trade is meant to run, K: 200 °C (common practice, no source); one without a thermal cut-out would.</summary>
+    private const double TooHot = 473.15;
+
     public static IEnumerable<Finding> ToDo(PlanRun run)
     {
         double hottest = run.Stages.Select(stage => stage.Result).OfType<StageResult>().Max(result => result.HottestDischarge?.Kelvins) ?? 0;
         bool tripped = run.Stages.Any(stage => stage.Result?.End == StageEnd.ThermalCutout);
-        if (hottest > WarmDischarge || tripped)
+        if (hottest > TooHot)
+        {
+            yield return new Finding(
+                PlanCodes.MachineHot,
+                Severity.Warning,
+                Sources.CommonPractice,
+                $"The machine's discharge would come to {FindingValue.Temperature("discharge", new Temperature(hottest, TemperatureUnit.Kelvin))}, which no oil and no valve stands ({FindingValue.Temperature("limit", new Temperature(HotDischarge, TemperatureUnit.Kelvin))}): cool the cylinder, rest the machine often, and have one with a thermal cut-out, or two stages.");
+        }
+        else if (hottest > WarmDischarge || tripped)
         {
             yield return new Finding(
                 PlanCodes.MachineHot,

@@ -69,7 +69,7 @@ internal static class PaceFindings
     private static Finding? Heat(PlanRun run, out double waited)
     {
         waited = 0;
-        PlannedStage? slow = run.Stages.Where(stage => stage.Kind == StageKind.VaporRecovery && stage.Result is { Trajectory.Count: > 1 })
+        PlannedStage? slow = run.Stages.Where(stage => stage.Kind == StageKind.VaporRecovery && !stage.Step.IsThrottled && stage.Result is { Trajectory.Count: > 1 })
             .OrderByDescending(stage => stage.Duration.Seconds).FirstOrDefault();
         if (slow is null || run.Job.Aids.CanWarm)
         {

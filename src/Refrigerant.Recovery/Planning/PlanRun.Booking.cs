@@ -46,8 +46,8 @@ internal sealed partial class PlanRun
         return Clearing = MachineClearing.Estimate(Job.Appliance.Fluid, Job.Machine, Job.Hoses, Ambient, cylinder.Pressure, Job.SweepPressure);
     }
 
-    /// <summary>Cylinder closed, hoses off: what machine and hoses keep, and what escapes.</summary>
-    private void Close()
+    /// <summary>What machine and hoses keep when the job is over, whether they are taken off or not.</summary>
+    private void Keep()
     {
         if (Connected?.State is not CylinderState cylinder)
         {
@@ -62,7 +62,6 @@ internal sealed partial class PlanRun
 
         // More cannot be held than was taken out.
         InHosesAndMachine = Math.Min(machine + (HoseSet.VolumeOf(Job.Hoses.VaporSide) * vapor.Density), HalfOfDelivered());
-        Release(3, liquid: false);
     }
 
     /// <summary>Books what escapes at connections, never more than a small share of what was delivered.</summary>

@@ -145,7 +145,7 @@ internal sealed partial class PlanRun
             cancellation.ThrowIfCancellationRequested();
             if (_strategy.Next(new PlanSituation(this)) is not PlanStep step)
             {
-                progress?.Report(1);
+                Stop(progress);
                 return;
             }
 
@@ -155,6 +155,16 @@ internal sealed partial class PlanRun
         }
 
         RanOutOfSteps = true;
+        Stop(progress);
+    }
+
+    private void Stop(IProgress<double>? progress)
+    {
+        if (_stages.Count > 0 && _stages[_stages.Count - 1].Kind != StageKind.Close)
+        {
+            Keep();
+        }
+
         progress?.Report(1);
     }
 
@@ -277,7 +287,8 @@ internal sealed partial class PlanRun
                 seconds = Machine.Seconds(step.Kind, Job.Times);
                 break;
             case StageKind.Close:
-                Close();
+                Keep();
+                Release(3, liquid: false);
                 break;
         }
 

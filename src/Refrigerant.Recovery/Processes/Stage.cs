@@ -26,6 +26,7 @@ internal sealed class Stage
     private readonly Appliance _appliance;
     private readonly StageOptions _options;
     private readonly TrajectoryRecorder _recorder = new();
+    private readonly FillLimit? _fill;
     private Network _network = null!;
     private double[] _state = [];
     private MachineLink? _machine;
@@ -58,9 +59,15 @@ internal sealed class Stage
             && (options.Composition == CompositionMode.Tracked || start.Appliance.IsTracked || start.Cylinder?.Content.Masses.Length > 1);
         Charge = start.Appliance.Mass.Kilograms;
         Cylinder = start.Cylinder is CylinderState receiving ? CylinderModel.Build(receiving, Model, Tracked, Charge, Surroundings) : null;
-        CylinderLimit = start.Cylinder is CylinderState state
-            ? (options.CylinderLimit ?? CylinderFill.Limit(state.Cylinder, appliance.Fluid).MaximumFill).Kilograms
-            : double.PositiveInfinity;
+        if (start.Cylinder is CylinderState state)
+        {
+            _fill = options.CylinderLimit is null ? CylinderFill.Limit(state.Cylinder, appliance.Fluid) : null;
+            CylinderLimit = (options.CylinderLimit ?? _fill!.MaximumFill).Kilograms;
+        }
+        else
+        {
+            CylinderLimit = double.PositiveInfinity;
+        }
     }
 
     public PropertyModel Model { get; }
@@ -234,6 +241,12 @@ internal sealed class Stage
         SimulationState after = After(appliance);
         var findings = new List<Finding>();
         find(findings, after);
+        if (_fill is not null && _network.Links.Any(link => ReferenceEquals(link.To, Cylinder!.Vessel)))
+        {
+            // A limit that nobody gave was computed here: what forbids to fill the cylinder at all is said here too.
+            findings.AddRange(_fill.Findings.Where(finding => finding.Severity == Severity.Stop));
+        }
+
         findings.Sort((a, b) => b.Severity.CompareTo(a.Severity));
         return new StageResult(
             end, outcome.Time, Before, after, Transfers(), _recorder.ToTrajectory(), Figures, findings.AsReadOnly(), _network.Balance(Initial, _state, outcome));

@@ -29,6 +29,18 @@ public class StrategyTests
         Assert.Empty(PlanInvariants.Broken(plan));
     }
 
+    /// <summary>Hoses and machine hold refrigerant whether somebody takes them off or not.</summary>
+    [Fact]
+    public void A_strategy_that_does_not_close_leaves_refrigerant_in_hoses_and_machine()
+    {
+        RecoveryJob job = Jobs.Chiller(kilograms: 20);
+        RecoveryPlan closed = RecoveryPlanner.Plan(job, new GaugeOnly());
+        RecoveryPlan open = RecoveryPlanner.Plan(job, new GaugeOnly { Closes = false });
+        Assert.True(open.Ledger.InHosesAndMachine.Kilograms > 0);
+        Assert.Equal(closed.Ledger.InHosesAndMachine.Kilograms, open.Ledger.InHosesAndMachine.Kilograms, 2e-2 * closed.Ledger.InHosesAndMachine.Kilograms);
+        Assert.Empty(PlanInvariants.Broken(open));
+    }
+
     [Fact]
     public void A_strategy_that_never_ends_is_stopped()
     {
@@ -207,11 +219,13 @@ public class StrategyTests
 
     private sealed class GaugeOnly : IRecoveryStrategy
     {
+        public bool Closes { get; init; } = true;
+
         public PlanStep? Next(PlanSituation now) => now.Stages.Count switch
         {
             0 => new PlanStep(StageKind.SetUp) { Cylinder = now.NextCylinder!.Cylinder },
             1 => new PlanStep(StageKind.VaporRecovery) { AppliancePressure = now.Goal },
-            2 => new PlanStep(StageKind.Close),
+            2 when Closes => new PlanStep(StageKind.Close),
             _ => null,
         };
     }

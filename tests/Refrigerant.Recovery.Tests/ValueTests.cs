@@ -147,7 +147,7 @@ public class ValueTests
         yield return pull;
         yield return vapor;
         yield return new HoldOptions { EndPressure = Pressure.FromKilopascals(80.5), CylinderLimit = Mass.FromKilograms(7.5) };
-        yield return new EqualizeOptions { MaximumDuration = Duration.FromSeconds(100.5) };
+        yield return new EqualizationOptions { MaximumDuration = Duration.FromSeconds(100.5) };
         yield return new LiquidRecoveryOptions { SuctionShare = Ratio.FromPercent(12.5) };
         yield return new PushPullOptions { CondensingConductance = 20.5, LiquidSurface = Area.FromSquareMeters(0.25) };
         var sweep = new HoseSweepOptions { TargetPressure = Pressure.FromPascals(150.5) };
@@ -167,7 +167,7 @@ public class ValueTests
             SecondTemperature = Temperature.FromDegreesCelsius(12.5),
         };
         yield return rise;
-        yield return RiseTest.Evaluate(rise);
+        yield return RiseTest.Judge(rise);
         yield return new SimulationSetup { Appliance = appliance, Machine = machine, Hoses = hoses, Cylinder = job.Cylinders[0] };
     }
 

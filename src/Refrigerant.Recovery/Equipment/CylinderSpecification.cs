@@ -52,7 +52,7 @@ public sealed record CylinderSpecification
     /// <param name="mark">The mark; case, blanks, hyphens and a leading "DOT" or "ICC" do not matter.</param>
     /// <exception cref="ArgumentNullException">The mark is null.</exception>
     /// <exception cref="ArgumentException">No known specification, or no service pressure from 1 to 10 000 psi after it.</exception>
-    public static CylinderSpecification Parse(string mark)
+    public static CylinderSpecification FromMark(string mark)
     {
         Require.NotNull(mark, nameof(mark));
         string text = new([.. mark.ToUpperInvariant().Where(char.IsLetterOrDigit)]);
@@ -87,7 +87,7 @@ public sealed record CylinderSpecification
     /// <summary>A UN/ADR cylinder by its marked test pressure.</summary>
     /// <param name="testPressure">Test pressure, gauge, greater than zero.</param>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
-    public static CylinderSpecification Un(Pressure testPressure)
+    public static CylinderSpecification FromTestPressure(Pressure testPressure)
     {
         double pascals = Require.Positive(testPressure.Pascals, "Pa", nameof(testPressure));
         return new CylinderSpecification($"UN {Require.Text(pascals / 1e5)} bar", "UN", null, Held.Kilopascals(testPressure));

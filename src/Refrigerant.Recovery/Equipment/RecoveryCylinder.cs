@@ -123,7 +123,7 @@ public sealed record RecoveryCylinder
     public Mass GrossWeight => new(TareWeight.Kilograms + Content.Kilograms, MassUnit.Kilogram);
 
     /// <summary>A cylinder by its DOT mark, which gives the service pressure too.</summary>
-    /// <param name="mark">The mark, such as "DOT-4BA400"; see <see cref="CylinderSpecification.Parse"/>.</param>
+    /// <param name="mark">The mark, such as "DOT-4BA400"; see <see cref="CylinderSpecification.FromMark"/>.</param>
     /// <param name="waterCapacity">Water capacity (mark WC), 1e-3 to 1e6 kg.</param>
     /// <param name="tareWeight">Tare weight (mark TW), 1e-3 to 1e6 kg.</param>
     /// <param name="label">See <see cref="Label"/>; its default where null.</param>
@@ -140,7 +140,7 @@ public sealed record RecoveryCylinder
         string? refrigerant = null,
         DateTime? requalificationDue = null)
     {
-        CylinderSpecification specification = CylinderSpecification.Parse(mark);
+        CylinderSpecification specification = CylinderSpecification.FromMark(mark);
         return new RecoveryCylinder(
             waterCapacity, tareWeight, specification.ServicePressure!.Value, label, content, refrigerant, requalificationDue, specification);
     }
@@ -165,7 +165,7 @@ public sealed record RecoveryCylinder
         string? refrigerant = null,
         DateTime? requalificationDue = null)
     {
-        CylinderSpecification specification = CylinderSpecification.Un(testPressure);
+        CylinderSpecification specification = CylinderSpecification.FromTestPressure(testPressure);
         return new RecoveryCylinder(
             waterCapacity, tareWeight, new Pressure(testPressure.Pascals * 2 / 3, PressureUnit.Pascal), label, content, refrigerant, requalificationDue, specification);
     }

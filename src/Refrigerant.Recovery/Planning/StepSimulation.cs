@@ -126,7 +126,7 @@ internal sealed class StepSimulation(RecoveryJob job)
         switch (step.Kind)
         {
             case StageKind.Equalize:
-                var even = new EqualizeOptions { Start = from, Barometer = job.Barometer, CylinderLimit = limit, Inputs = step.Inputs, CylinderEndPressure = step.CylinderPressure, Cancellation = Cancellation };
+                var even = new EqualizationOptions { Start = from, Barometer = job.Barometer, CylinderLimit = limit, Inputs = step.Inputs, CylinderEndPressure = step.CylinderPressure, Cancellation = Cancellation };
                 even = step.Duration is null ? even : even with { MaximumDuration = longest };
                 return Equalization.Simulate(job.Appliance, job.Hoses, cylinder, even);
             case StageKind.PushPull:

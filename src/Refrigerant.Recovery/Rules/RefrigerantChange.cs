@@ -81,7 +81,7 @@ public sealed record RefrigerantChange
     /// <exception cref="PropertyRangeException">A state is outside the range of the previous refrigerant's equation.</exception>
     /// <example>
     /// <code>
-    /// RefrigerantChange change = RefrigerantChange.Predict(
+    /// RefrigerantChange change = RefrigerantChange.Estimate(
     ///     RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(0.5)),
     ///     Fluid.Get("R-22"),
     ///     Fluid.Get("R-134a"),
@@ -90,7 +90,7 @@ public sealed record RefrigerantChange
     /// Console.WriteLine($"{change.AfterClearing.MassFraction.Percent:F2} %"); // 0.05 %
     /// </code>
     /// </example>
-    public static RefrigerantChange Predict(
+    public static RefrigerantChange Estimate(
         RecoveryMachine machine, Fluid previous, Fluid next, Mass nextRecovered, RefrigerantChangeOptions? options = null)
     {
         Require.NotNull(machine, nameof(machine));

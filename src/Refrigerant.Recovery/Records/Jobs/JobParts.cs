@@ -57,7 +57,7 @@ internal sealed class JobParts(FluidResolver? fluids) : DocumentParts
                 place.Build(() => Fluid.Get(text));
                 break;
             case "mark":
-                place.Build(() => CylinderSpecification.Parse(text));
+                place.Build(() => CylinderSpecification.FromMark(text));
                 break;
             case "format" when text != JobDocument.CurrentFormat:
                 throw place.Wrong($"it must be \"{JobDocument.CurrentFormat}\", the format that this version reads.");

@@ -59,7 +59,7 @@ public class EnumTests
             {
                 string name = $"{method.DeclaringType!.Name}.{(method.IsConstructor ? "new" : method.Name)}.{parameter.Name}";
                 bool isMember = method.IsConstructor && method.DeclaringType.GetProperties().Any(p => p.SetMethod is { IsPublic: true } && string.Equals(p.Name, parameter.Name == "pressureClass" ? "Class" : parameter.Name, StringComparison.OrdinalIgnoreCase));
-                if (isMember || method.IsSpecialName && !method.IsConstructor || name == "StatePoint.new.phase" || method.DeclaringType.IsEnum)
+                if (isMember || (method.IsSpecialName && !method.IsConstructor) || name == "StatePoint.new.phase" || method.DeclaringType.IsEnum)
                 {
                     continue;
                 }

@@ -55,18 +55,17 @@ public sealed class RecoveryEstimator
     private double _credit;
     private double _forecastAt = double.NegativeInfinity;
 
-    /// <summary>An estimator for a planned job.</summary>
+    /// <summary>
+    /// An estimator for a planned job. A job that no plan can be made of, since what was told contradicts itself (more charge than fits, say), is taken all the same: the readings show what is true.
+    /// </summary>
     /// <param name="job">The job: what it tells is where the estimate begins.</param>
     /// <param name="instruments">Gauge and scale; null for typical ones.</param>
     /// <param name="options">Tolerances, level, profile; null for the defaults.</param>
     /// <exception cref="ArgumentNullException"><paramref name="job"/> is null.</exception>
-    /// <exception cref="ImpossibleJobException">The job's parts contradict each other, as for <see cref="RecoveryPlanner.Plan(RecoveryJob)"/>.</exception>
-    /// <exception cref="Fluids.PropertyRangeException">The appliance's state is outside the range of the refrigerant's equation.</exception>
     /// <exception cref="ArgumentException">No level can be found for the job (see <see cref="EvacuationRequirement.For"/>), or its refrigerant has no saturation curve to speak of.</exception>
     public RecoveryEstimator(RecoveryJob job, Instruments? instruments = null, MonitorOptions? options = null)
     {
-        JobChecks.Check(Require.NotNull(job, nameof(job)));
-        _ = JobChecks.Start(job);
+        Require.NotNull(job, nameof(job));
         Instruments with = instruments ?? new Instruments();
         MonitorOptions how = options ?? new MonitorOptions();
         var table = new SaturationTable(job.Appliance.Fluid.Model);

@@ -56,10 +56,10 @@ public sealed record JobReading
     public Mass? GrossWeight { get; init => field = Held.Kilograms(value); }
 
     /// <summary>Temperature of the air around the appliance. Null where it was not read.</summary>
-    public Temperature? Ambient { get; init => field = Held.Celsius(value); }
+    public Temperature? Ambient { get; init => field = Held.ReadCelsius(value); }
 
     /// <summary>Temperature of a pipe of the appliance. Null where it was not read.</summary>
-    public Temperature? PipeTemperature { get; init => field = Held.Celsius(value); }
+    public Temperature? PipeTemperature { get; init => field = Held.ReadCelsius(value); }
 
     /// <summary>Gauge pressure at the machine's outlet, against the air at the place. Null where it was not read.</summary>
     public Pressure? DischargeGaugePressure { get; init => field = Held.Kilopascals(value); }

@@ -9,6 +9,8 @@ namespace Refrigerant.Recovery.Numerics;
 /// </summary>
 internal static class Held
 {
+    private const int ReadDecimals = 9;
+
     public static Mass Kilograms(Mass value) => new(value.Kilograms, MassUnit.Kilogram);
 
     public static Mass? Kilograms(Mass? value) => value is Mass given ? Kilograms(given) : null;
@@ -33,6 +35,10 @@ internal static class Held
     public static Temperature Celsius(Temperature value) => new(value.DegreesCelsius, TemperatureUnit.DegreeCelsius);
 
     public static Temperature? Celsius(Temperature? value) => value is Temperature given ? Celsius(given) : null;
+
+    /// <summary>What an instrument shows, to 1e-9 K: kelvins that were made of degrees carry the noise of the sum.</summary>
+    public static Temperature? ReadCelsius(Temperature? value) =>
+        value is Temperature given ? new Temperature(System.Math.Round(given.DegreesCelsius, ReadDecimals), TemperatureUnit.DegreeCelsius) : null;
 
     public static TemperatureDelta Kelvins(TemperatureDelta value) => new(value.Kelvins, TemperatureDeltaUnit.Kelvin);
 

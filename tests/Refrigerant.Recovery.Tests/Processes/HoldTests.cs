@@ -108,7 +108,7 @@ public class HoldTests
     [InlineData(10, 2, 103)]
     public void A_rise_counts_where_it_is_more_than_the_readings_may_be_off(double pascals, double kelvins, double error)
     {
-        bool IsSaid(double excess) => RiseTest.Evaluate(Readings(20, 283.15, 10, 295.15, 10.424 + (excess / 1000)) with
+        bool IsSaid(double excess) => RiseTest.Judge(Readings(20, 283.15, 10, 295.15, 10.424 + (excess / 1000)) with
         {
             PressureUncertainty = Pressure.FromPascals(pascals),
             TemperatureUncertainty = TemperatureDelta.FromKelvins(kelvins),

@@ -189,6 +189,26 @@ internal sealed class Stage
     /// <summary>Notes when the last liquid is gone.</summary>
     public void WatchLiquid(Func<double> margin) => _dry = Watch(StageEnd.LiquidGone, margin, stops: false);
 
+    /// <summary>A point of the course with nothing between appliance and cylinder; where something is, it adds its own.</summary>
+    public TrajectoryPoint Point(double time, ApplianceModel model)
+    {
+        Vessel? receiver = Cylinder?.Vessel;
+        return new TrajectoryPoint
+        {
+            Seconds = time,
+            AppliancePascals = model.Port.Pressure,
+            SuctionPascals = model.Port.Pressure,
+            DischargePascals = receiver?.Pressure ?? model.Port.Pressure,
+            ApplianceKelvins = model.Port.Temperature,
+            MetalKelvins = model.ColdestSurface,
+            CylinderKelvins = receiver?.Temperature ?? model.Port.Temperature,
+            ApplianceKilograms = model.VesselMass + model.DissolvedMass,
+            LiquidKilograms = model.LiquidMass,
+            CylinderKilograms = receiver?.Mass ?? 0,
+            Content = Tracked ? model.Port.Content.Snapshot() : null,
+        };
+    }
+
     /// <summary>Integrates; a condition that ends the stage and holds already at the start ends it at once.</summary>
     /// <param name="point">What is recorded at a time.</param>
     /// <param name="longestStep">Longest step, s.</param>

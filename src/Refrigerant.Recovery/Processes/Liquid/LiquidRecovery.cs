@@ -99,18 +99,11 @@ public static class LiquidRecovery
         stage.Watch(StageEnd.Stalled, () => link.Flow - least);
         stage.WatchFreezing(model.PortShell, () => model.ColdestSurface, stops: false);
         OdeOutcome outcome = stage.Run(
-            time => new TrajectoryPoint
+            time => stage.Point(time, model) with
             {
-                Seconds = time,
-                AppliancePascals = model.Port.Pressure,
                 SuctionPascals = link.SuctionPressure,
                 DischargePascals = link.DischargePressure,
                 ApplianceKelvins = port.Temperature,
-                MetalKelvins = model.ColdestSurface,
-                CylinderKelvins = receiver.Temperature,
-                ApplianceKilograms = model.VesselMass + model.DissolvedMass,
-                LiquidKilograms = model.LiquidMass,
-                CylinderKilograms = receiver.Mass,
                 KilogramsPerSecond = link.Flow,
                 Content = stage.Tracked ? port.Content.Snapshot() : null,
             },

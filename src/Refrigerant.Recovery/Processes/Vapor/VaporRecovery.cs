@@ -143,21 +143,12 @@ public static class VaporRecovery
         stage.WatchFreezing(model.PortShell, () => model.ColdestSurface, options.StopAtFreezing);
 
         OdeOutcome outcome = stage.Run(
-            time => new TrajectoryPoint
+            time => stage.Point(time, model) with
             {
-                Seconds = time,
-                AppliancePascals = model.Port.Pressure,
                 SuctionPascals = link.SuctionPressure,
                 DischargePascals = link.DischargePressure,
-                ApplianceKelvins = model.Port.Temperature,
-                MetalKelvins = model.ColdestSurface,
-                CylinderKelvins = receiver?.Temperature ?? model.Port.Temperature,
-                ApplianceKilograms = model.VesselMass + model.DissolvedMass,
-                LiquidKilograms = model.LiquidMass,
-                CylinderKilograms = receiver?.Mass ?? 0,
                 KilogramsPerSecond = link.Flow,
                 MachineKelvins = link.Compressor.DischargeTemperature,
-                Content = stage.Tracked ? model.Port.Content.Snapshot() : null,
             },
             ExpectedTime(stage, model, machine) / FewestSteps);
         StageEnd end = stage.End(outcome);

@@ -58,6 +58,7 @@ public static class Hold
         StageEnd reason = outcome.Reason == OdeStopReason.EndTime ? StageEnd.TimeOver : stage.End(outcome);
         stage.CloseFigures(0);
         ApplianceState after = stage.Read(model.Read);
+        stage.Standing = options.Machine;
         return stage.Result(reason, outcome, after, (findings, _) =>
         {
             bool isFull = full.Add(findings);

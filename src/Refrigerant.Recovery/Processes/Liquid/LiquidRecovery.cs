@@ -111,11 +111,19 @@ public static class LiquidRecovery
         stage.CloseFigures(0);
         stage.Figures.LiquidMoved = link.Passed(stage.State);
         StageEnd end = stage.End(outcome);
-        return stage.Result(end, outcome, stage.Read(model.Read), (findings, after) => Add(findings, end, after));
+        return stage.Result(end, outcome, stage.Read(model.Read), (findings, after) => Add(findings, appliance, stage, end, after));
     }
 
-    private static void Add(List<Finding> findings, StageEnd end, SimulationState after)
+    private static void Add(List<Finding> findings, Appliance appliance, Stage stage, StageEnd end, SimulationState after)
     {
+        SectionFindings.Add(findings, appliance, after.Appliance);
+        if (end == StageEnd.PropertyRange && stage.Figures.CylinderOutOfRange)
+        {
+            findings.Add(VaporRecoveryFindings.CylinderOutOfRange(
+                appliance, after.Cylinder!, $"{FindingValue.Mass("liquid", after.Appliance.LiquidMass)} of liquid are still in the appliance."));
+            return;
+        }
+
         if (end is not (StageEnd.LiquidGone or StageEnd.CylinderFull))
         {
             findings.Add(new Finding(

@@ -4,6 +4,7 @@ using System.Linq;
 using System.Reflection;
 using System.Runtime.CompilerServices;
 using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Records;
 using Xunit;
 
@@ -16,6 +17,9 @@ public class ConstructorTests
 
     /// <summary>A keyword cannot name a parameter without an at sign.</summary>
     private static readonly Dictionary<string, string> OtherNames = new() { ["Class"] = "pressureClass" };
+
+    /// <summary>How long a hold takes has a second name from what all stages share.</summary>
+    private static readonly HashSet<string> AreOne = [nameof(HoldOptions.Duration), nameof(HoldOptions.MaximumDuration)];
 
     [Fact]
     public void Every_init_only_member_has_its_parameter()
@@ -46,6 +50,49 @@ public class ConstructorTests
                select $"{type.FullName}: {parameter.Name}",
         ];
         Assert.True(wrong.Length == 0, string.Join(Environment.NewLine, wrong));
+    }
+
+    /// <summary>Each optional parameter in turn is given something else than its default: the member has it, and no other has changed.</summary>
+    [Fact]
+    public void What_is_given_arrives_where_it_belongs()
+    {
+        var wrong = new List<string>();
+        var untried = new List<string>();
+        int tried = 0;
+        foreach (Type type in Built())
+        {
+            PropertyInfo[] members = InitOnly(type);
+            MethodBase maker = Makers(type).OrderBy(m => members.Count(member => !Takes(m, member))).First();
+            ParameterInfo[] parameters = maker.GetParameters();
+            object? plain = SampleValues.Make(maker, 0, out object?[] arguments);
+            foreach (ParameterInfo parameter in parameters.Where(p => p.IsOptional))
+            {
+                PropertyInfo member = members.Single(m => IsOf(parameter, m));
+                object? before = plain is null ? null : member.GetValue(plain);
+                (object Value, object Made)[] given = plain is null ? [] :
+                [
+                    .. from value in SampleValues.Of(parameter.ParameterType)
+                       where !IsSame(value, before)
+                       let made = SampleValues.TryMake(maker, [.. arguments.Select((a, i) => i == parameter.Position ? value : a)])
+                       where made is not null
+                       select (value, made),
+                ];
+                if (given.Length == 0)
+                {
+                    untried.Add($"{type.Name}.{member.Name}");
+                    continue;
+                }
+
+                tried++;
+                (object first, object with) = given[0];
+                wrong.AddRange(members
+                    .Where(m => !IsSame(m == member ? first : m.GetValue(plain), m.GetValue(with)) && !AreOne.IsSupersetOf([m.Name, member.Name]))
+                    .Select(m => $"{type.Name}: {m.Name} with {parameter.Name}"));
+            }
+        }
+
+        Assert.True(wrong.Count == 0, string.Join(Environment.NewLine, wrong));
+        Assert.True(tried > 200 && untried.Count < 40, $"{tried} tried, but not {string.Join(", ", untried)}");
     }
 
     /// <summary>So that the checks above see something.</summary>
@@ -92,6 +139,9 @@ public class ConstructorTests
     /// <summary>Constructors, and the static functions that stand for one.</summary>
     private static IEnumerable<MethodBase> Makers(Type type) =>
         type.GetConstructors().Cast<MethodBase>().Concat(type.GetMethods(BindingFlags.Public | BindingFlags.Static).Where(m => m.ReturnType == type && !m.IsSpecialName));
+
+    private static bool IsSame(object? one, object? other) =>
+        Equals(one, other) || (one is IEnumerable<object> list && other is IEnumerable<object> second && list.SequenceEqual(second));
 
     private static bool Takes(MethodBase maker, PropertyInfo member) => maker.GetParameters().Any(p => IsOf(p, member));
 

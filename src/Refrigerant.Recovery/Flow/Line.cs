@@ -18,8 +18,6 @@ internal sealed class Line
     private readonly double[] _lengthResistance;
     private readonly double[] _reynoldsPerFlow;
     private readonly double[] _relativeRoughness;
-    private readonly double[] _fixedUpTo;
-    private readonly double[] _riseUpTo;
     private readonly double _fixedResistance;
     private readonly double _pipeResistance;
     private readonly double[] _throttleArea;
@@ -32,8 +30,6 @@ internal sealed class Line
         _lengthResistance = new double[n];
         _reynoldsPerFlow = new double[n];
         _relativeRoughness = new double[n];
-        _fixedUpTo = new double[n];
-        _riseUpTo = new double[n];
         MinimumArea = double.PositiveInfinity;
         double fixedResistance = EntranceLoss / (hoses[0].Area * hoses[0].Area);
         double rise = 0;
@@ -62,8 +58,6 @@ internal sealed class Line
             }
 
             rise += hose.Rise.Meters;
-            _fixedUpTo[i] = fixedResistance;
-            _riseUpTo[i] = rise;
             MinimumArea = Math.Min(MinimumArea, area);
             Volume += hose.InternalVolume.CubicMeters;
         }
@@ -86,9 +80,6 @@ internal sealed class Line
     /// <summary>Internal volume, m³.</summary>
     public double Volume { get; }
 
-    /// <summary>Number of hoses.</summary>
-    public int Count => _lengthResistance.Length;
-
     /// <summary>Number of fittings that are throttles to vapor.</summary>
     public int ThrottleCount => _throttleArea.Length;
 
@@ -109,21 +100,6 @@ internal sealed class Line
 
     /// <summary>K of what is no throttle, referred to <see cref="MinimumArea"/>.</summary>
     public double PipeLoss(double massFlow, double viscosity) => PipeResistance(massFlow, viscosity) * MinimumArea * MinimumArea;
-
-    /// <summary>R from the inlet to the end of a hose, the exit not counted, 1/m⁴.</summary>
-    public double ResistanceUpTo(int hose, double massFlow, double viscosity)
-    {
-        double resistance = _fixedUpTo[hose];
-        for (int i = 0; i <= hose; i++)
-        {
-            resistance += HoseResistance(i, massFlow, viscosity);
-        }
-
-        return resistance;
-    }
-
-    /// <summary>Height of the end of a hose above the inlet, m.</summary>
-    public double RiseUpTo(int hose) => _riseUpTo[hose];
 
     /// <summary>Reynolds number in the narrowest hose at a mass flow.</summary>
     public double LargestReynolds(double massFlow, double viscosity)

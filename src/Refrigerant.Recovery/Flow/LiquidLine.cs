@@ -48,53 +48,9 @@ internal static class LiquidLine
         return BracketedRoot.Find(ref excess, 0, upper, Tolerance * upper);
     }
 
-    /// <summary>Lowest pressure in the line at a mass flow, at the end of any of its hoses, Pa.</summary>
-    public static double LowestPressure(Line line, double inletPressure, double massFlow, double density, double viscosity, out int hose)
-    {
-        double lowest = inletPressure;
-        hose = -1;
-        for (int i = 0; i < line.Count; i++)
-        {
-            double pressure = inletPressure
-                - (line.ResistanceUpTo(i, massFlow, viscosity) * massFlow * massFlow / (2 * density))
-                - (density * Gravity * line.RiseUpTo(i));
-            if (pressure < lowest)
-            {
-                lowest = pressure;
-                hose = i;
-            }
-        }
-
-        return lowest;
-    }
-
-    /// <summary>
-    /// Largest mass flow at which no point of the line falls below a pressure, at most <paramref name="upper"/>; zero where it is below already at rest.
-    /// </summary>
-    public static double FlowAbove(Line line, double inletPressure, double floor, double density, double viscosity, double upper)
-    {
-        if (LowestPressure(line, inletPressure, upper, density, viscosity, out _) >= floor)
-        {
-            return upper;
-        }
-
-        if (LowestPressure(line, inletPressure, 0, density, viscosity, out _) <= floor)
-        {
-            return 0;
-        }
-
-        var function = new Margin(line, inletPressure, floor, density, viscosity);
-        return BracketedRoot.Find(ref function, 0, upper, Tolerance * upper);
-    }
-
     /// <summary>The friction at a flow, less the pressure available for it.</summary>
     private readonly struct Excess(Line line, double available, double density, double viscosity) : IScalarFunction
     {
         public double Value(double x) => (line.Resistance(x, viscosity) * x * x / (2 * density)) - available;
-    }
-
-    private readonly struct Margin(Line line, double inlet, double floor, double density, double viscosity) : IScalarFunction
-    {
-        public double Value(double x) => LowestPressure(line, inlet, x, density, viscosity, out _) - floor;
     }
 }

@@ -8,7 +8,7 @@ using Refrigerant.Recovery.Records.Jobs;
 
 namespace Refrigerant.Recovery.Records;
 
-/// <summary>An object of a document without the members that are wrong, and with others in the place of those that must be there.</summary>
+/// <summary>An object of a document without the members that are wrong or unknown, and with others in the place of those that must be there.</summary>
 internal static class MendedDocument
 {
     /// <summary>The object as UTF-8; null where nothing can stand in for a member that must be there.</summary>
@@ -34,7 +34,7 @@ internal static class MendedDocument
         using (var writer = new Utf8JsonWriter(text))
         {
             writer.WriteStartObject();
-            foreach (JsonProperty member in element.EnumerateObject().Where(member => !wrong.Contains(member.Name)))
+            foreach (JsonProperty member in element.EnumerateObject().Where(member => !wrong.Contains(member.Name) && type.Properties.Any(known => known.Name == member.Name)))
             {
                 member.WriteTo(writer);
             }

@@ -308,6 +308,10 @@ public sealed class FillLimitTests
         FillLimit limit = CylinderFill.Limit(FiftyLiters, cold, Today);
         Assert.Equal(FillRuleKind.EightyPercentAt25C, limit.GoverningRule.Kind);
         Assert.Contains(limit.NotApplied, skipped => skipped.Kind == FillRuleKind.PressureAt55C && skipped.Reason.Contains("320", StringComparison.Ordinal));
+        Assert.Equal(
+            limit.NotApplied.Where(skipped => skipped.IsOutsideEquation).Select(skipped => $"rule = {skipped.Kind}"),
+            limit.Findings.Where(f => f.Code == CylinderCodes.RuleOutsideEquation.Id && f.Severity == Severity.Caution).Select(f => f.Values.Single(v => v.Name == "rule").ToString()));
+        Assert.DoesNotContain(CylinderFill.Limit(FiftyLiters, Simple(), Today).Findings, f => f.Code == CylinderCodes.RuleOutsideEquation.Id);
 
         Assert.Equal("PressureAt55C: " + limit.NotApplied.Single(skipped => skipped.Kind == FillRuleKind.PressureAt55C).Reason, limit.NotApplied.Single(skipped => skipped.Kind == FillRuleKind.PressureAt55C).ToString());
         Assert.EndsWith("kg (AHRI Guideline K)", limit.GoverningRule.ToString(), StringComparison.Ordinal);

@@ -1,4 +1,5 @@
 using System;
+using System.Linq;
 using Refrigerant.Recovery.Cylinders;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
@@ -20,6 +21,15 @@ public sealed class NonCondensableTests
 
     private static NonCondensableTest Judge(double p, double t, double dp = 0, double dT = 0, SimpleFluid? model = null) => NonCondensableTest.Judge(
         Fluid.FromModel(model ?? Model), Pascals(p), Kelvins(t), Pascals(dp), new TemperatureDelta(dT, TemperatureDeltaUnit.Kelvin));
+
+    // R-134a has 665.4 kPa at 25 °C. Below it by more than the gauge may be off there is no liquid, and nothing is told of air.
+    [Theory]
+    [InlineData(661.4, false)]
+    [InlineData(659.4, true)]
+    public void BelowSaturationByMoreThanTheGauge_IsNoTest(double kilopascals, bool isNone) => Assert.Equal(
+        isNone,
+        NonCondensableTest.Judge(Fluid.Get("R-134a"), Pascals(1000 * kilopascals), Kelvins(298.15), Pascals(5000), new TemperatureDelta(0, TemperatureDeltaUnit.Kelvin))
+            .Findings.Any(finding => finding.Code == CylinderCodes.NoTestOfAir.Id));
 
     // AHRI 700: 1.5 % by volume; at 25 °C that is p_sat·0.015/0.985, computed: R-134a 665.4 kPa + 10.1 kPa, R-22 1043.9 kPa + 15.9 kPa.
     [Theory]

@@ -29,6 +29,7 @@ public class FlashingLineTests(ITestOutputHelper output)
     [InlineData("R-22", 25, 1.05, 0.95, 0.5, 0.006)]
     [InlineData("R-22", 25, 1.0, 0.3, 20, 0.006)]
     [InlineData("R-410A", 20, 1.0, 0.5, 3, 0.008)]
+    [InlineData("R-134a", -85, 1.0, 0.5, 3, 0.008)]
     public void A_hose_with_flashing_liquid(string refrigerant, double celsius, double inlet, double outlet, double meters, double bore)
     {
         PropertyModel model = Fluid.Get(refrigerant).Model;

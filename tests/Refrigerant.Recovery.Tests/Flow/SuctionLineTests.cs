@@ -55,6 +55,31 @@ public class SuctionLineTests(ITestOutputHelper output)
         Assert.False(wasPassing);
     }
 
+    // η = 1.04 − 0.04·r^(1/1.15) is zero at r = 26^1.15 = 42.4.
+    [Fact]
+    public void A_machine_at_its_limit_draws_nothing()
+    {
+        var suction = new SuctionLine(new Line([Hose(3, 0.008)]), Machine);
+        suction.Solve(Pressure, Density, Kappa, Viscosity, 2 * Pressure);
+        Assert.InRange(suction.Efficiency, 0.5, 1);
+        suction.Solve(1e5, Density / 6, Kappa, Viscosity, 42 * 1e5);
+        Assert.True(suction.MassFlow > 0);
+        suction.Solve(1e5, Density / 6, Kappa, Viscosity, 43 * 1e5);
+        Assert.Equal((0.0, 0.0, 1e5), (suction.MassFlow, suction.Efficiency, suction.SuctionPressure));
+    }
+
+    // GPSA Engineering Data Book (from memory), in per cent: 96 − r − C·(r^(1/k) − 1), by hand.
+    [Theory]
+    [InlineData(4, 0.04, 1.15, 0.8265)]
+    [InlineData(10, 0.05, 1.2, 0.5694)]
+    public void Leakage_takes_from_what_a_machine_draws(double ratio, double clearance, double exponent, double efficiency)
+    {
+        RecoveryMachine leaky = Machine with { VolumetricEfficiency = 0.96, LeakageTerm = 0.01, ClearanceRatio = clearance, PolytropicExponent = exponent };
+        var suction = new SuctionLine((Line?)null, leaky);
+        suction.Solve(Pressure, Density, Kappa, Viscosity, ratio * Pressure);
+        Assert.Equal(0.5e-3 * efficiency * Density, suction.MassFlow, 1e-4 * suction.MassFlow);
+    }
+
     // T_s = T + (T_air − T)·(1 − e^(−UA/(ṁ·cp))), ṁ = S·η·ρ·T/T_s without a line: by bisection.
     [Theory]
     [InlineData(0.5, 3)]

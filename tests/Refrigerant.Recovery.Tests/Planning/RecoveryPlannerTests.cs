@@ -219,6 +219,7 @@ public class RecoveryPlannerTests
         FractionationResult drift = plan.Fractionation!;
         Assert.InRange(drift.LargestImbalance, 0, 1e-9);
         Assert.True(drift.LiquidDrift("R-32") < -0.1);
+        Assert.Equal(0, drift.Points[0].Time.Seconds, 1e-9);
         for (int i = 1; i < drift.Points.Count; i++)
         {
             Assert.True(drift.Points[i].Time >= drift.Points[i - 1].Time);

@@ -217,6 +217,36 @@ public class StrategyTests
         }
     }
 
+    [Fact]
+    public void What_the_machine_does_alone_takes_people_a_tenth_of_its_time()
+    {
+        RecoveryPlan plan = RecoveryPlanner.Plan(Jobs.Chiller());
+        double alone = plan.Stages
+            .Where(stage => stage.Kind is StageKind.VaporRecovery or StageKind.LiquidRecovery or StageKind.Hold or StageKind.Rest or StageKind.Warm or StageKind.MachineClearing)
+            .Sum(stage => stage.Duration.Seconds);
+        Assert.InRange(alone, 60, 0.9 * plan.TotalDuration.Seconds);
+        Assert.Equal(plan.TotalDuration.Seconds - (0.9 * alone), PlanChoice.PeopleTime(plan).Seconds, 1e-6);
+    }
+
+    [Theory]
+    [InlineData(59, false)]
+    [InlineData(60, true)]
+    public void Oil_that_has_run_its_time_is_changed(double hours, bool isChanged)
+    {
+        RecoveryPlan plan = RecoveryPlanner.Plan(Jobs.Chiller() with
+        {
+            MachinePast = new MachinePast
+            {
+                Refrigerant = Fluid.Get("R-134a"),
+                Oil = OilKind.PolyolEster,
+                CompressorOil = Volume.FromMilliliters(250),
+                RunningSinceOilChange = Duration.FromHours(hours),
+                OilChangeInterval = Duration.FromHours(60),
+            },
+        });
+        Assert.Equal(isChanged, plan.Stages.Any(stage => stage.Kind == StageKind.OilDrain));
+    }
+
     private sealed class GaugeOnly : IRecoveryStrategy
     {
         public bool Closes { get; init; } = true;

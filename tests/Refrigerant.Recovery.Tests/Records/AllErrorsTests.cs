@@ -66,6 +66,21 @@ public class AllErrorsTests
     public void All_at_once_are_told_all() =>
         Assert.Equal(Defects.Select(d => d.Path).Order(StringComparer.Ordinal), Paths(Defects));
 
+    [Theory]
+    [InlineData("name[0]")]
+    [InlineData("refrigerant.")]
+    [InlineData("[")]
+    [InlineData(".")]
+    [InlineData("")]
+    public void A_member_that_no_document_has_is_told_whatever_its_name(string name)
+    {
+        JsonNode job = JsonNode.Parse(Full)!;
+        job["appliance"]!["sections"]![0]![name] = 1;
+        job["machine"]!["clearanceRatio"] = 7;
+        Assert.False(RecoveryJobJson.TryRead(job.ToJsonString(), out _, out IReadOnlyList<DocumentError> errors));
+        Assert.Equal(["$.appliance.sections[0]." + name, "$.machine.clearanceRatio"], errors.Select(error => error.Path).Order(StringComparer.Ordinal));
+    }
+
     [Fact]
     public void Labels_given_twice_are_told_beside_what_else_is_wrong()
     {

@@ -29,6 +29,13 @@ public sealed class ResidualChargeTests
         ResidualCharge.Estimate(Fluid.FromModel(model ?? Model), Liters(liters), Kelvins(kelvins), Pascals(pascals), options);
 
     [Fact]
+    public void AShareOfARange_IsThatOfEachBound()
+    {
+        MassRange half = new MassRange(1, 2, 8).Times(0.5);
+        Assert.Equal((0.5, 1, 4), (half.Low.Kilograms, half.Best.Kilograms, half.High.Kilograms));
+    }
+
+    [Fact]
     public void Vapor_IsVolumeTimesTheDensityOfTheRealGas()
     {
         // The density is that of Tillner-Roth and Baehr 1994; at half an atmosphere the ideal gas is some 1 % too light.

@@ -31,6 +31,21 @@ public class FlammabilityTests
         Assert.Equal(purge.VolumeExchanges, finding.Value("volume exchanges")!.InternationalValue);
     }
 
+    // IEC 60079-20-1:2010, % by volume (read second-hand), times molar mass over 24.465 L/mol, by hand; the others as the source named states them.
+    [Theory]
+    [InlineData("R-717", 0.1044)] // 15 %, 17.03 g/mol
+    [InlineData("R-600", 0.0333)] // 1.4 %, 58.12 g/mol
+    [InlineData("R-600a", 0.0309)] // 1.3 %, 58.12 g/mol
+    [InlineData("R-1270", 0.0344)] // 2.0 %, 42.08 g/mol
+    [InlineData("R-170", 0.0295)] // 2.4 %, 30.07 g/mol
+    [InlineData("R-E170", 0.0508)] // 2.7 %, 46.07 g/mol
+    [InlineData("R-143a", 0.2336)] // 6.8 %, 84.04 g/mol
+    [InlineData("R-32", 0.307)] // Spain, RD 552/2019, IF-04
+    [InlineData("R-454C", 0.29)] // a table that names ASHRAE 34-2019 addendum f
+    [InlineData("R-452B", 0.31)] // the same
+    public void LowerLimits_AreThePublishedOnes(string fluid, double kilogramsPerCubicMeter) =>
+        Assert.Equal(kilogramsPerCubicMeter, Purge(fluid).LowerLimit!.Value.KilogramsPerCubicMeter, 0.003 * kilogramsPerCubicMeter);
+
     [Fact]
     public void ADeepVacuum_NeedsNoNitrogen() => Assert.Equal(0, Purge("R-290", 0.1).VolumeExchanges);
 

@@ -101,6 +101,20 @@ public sealed class RefrigerantChangeTests
         Assert.All(findings, finding => Assert.True(finding.Severity >= Severity.Caution));
     }
 
+    /// <summary>Above the limit by the best estimate is a warning; by the oil's upper bound alone, which is twice the best, a caution.</summary>
+    [Fact]
+    public void What_is_surely_too_much_is_a_warning()
+    {
+        Mass least = RefrigerantChange.Predict(Machine, R22, R134a, Mass.FromKilograms(10), WithOil).AfterClearing.LeastRecovered!.Value;
+        RefrigerantChange unsure = RefrigerantChange.Predict(Machine, R22, R134a, 0.99 * least, WithOil);
+        Assert.True(unsure.AfterClearing.MassFraction.Percent < LimitPercent);
+        Assert.Equal([Severity.Warning, Severity.Caution], CarriesOver(unsure));
+        Assert.Equal([Severity.Warning, Severity.Warning], CarriesOver(RefrigerantChange.Predict(Machine, R22, R134a, 0.3 * least, WithOil)).Take(2));
+
+        static Severity[] CarriesOver(RefrigerantChange change) =>
+            [.. change.Findings.Where(finding => finding.Code == RuleCodes.CarriesOver.Id).Select(finding => finding.Severity)];
+    }
+
     [Fact]
     public void The_same_refrigerant_contaminates_nothing()
     {

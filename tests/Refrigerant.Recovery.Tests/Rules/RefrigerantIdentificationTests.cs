@@ -49,6 +49,13 @@ public class RefrigerantIdentificationTests
         Assert.Contains(found.Findings, finding => finding.Code == "identify-none-fits" && finding.Severity == Severity.Warning);
     }
 
+    // R-134a has 665.4 kPa at 25 °C (Tillner-Roth and Baehr 1994); its model may be 1 % off. By hand: 14.6/6.80, and 14.6/√(5² + 6.80²).
+    [Theory]
+    [InlineData(0, 2.15)]
+    [InlineData(5, 1.73)]
+    public void ADeviation_IsCountedInUncertainties(double accuracy, double deviation) =>
+        Assert.Equal(deviation, From(680, 25, accuracy, 0).Candidates.Single(candidate => candidate.Fluid.Designation == "R-134a").Deviation, 0.01);
+
     [Fact]
     public void ABlend_FitsBetweenDewAndBubble()
     {

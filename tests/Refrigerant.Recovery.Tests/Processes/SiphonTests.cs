@@ -1,6 +1,5 @@
 using System;
 using Refrigerant.Recovery.Equipment;
-using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Simulation;
 using UnitsNet;

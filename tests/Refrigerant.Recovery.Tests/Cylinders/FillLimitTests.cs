@@ -187,6 +187,27 @@ public sealed class FillLimitTests
         Assert.Equal(50 * kilogramsPerLiter, MassOf(limit, FillRuleKind.ListedFillingRatio), 1e-9);
     }
 
+    // ADR, 4.1.4.1, P200 table 2, the test pressures in bar and the ratios from memory; one below each pressure the row before counts.
+    [Theory]
+    [InlineData("R-13B1", 42, 1.13)]
+    [InlineData("R-13B1", 119, 1.13)]
+    [InlineData("R-13B1", 120, 1.44)]
+    [InlineData("R-13B1", 250, 1.60)]
+    [InlineData("R-13", 119, 0.83)]
+    [InlineData("R-13", 120, 0.90)]
+    [InlineData("R-21", 10, 1.23)]
+    [InlineData("R-170", 119, 0.25)]
+    [InlineData("R-170", 120, 0.30)]
+    [InlineData("R-170", 300, 0.40)]
+    [InlineData("R-744", 249, 0.68)]
+    [InlineData("R-744", 250, 0.76)]
+    public void ListedRatios_AreThePublishedOnes(string designation, double bar, double kilogramsPerLiter)
+    {
+        RecoveryCylinder cylinder = RecoveryCylinder.FromTestPressure(Pascals(bar * 1e5), Kilograms(0.05 * Water), Kilograms(20));
+        FillLimit limit = CylinderFill.Limit(cylinder, Simple(designation), Today);
+        Assert.Equal(50 * kilogramsPerLiter, MassOf(limit, FillRuleKind.ListedFillingRatio), 1e-9);
+    }
+
     [Fact]
     public void AListedRatio_WithoutAnyGeneralRule_Binds()
     {

@@ -24,6 +24,20 @@ public class VaporRecoveryEventTests
         Assert.Equal(limit, result.Cylinder!.Mass.Kilograms, 1e-9 * limit);
     }
 
+    /// <summary>49 CFR 173.301 and 173.304a (from memory): 1.25 times the marked service pressure, which is a gauge pressure: 1.25·1000 + 101.3 kPa.</summary>
+    [Fact]
+    public void A_hot_small_cylinder_is_not_filled_past_what_it_is_built_for()
+    {
+        StageResult result = VaporRecovery.Simulate(
+            Setups.Appliance("R-134a", 10, 50, 24, 200) with { Surroundings = Temperature.FromDegreesCelsius(40) },
+            Setups.Machine(0.5) with { Condenser = new Condenser { RatedDuty = Power.FromWatts(100) } },
+            Setups.Hoses(),
+            Setups.Cylinder(15, 2) with { ServicePressure = Pressure.FromKilopascals(1000) },
+            ToHalfAtmosphere with { CylinderLimit = Mass.FromKilograms(12) });
+        Assert.Equal(StageEnd.CylinderPressure, result.End);
+        Assert.Equal(1351.3, result.Cylinder!.Pressure.Kilopascals, 0.1);
+    }
+
     [Fact]
     public void A_hot_small_cylinder_cuts_the_machine_out()
     {

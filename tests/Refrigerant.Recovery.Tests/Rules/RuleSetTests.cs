@@ -64,6 +64,7 @@ public class RuleSetTests
         });
         Assert.Equal(kilopascals, level.RequiredPressure.Kilopascals, 1e-9);
         Assert.Equal(place == "Spain", level.Source.Contains("RD 552", StringComparison.Ordinal));
+        Assert.Equal(place == "Spain", level.Hold!.Figure.Source.Contains("RD 552", StringComparison.Ordinal));
         Assert.Equal(20, level.ReferenceTemperature!.Value.DegreesCelsius, 1e-9);
         Assert.Equal(cubicMeters is null, level.Findings.Any(finding => finding.Code == "level-volume-unknown"));
     }

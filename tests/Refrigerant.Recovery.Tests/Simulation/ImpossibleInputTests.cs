@@ -18,6 +18,9 @@ public class ImpossibleInputTests
         () => new SectionConnection { From = "a", To = "b", FlowCoefficient = 0 }, "FlowCoefficient", "0", "1E-06", "10000", "US gal/min");
 
     [Fact]
+    public void A_state_of_nothing() => Assert.Equal("appliance", Assert.Throws<ArgumentNullException>(() => ApplianceState.Initial(null!)).ParamName);
+
+    [Fact]
     public void A_heater_of_negative_watts() => Says<ArgumentOutOfRangeException>(
         () => new SimulationInputs { HeaterPower = -5 }, "HeaterPower", "-5", "0", "10000000", "W");
 

@@ -41,6 +41,19 @@ namespace System.Diagnostics.CodeAnalysis
 
     [AttributeUsage(AttributeTargets.Constructor, Inherited = false)]
     internal sealed class SetsRequiredMembersAttribute : Attribute;
+
+    [Flags]
+    internal enum DynamicallyAccessedMemberTypes
+    {
+        PublicParameterlessConstructor = 0x1,
+        PublicProperties = 0x200,
+    }
+
+    [AttributeUsage(AttributeTargets.GenericParameter, Inherited = false)]
+    internal sealed class DynamicallyAccessedMembersAttribute(DynamicallyAccessedMemberTypes memberTypes) : Attribute
+    {
+        public DynamicallyAccessedMemberTypes MemberTypes { get; } = memberTypes;
+    }
 }
 
 namespace System.Runtime.CompilerServices

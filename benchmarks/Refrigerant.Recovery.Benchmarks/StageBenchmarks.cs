@@ -55,7 +55,7 @@ public class StageBenchmarks
     public StageResult LiquidThroughTheMachine() => LiquidRecovery.Simulate(_appliance, _machine, _hoses, _cylinder, new LiquidRecoveryOptions());
 
     [Benchmark]
-    public StageResult PressuresEven() => Equalization.Simulate(_appliance, _hoses, _cylinder, new EqualizeOptions());
+    public StageResult PressuresEven() => Equalization.Simulate(_appliance, _hoses, _cylinder, new EqualizationOptions());
 
     [Benchmark]
     public HoseSweepResult Sweep() =>

@@ -169,8 +169,8 @@ internal static class ApiExamples
 
     private static void Rise()
     {
-        #region RiseTest.Evaluate
-        RiseTestResult rise = RiseTest.Evaluate(new RiseTestReadings
+        #region RiseTest.Judge
+        RiseTestResult rise = RiseTest.Judge(new RiseTestReadings
         {
             Fluid = Fluid.Get("R-134a"),
             InternalVolume = Volume.FromLiters(60),
@@ -307,8 +307,8 @@ internal static class ApiExamples
 
     private static void Change()
     {
-        #region RefrigerantChange.Predict
-        RefrigerantChange change = RefrigerantChange.Predict(
+        #region RefrigerantChange.Estimate
+        RefrigerantChange change = RefrigerantChange.Estimate(
             RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(0.5)),
             Fluid.Get("R-22"),
             Fluid.Get("R-134a"),

@@ -46,7 +46,7 @@ internal static class Targets
     {
         try
         {
-            Require(CylinderSpecification.Parse(text).ServicePressure is null or { Pascals: > 0 and < 1e9 }, "a service pressure that cannot be");
+            Require(CylinderSpecification.FromMark(text).ServicePressure is null or { Pascals: > 0 and < 1e9 }, "a service pressure that cannot be");
         }
         catch (ArgumentException)
         {

@@ -88,7 +88,7 @@ internal sealed class StageStory
             case "push-pull":
                 return PushPull.Simulate(appliance, machine, hoses, cylinder, new PushPullOptions { Start = start, Inputs = inputs, Composition = composition });
             case "equalize":
-                return Equalization.Simulate(appliance, hoses, cylinder, new EqualizeOptions { Start = start, Inputs = inputs, Composition = composition });
+                return Equalization.Simulate(appliance, hoses, cylinder, new EqualizationOptions { Start = start, Inputs = inputs, Composition = composition });
             default:
                 return Hold.Simulate(appliance, new HoldOptions { Start = start, Inputs = inputs, Composition = composition });
         }

@@ -21,7 +21,7 @@ internal static class ChangeOfRefrigerant
             Length = Length.FromFeet(5),
             InnerDiameter = Length.FromMillimeters(5),
         };
-        RefrigerantChange change = RefrigerantChange.Predict(
+        RefrigerantChange change = RefrigerantChange.Estimate(
             RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(0.5)),
             previous: Fluid.Get("R-22"),
             next: Fluid.Get("R-134a"),

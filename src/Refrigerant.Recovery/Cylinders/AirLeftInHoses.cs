@@ -9,7 +9,7 @@ namespace Refrigerant.Recovery.Cylinders;
 
 /// <summary>The air that a sweep leaves in hoses and machine, and what it makes of the cylinder it ends up in. Immutable.</summary>
 /// <remarks>Ideal gas, which air at these pressures is within 0.1 %; air hardly dissolves in the liquid (40 CFR 82 Subpart F App. A 5.10.1).</remarks>
-public sealed class AirLeftInHoses
+public sealed record AirLeftInHoses
 {
     private readonly double _moles;
 

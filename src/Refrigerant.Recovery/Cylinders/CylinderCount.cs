@@ -9,7 +9,7 @@ using UnitsNet.Units;
 namespace Refrigerant.Recovery.Cylinders;
 
 /// <summary>How many cylinders of one kind a charge needs. Immutable.</summary>
-public sealed class CylinderCount
+public sealed record CylinderCount
 {
     private const int MostCylinders = 1_000_000;
 

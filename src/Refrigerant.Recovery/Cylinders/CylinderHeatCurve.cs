@@ -1,7 +1,7 @@
 using System;
 using System.Collections.Generic;
-using System.Collections.ObjectModel;
 using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Numerics;
 using UnitsNet;
 using UnitsNet.Units;
 
@@ -12,13 +12,13 @@ namespace Refrigerant.Recovery.Cylinders;
 /// The cylinder is taken as rigid and free of air. Past the liquid-full point the real pressure is somewhat lower, for steel stretches; the
 /// cylinder can burst there all the same.
 /// </remarks>
-public sealed class CylinderHeatCurve
+public sealed record CylinderHeatCurve
 {
     private readonly double? _liquidFull;
 
     private CylinderHeatCurve(IReadOnlyList<CylinderHeatPoint> points, double? liquidFull, bool endsEarly)
     {
-        Points = new ReadOnlyCollection<CylinderHeatPoint>([.. points]);
+        Points = new ValueList<CylinderHeatPoint>([.. points]);
         _liquidFull = liquidFull;
         EndsEarly = endsEarly;
     }

@@ -5,7 +5,7 @@ using UnitsNet.Units;
 namespace Refrigerant.Recovery.Cylinders;
 
 /// <summary>A closed cylinder at one temperature. Immutable.</summary>
-public readonly struct CylinderHeatPoint
+public readonly record struct CylinderHeatPoint
 {
     private readonly double _temperature;
     private readonly double _pressure;

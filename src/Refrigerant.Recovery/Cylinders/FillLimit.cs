@@ -11,7 +11,7 @@ namespace Refrigerant.Recovery.Cylinders;
 
 /// <summary>How full one cylinder may be with one refrigerant: the least mass of all the rules that apply. Immutable.</summary>
 /// <remarks>Weigh, never guess. Local codes and licensed practice govern.</remarks>
-public sealed class FillLimit
+public sealed record FillLimit
 {
     internal FillLimit(
         RecoveryCylinder cylinder,
@@ -60,6 +60,7 @@ public sealed class FillLimit
     /// <param name="kind">The kind.</param>
     public FillRule? Rule(FillRuleKind kind)
     {
+        Require.Defined(kind, nameof(kind));
         foreach (FillRule rule in Rules)
         {
             if (rule.Kind == kind)

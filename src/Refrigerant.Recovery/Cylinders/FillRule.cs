@@ -6,7 +6,7 @@ using UnitsNet.Units;
 namespace Refrigerant.Recovery.Cylinders;
 
 /// <summary>One rule applied to one cylinder and refrigerant: the mass it allows, and its source. Immutable.</summary>
-public sealed class FillRule
+public sealed record FillRule
 {
     internal FillRule(FillRuleKind kind, RuleFigure figure, double kilograms, bool isLimit, string note)
     {

@@ -1,7 +1,7 @@
 namespace Refrigerant.Recovery.Cylinders;
 
 /// <summary>A rule that gave no mass, and why. Immutable.</summary>
-public sealed class FillRuleNotApplied
+public sealed record FillRuleNotApplied
 {
     internal FillRuleNotApplied(FillRuleKind kind, string reason, bool isOutsideEquation)
     {

@@ -35,9 +35,9 @@ internal sealed class FillRuleSet
         AddOldRule();
         AddShareAt(FillRuleKind.EightyPercentAt20C, FillFigures.EightyPercentAt20C, FillFigures.EightyPercent, FillFigures.SpanishTemperature);
         AddFillingConstant();
-        if (options.Rules.Own is (double share, double kelvins, RuleFigure figure))
+        if (options.Rules.Own is (double share, double celsius, RuleFigure figure))
         {
-            AddShareAt(FillRuleKind.GivenByCaller, figure, share, kelvins);
+            AddShareAt(FillRuleKind.GivenByCaller, figure, share, celsius + 273.15);
         }
 
         if (options.Rules != FillRules.UnitedStates && !_rules.Exists(rule => rule.IsLimit))

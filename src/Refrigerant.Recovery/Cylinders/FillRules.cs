@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Numerics;
 using UnitsNet;
@@ -101,26 +102,32 @@ public sealed class FillRules : IEquatable<FillRules>
     internal string? WithoutFigure { get; init; }
 
     /// <summary>The caller's own rule: the share of the volume that is liquid at a temperature; null where there is none.</summary>
-    internal (double Share, double Kelvins, RuleFigure Figure)? Own { get; private init; }
+    internal (double Share, double Celsius, RuleFigure Figure)? Own { get; private init; }
 
     /// <summary>Rules of the caller's own: liquid fills a share of the volume at a temperature.</summary>
-    /// <param name="place">What the set is called.</param>
+    /// <param name="place">What the set is called: not blank, and not as a set of the library is.</param>
     /// <param name="liquidShare">The share, above 0, at most 1.</param>
     /// <param name="temperature">The temperature at which it holds, greater than 0 K.</param>
     /// <param name="source">Where it comes from, for the record.</param>
     /// <exception cref="ArgumentNullException">A text is null.</exception>
+    /// <exception cref="ArgumentException">A text is blank, or the place is called like a set of the library.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
     public static FillRules FromCaller(string place, Ratio liquidShare, Temperature temperature, string source)
     {
         double share = Require.InRange(Require.Positive(liquidShare.DecimalFractions, string.Empty, nameof(liquidShare)), 0, 1, string.Empty, nameof(liquidShare));
         double kelvins = Require.Positive(temperature.Kelvins, "K", nameof(temperature));
         string at = Require.Text(Math.Round(kelvins - 273.15, 3));
-        return new FillRules(Require.NotNull(place, nameof(place)), FillRuleKind.GivenByCaller)
+        if (All.Any(set => string.Equals(set.Place, Require.NotEmpty(place, nameof(place)), StringComparison.OrdinalIgnoreCase)))
         {
-            Own = (share, kelvins, new RuleFigure(
+            throw new ArgumentException($"{nameof(place)} is \"{place}\", a set of the library; give rules of your own another name.", nameof(place));
+        }
+
+        return new FillRules(place, FillRuleKind.GivenByCaller)
+        {
+            Own = (share, temperature.DegreesCelsius, new RuleFigure(
                 $"liquid fills {Require.Text(share * 100)} % of the volume at {at} °C",
                 $"{Require.Text(share)}·V·ρ'({at} °C)",
-                Require.NotNull(source, nameof(source)),
+                Require.NotEmpty(source, nameof(source)),
                 Editions.None,
                 Evidence.GivenByCaller)),
         };
@@ -129,7 +136,17 @@ public sealed class FillRules : IEquatable<FillRules>
     /// <summary>Whether both are the same place's, or the caller's own with the same figures.</summary>
     /// <param name="other">Another.</param>
     public bool Equals(FillRules? other) => other is not null && (ReferenceEquals(this, other)
-        || (Own is { } own && other.Own is { } its && Place == other.Place && own.Share.Equals(its.Share) && own.Kelvins.Equals(its.Kelvins) && own.Figure.Source == its.Figure.Source));
+        || (Own is { } own && other.Own is { } its && Place == other.Place && own.Share.Equals(its.Share) && own.Celsius.Equals(its.Celsius) && own.Figure.Source == its.Figure.Source));
+
+    /// <summary>Whether two sets are the same.</summary>
+    /// <param name="left">One, or null.</param>
+    /// <param name="right">The other, or null.</param>
+    public static bool operator ==(FillRules? left, FillRules? right) => left is null ? right is null : left.Equals(right);
+
+    /// <summary>Whether two sets differ.</summary>
+    /// <param name="left">One, or null.</param>
+    /// <param name="right">The other, or null.</param>
+    public static bool operator !=(FillRules? left, FillRules? right) => !(left == right);
 
     /// <inheritdoc/>
     public override bool Equals(object? obj) => Equals(obj as FillRules);

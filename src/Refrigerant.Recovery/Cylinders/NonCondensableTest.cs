@@ -14,7 +14,7 @@ namespace Refrigerant.Recovery.Cylinders;
 /// throughout. For a blend p_sat is the bubble pressure of the bulk composition; how far the composition of the liquid may have shifted is
 /// covered by letting p_sat reach down to the dew pressure.
 /// </remarks>
-public sealed class NonCondensableTest
+public sealed record NonCondensableTest
 {
     /// <summary>Low-pressure refrigerants, for which AHRI 700 has no entry (from memory).</summary>
     private static readonly string[] WithoutLimit = ["R-11", "R-113", "R-123"];

@@ -111,7 +111,7 @@ public sealed record Appliance
         init
         {
             Require.InRange(value.Kilograms, 1e-6, 1e6, "kg", nameof(Charge));
-            field = value;
+            field = Held.Kilograms(value);
         }
     }
 
@@ -123,7 +123,7 @@ public sealed record Appliance
         init
         {
             Require.InRange(value.CubicMeters, 1e-6, 1e4, "m³", nameof(InternalVolume));
-            field = value;
+            field = Held.Liters(value);
         }
     }
 
@@ -135,7 +135,7 @@ public sealed record Appliance
         init
         {
             Require.InRange(value.Kelvins, 50, 700, "K", nameof(Temperature));
-            field = value;
+            field = Held.Celsius(value);
         }
     }
 
@@ -151,7 +151,7 @@ public sealed record Appliance
                 Require.InRange(given.Kelvins, 150, 400, "K", nameof(Surroundings));
             }
 
-            field = value;
+            field = Held.Celsius(value);
         }
     }
 
@@ -170,7 +170,7 @@ public sealed record Appliance
                 Require.InRange(given.SquareMeterKelvinsPerWatt, 1e-8, 1e30, "m²·K/W", nameof(HeatResistance));
             }
 
-            field = value;
+            field = Held.SquareMeterKelvinsPerWatt(value);
         }
     }
 
@@ -182,7 +182,7 @@ public sealed record Appliance
         init
         {
             Require.InRange(value.SquareMeters, 1e-4, 1e6, "m²", nameof(HeatArea));
-            field = value;
+            field = Held.SquareMeters(value);
         }
     }
 
@@ -203,7 +203,7 @@ public sealed record Appliance
                 Require.InRange(given.Kilograms, 0, 1e7, "kg", nameof(MetalMass));
             }
 
-            field = value;
+            field = Held.Kilograms(value);
         }
     }
 
@@ -215,7 +215,7 @@ public sealed record Appliance
         init
         {
             Require.InRange(value.JoulesPerKilogramKelvin, 50, 5000, "J/(kg·K)", nameof(MetalHeatCapacity));
-            field = value;
+            field = Held.JoulesPerKilogramKelvin(value);
         }
     }
 
@@ -236,7 +236,7 @@ public sealed record Appliance
                 Require.InRange(given.SquareMeterKelvinsPerWatt, 1e-8, 1e8, "m²·K/W", nameof(MetalResistance));
             }
 
-            field = value;
+            field = Held.SquareMeterKelvinsPerWatt(value);
         }
     }
 
@@ -268,7 +268,7 @@ public sealed record Appliance
         init
         {
             Require.InRange(value.Kilograms, 0, 1e6, "kg", nameof(LiquidHeel));
-            field = value;
+            field = Held.Kilograms(value);
         }
     }
 
@@ -293,7 +293,7 @@ public sealed record Appliance
                 Require.InRange(given.Pascals, 1e3, 5e7, "Pa gauge", nameof(DesignGaugePressure));
             }
 
-            field = value;
+            field = Held.Kilopascals(value);
         }
     }
 

@@ -50,12 +50,12 @@ public sealed record ApplianceOil
         init
         {
             Require.InRange(value.Kilograms, 0, 1e6, "kg", nameof(Mass));
-            field = value;
+            field = Held.Kilograms(value);
         }
     }
 
     /// <summary>The oil's family, which gives its typical molar mass and how much it dissolves.</summary>
-    public required OilKind Kind { get; init; }
+    public required OilKind Kind { get; init => field = Require.Defined(value, nameof(Kind)); }
 
     /// <summary>
     /// Molar mass of the oil, 0.05 to 5 kg/mol; where it is null a typical one of its family:
@@ -72,7 +72,7 @@ public sealed record ApplianceOil
                 Require.InRange(given.KilogramsPerMole, 0.05, 5, "kg/mol", nameof(MolarMass));
             }
 
-            field = value;
+            field = Held.GramsPerMole(value);
         }
     }
 
@@ -86,7 +86,7 @@ public sealed record ApplianceOil
         init
         {
             Require.InRange(value.DecimalFractions, 0, 0.9, string.Empty, nameof(RefrigerantFraction));
-            field = value;
+            field = Held.Fractions(value);
         }
     }
 
@@ -122,11 +122,11 @@ public sealed record ApplianceOil
         init
         {
             Require.InRange(value.Seconds, 1, 1e6, "s", nameof(FoamingTime));
-            field = value;
+            field = Held.Minutes(value);
         }
     }
 
-    = new(90, DurationUnit.Second);
+    = new(1.5, DurationUnit.Minute);
 
     /// <summary>
     /// Time constant with which it gives off refrigerant where it does not foam, by diffusion: 4·L²/(π²·D), L its depth (10 to 50 mm), D 1e-10 to
@@ -139,11 +139,11 @@ public sealed record ApplianceOil
         init
         {
             Require.InRange(value.Seconds, 1, 1e9, "s", nameof(DiffusionTime));
-            field = value;
+            field = Held.Minutes(value);
         }
     }
 
-    = new(3.2e5, DurationUnit.Second);
+    = new(3.2e5 / 60, DurationUnit.Minute);
 
     /// <summary>Refrigerant dissolved at the start, kg.</summary>
     internal double DissolvedAtStart => Mass.Kilograms * RefrigerantFraction.DecimalFractions / (1 - RefrigerantFraction.DecimalFractions);

@@ -41,7 +41,7 @@ public sealed record ApplianceSection
         init
         {
             Require.InRange(value.CubicMeters, 1e-6, 1e4, "m³", nameof(InternalVolume));
-            field = value;
+            field = Held.Liters(value);
         }
     }
 
@@ -53,7 +53,7 @@ public sealed record ApplianceSection
         init
         {
             Require.InRange(value.Kilograms, 1e-6, 1e6, "kg", nameof(Charge));
-            field = value;
+            field = Held.Kilograms(value);
         }
     }
 

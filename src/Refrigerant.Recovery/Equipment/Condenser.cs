@@ -44,7 +44,7 @@ public sealed record Condenser
         init
         {
             Require.InRange((double)value.Watts, 0, 1e8, "W", nameof(RatedDuty));
-            field = value;
+            field = Held.Watts(value);
         }
     }
 
@@ -56,14 +56,14 @@ public sealed record Condenser
         init
         {
             Require.InRange(value.Kelvins, 0.1, 200, "K", nameof(RatedDifference));
-            field = value;
+            field = Held.Kelvins(value);
         }
     }
 
     = new(15, TemperatureDeltaUnit.Kelvin);
 
     /// <summary>Whether water or air takes the heat.</summary>
-    public CondenserCooling Cooling { get; init; }
+    public CondenserCooling Cooling { get; init => field = Require.Defined(value, nameof(Cooling)); }
 
     /// <summary>Temperature of the air or water that enters; the surroundings of the appliance where it is null.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside 200 K to 400 K.</exception>
@@ -77,7 +77,7 @@ public sealed record Condenser
                 Require.InRange(given.Kelvins, 200, 400, "K", nameof(CoolantTemperature));
             }
 
-            field = value;
+            field = Held.Celsius(value);
         }
     }
 
@@ -89,7 +89,7 @@ public sealed record Condenser
         init
         {
             Require.InRange(value.Kelvins, 0, 50, "K", nameof(Subcooling));
-            field = value;
+            field = Held.Kelvins(value);
         }
     }
 

@@ -14,12 +14,12 @@ public sealed record CylinderSpecification
     private static readonly string[] KnownTypes =
         ["3AAX", "3AA", "3AL", "3AX", "3A", "3B", "3E", "3T", "4AA", "4BA", "4BW", "4DA", "4DS", "4B", "4D", "4E", "4L", "39"];
 
-    private CylinderSpecification(string mark, string type, double? servicePressure, double? testPressure)
+    private CylinderSpecification(string mark, string type, double? servicePressure, Pressure? testPressure)
     {
         Mark = mark;
         Type = type;
         ServicePressurePascals = servicePressure;
-        TestPressurePascals = testPressure;
+        TestPressure = testPressure;
     }
 
     /// <summary>The mark in its usual form, such as "DOT-4BA400" or "UN 42 bar".</summary>
@@ -42,18 +42,17 @@ public sealed record CylinderSpecification
     /// Test pressure, gauge: marked on a UN/ADR cylinder; for DOT 4-series and 3B twice the service pressure, for DOT 3A, 3AA, 3AL, 3AX,
     /// 3AAX, 3E and 3T five thirds of it (49 CFR 180.209, from memory); null where neither is known.
     /// </summary>
-    public Pressure? TestPressure =>
-        TestPressurePascals is double pascals ? new Pressure(pascals, PressureUnit.Pascal) : null;
+    public Pressure? TestPressure { get; }
 
     internal double? ServicePressurePascals { get; }
 
-    internal double? TestPressurePascals { get; }
+    internal double? TestPressurePascals => TestPressure?.Pascals;
 
     /// <summary>Reads a DOT mark: the specification and its service pressure in psi, such as "DOT 4BA400", "4BW-260" or "3AA2400".</summary>
     /// <param name="mark">The mark; case, blanks, hyphens and a leading "DOT" or "ICC" do not matter.</param>
     /// <exception cref="ArgumentNullException">The mark is null.</exception>
     /// <exception cref="ArgumentException">No known specification, or no service pressure from 1 to 10 000 psi after it.</exception>
-    public static CylinderSpecification Parse(string mark)
+    public static CylinderSpecification FromMark(string mark)
     {
         Require.NotNull(mark, nameof(mark));
         string text = new([.. mark.ToUpperInvariant().Where(char.IsLetterOrDigit)]);
@@ -81,17 +80,17 @@ public sealed record CylinderSpecification
         }
 
         double service = new Pressure(psi, PressureUnit.PoundForcePerSquareInch).Pascals;
-        double? test = TestRatio(type) is double ratio ? ratio * service : null;
+        Pressure? test = TestRatio(type) is double ratio ? new Pressure(ratio * service, PressureUnit.Pascal) : null;
         return new CylinderSpecification("DOT-" + text, type, service, test);
     }
 
     /// <summary>A UN/ADR cylinder by its marked test pressure.</summary>
     /// <param name="testPressure">Test pressure, gauge, greater than zero.</param>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
-    public static CylinderSpecification Un(Pressure testPressure)
+    public static CylinderSpecification FromTestPressure(Pressure testPressure)
     {
         double pascals = Require.Positive(testPressure.Pascals, "Pa", nameof(testPressure));
-        return new CylinderSpecification($"UN {Require.Text(pascals / 1e5)} bar", "UN", null, pascals);
+        return new CylinderSpecification($"UN {Require.Text(pascals / 1e5)} bar", "UN", null, Held.Kilopascals(testPressure));
     }
 
     /// <summary>The mark.</summary>

@@ -68,8 +68,14 @@ public sealed record Fitting
     /// <summary>Av, m², of a throttle: mass flow = Av·√(ρ·Δp) of liquid; zero of a fitting that is friction only.</summary>
     internal double FlowArea { get; }
 
-    /// <summary>Flow coefficient Cv of a throttle; zero of a fitting that is friction only.</summary>
-    internal double FlowCoefficient => FlowArea / AreaPerFlowCoefficient;
+    /// <summary>Flow coefficient Cv of a throttle as it was given; zero of a fitting that is friction only.</summary>
+    internal double FlowCoefficient { get; private init; }
+
+    /// <summary>Loss coefficient K of a fitting that is friction only, as it was given.</summary>
+    internal double LossCoefficient { get; private init; }
+
+    /// <summary>The inner diameter that the loss coefficient refers to.</summary>
+    internal Length Diameter { get; private init; }
 
     /// <summary>A fitting of a known loss coefficient.</summary>
     /// <param name="name">What it is.</param>
@@ -79,11 +85,13 @@ public sealed record Fitting
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
     public static Fitting FromLossCoefficient(string name, double lossCoefficient, Length diameter)
     {
-        _ = Require.NotNull(name, nameof(name));
+        _ = Require.NotEmpty(name, nameof(name));
         Require.InRange(lossCoefficient, 0, 1e6, string.Empty, nameof(lossCoefficient));
-        double d = Require.InRange(diameter.Meters, 1e-4, 1, "m", nameof(diameter));
+        Require.InRange(diameter.Meters, 1e-4, 1, "m", nameof(diameter));
+        Length held = Held.Millimeters(diameter);
+        double d = held.Meters;
         double area = 0.25 * Math.PI * d * d;
-        return new Fitting(name, lossCoefficient / (area * area));
+        return new Fitting(name, lossCoefficient / (area * area)) { LossCoefficient = lossCoefficient, Diameter = held };
     }
 
     /// <summary>A fitting of a known flow coefficient.</summary>
@@ -99,7 +107,7 @@ public sealed record Fitting
         double pressureDifferentialRatioFactor = GlobeDifferentialRatio,
         double liquidPressureRecoveryFactor = GlobeRecovery)
     {
-        _ = Require.NotNull(name, nameof(name));
+        _ = Require.NotEmpty(name, nameof(name));
         Require.InRange(flowCoefficient, 1e-3, 1e4, string.Empty, nameof(flowCoefficient));
         return Throttle(name, flowCoefficient) with
         {
@@ -112,7 +120,7 @@ public sealed record Fitting
     internal static Fitting Throttle(string name, double flowCoefficient)
     {
         double area = AreaPerFlowCoefficient * flowCoefficient;
-        return new Fitting(name, 2 / (area * area), area);
+        return new Fitting(name, 2 / (area * area), area) { FlowCoefficient = flowCoefficient };
     }
 
     /// <summary>An open full-bore ball valve.</summary>
@@ -129,7 +137,7 @@ public sealed record Fitting
     public static Fitting CoreDepressor()
     {
         Fitting valve = FromFlowCoefficient("access valve", CoreFlowCoefficient);
-        return new Fitting("access valve with core", valve.Resistance, valve.FlowArea, isCore: true);
+        return new Fitting("access valve with core", valve.Resistance, valve.FlowArea, isCore: true) { FlowCoefficient = valve.FlowCoefficient };
     }
 
     /// <summary>The name.</summary>

@@ -11,7 +11,7 @@ namespace Refrigerant.Recovery.Equipment;
 public sealed record Hose
 {
     /// <summary>Roughness of smooth rubber tubing, m: 0.006 to 0.07 mm in published tables of pipe roughness.</summary>
-    private const double SmoothRubber = 1e-5;
+    private const double SmoothRubberMillimeters = 0.01;
 
     /// <summary>For an initializer.</summary>
     public Hose()
@@ -48,7 +48,7 @@ public sealed record Hose
         init
         {
             Require.InRange(value.Meters, 1e-3, 1e4, "m", nameof(Length));
-            field = value;
+            field = Held.Meters(value);
         }
     }
 
@@ -60,7 +60,7 @@ public sealed record Hose
         init
         {
             Require.InRange(value.Meters, 5e-4, 1, "m", nameof(InnerDiameter));
-            field = value;
+            field = Held.Millimeters(value);
         }
     }
 
@@ -72,11 +72,11 @@ public sealed record Hose
         init
         {
             Require.InRange(value.Meters, 0, 5e-3, "m", nameof(Roughness));
-            field = value;
+            field = Held.Millimeters(value);
         }
     }
 
-    = new(SmoothRubber, LengthUnit.Meter);
+    = new(SmoothRubberMillimeters, LengthUnit.Millimeter);
 
     /// <summary>Height of its outlet above its inlet, −1000 m to 1000 m; zero by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
@@ -86,7 +86,7 @@ public sealed record Hose
         init
         {
             Require.InRange(value.Meters, -1000, 1000, "m", nameof(Rise));
-            field = value;
+            field = Held.Meters(value);
         }
     }
 

@@ -47,7 +47,7 @@ public sealed record MachineBody
         init
         {
             Require.InRange(value.JoulesPerKelvin, 1, 1e8, "J/K", nameof(HeatCapacity));
-            field = value;
+            field = Held.JoulesPerKelvin(value);
         }
     }
 
@@ -67,7 +67,7 @@ public sealed record MachineBody
         init
         {
             Require.InRange((double)value.Watts, 0, 1e7, "W", nameof(FrictionPower));
-            field = value;
+            field = Held.Watts(value);
         }
     }
 

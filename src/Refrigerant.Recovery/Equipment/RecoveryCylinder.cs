@@ -55,7 +55,7 @@ public sealed record RecoveryCylinder
 
     /// <summary>What the technician calls it, such as "C1".</summary>
     /// <exception cref="ArgumentNullException">Null.</exception>
-    public string Label { get; init => field = Require.NotNull(value, nameof(Label)); } = "cylinder";
+    public string Label { get; init => field = Require.NotEmpty(value, nameof(Label)); } = "cylinder";
 
     /// <summary>Water capacity (mark WC): the mass of water at 60 °F that fills it, 1e-3 to 1e6 kg.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range, or not finite.</exception>
@@ -65,7 +65,7 @@ public sealed record RecoveryCylinder
         init
         {
             Require.InRange(value.Kilograms, SmallestMass, LargestMass, "kg", nameof(WaterCapacity));
-            field = value;
+            field = Held.Kilograms(value);
         }
     }
 
@@ -77,7 +77,7 @@ public sealed record RecoveryCylinder
         init
         {
             Require.InRange(value.Kilograms, SmallestMass, LargestMass, "kg", nameof(TareWeight));
-            field = value;
+            field = Held.Kilograms(value);
         }
     }
 
@@ -89,7 +89,7 @@ public sealed record RecoveryCylinder
         init
         {
             Require.Positive(value.Pascals, "Pa", nameof(ServicePressure));
-            field = value;
+            field = Held.Kilopascals(value);
         }
     }
 
@@ -101,7 +101,7 @@ public sealed record RecoveryCylinder
         init
         {
             Require.InRange(value.Kilograms, 0, LargestMass, "kg", nameof(Content));
-            field = value;
+            field = Held.Kilograms(value);
         }
     }
 
@@ -114,7 +114,7 @@ public sealed record RecoveryCylinder
     public string? Refrigerant { get; init; }
 
     /// <summary>The day on which its requalification (retest) falls due; the time of day is ignored. Null where unknown.</summary>
-    public DateTime? RequalificationDue { get; init; }
+    public DateTime? RequalificationDue { get; init => field = Held.Day(value); }
 
     /// <summary>Internal volume, from the water capacity.</summary>
     public Volume InternalVolume => new(WaterCapacity.Kilograms / WaterDensity, VolumeUnit.CubicMeter);
@@ -123,7 +123,7 @@ public sealed record RecoveryCylinder
     public Mass GrossWeight => new(TareWeight.Kilograms + Content.Kilograms, MassUnit.Kilogram);
 
     /// <summary>A cylinder by its DOT mark, which gives the service pressure too.</summary>
-    /// <param name="mark">The mark, such as "DOT-4BA400"; see <see cref="CylinderSpecification.Parse"/>.</param>
+    /// <param name="mark">The mark, such as "DOT-4BA400"; see <see cref="CylinderSpecification.FromMark"/>.</param>
     /// <param name="waterCapacity">Water capacity (mark WC), 1e-3 to 1e6 kg.</param>
     /// <param name="tareWeight">Tare weight (mark TW), 1e-3 to 1e6 kg.</param>
     /// <param name="label">See <see cref="Label"/>; its default where null.</param>
@@ -140,7 +140,7 @@ public sealed record RecoveryCylinder
         string? refrigerant = null,
         DateTime? requalificationDue = null)
     {
-        CylinderSpecification specification = CylinderSpecification.Parse(mark);
+        CylinderSpecification specification = CylinderSpecification.FromMark(mark);
         return new RecoveryCylinder(
             waterCapacity, tareWeight, specification.ServicePressure!.Value, label, content, refrigerant, requalificationDue, specification);
     }
@@ -165,7 +165,7 @@ public sealed record RecoveryCylinder
         string? refrigerant = null,
         DateTime? requalificationDue = null)
     {
-        CylinderSpecification specification = CylinderSpecification.Un(testPressure);
+        CylinderSpecification specification = CylinderSpecification.FromTestPressure(testPressure);
         return new RecoveryCylinder(
             waterCapacity, tareWeight, new Pressure(testPressure.Pascals * 2 / 3, PressureUnit.Pascal), label, content, refrigerant, requalificationDue, specification);
     }
@@ -183,6 +183,13 @@ public sealed record RecoveryCylinder
                 nameof(scaleReading),
                 $"{nameof(scaleReading)} is {Require.Text(gross)} kg, below the tare weight {Require.Text(TareWeight.Kilograms)} kg of {Label}: "
                 + "check the mark, the unit and the scale's zero.");
+        }
+
+        if (content > LargestMass)
+        {
+            throw new ArgumentOutOfRangeException(
+                nameof(scaleReading),
+                $"{nameof(scaleReading)} is {Require.Text(gross)} kg; it must be from {Require.Text(TareWeight.Kilograms)} to {Require.Text(TareWeight.Kilograms + LargestMass)} kg for {Label}.");
         }
 
         return this with { Content = new Mass(content, MassUnit.Kilogram) };

@@ -24,7 +24,7 @@ public sealed record RecoveryMachine
     private const double TypicalIsentropicEfficiency = 0.65;
 
     /// <summary>High-pressure cut-out of 550 psi gauge (common practice, no source) above a standard atmosphere, Pa.</summary>
-    private const double TypicalCutout = (550 * 6894.757) + 101_325;
+    private const double TypicalCutout = (550 * 6.894757) + 101.325;
 
     /// <summary>Condenser duty for each m³/s of displacement, W: 3 kW at 15 K for 0.5 L/s, what 0.014 kg/s of R-22 takes to condense; common practice, no source.</summary>
     private const double DutyPerDisplacement = 6e6;
@@ -44,7 +44,7 @@ public sealed record RecoveryMachine
         init
         {
             Require.InRange(value.CubicMetersPerSecond, 1e-7, 10, "m³/s", nameof(Displacement));
-            field = value;
+            field = Held.LitersPerSecond(value);
         }
     }
 
@@ -120,7 +120,7 @@ public sealed record RecoveryMachine
                 Require.Positive(given.Pascals, "Pa", nameof(LowPressureSwitch));
             }
 
-            field = value;
+            field = Held.Kilopascals(value);
         }
     }
 
@@ -132,11 +132,11 @@ public sealed record RecoveryMachine
         init
         {
             Require.Positive(value.Pascals, "Pa", nameof(HighPressureCutout));
-            field = value;
+            field = Held.Kilopascals(value);
         }
     }
 
-    = new(TypicalCutout, PressureUnit.Pascal);
+    = new(TypicalCutout, PressureUnit.Kilopascal);
 
     /// <summary>Internal volume, where refrigerant stays trapped until it is cleared; 0 to 1 m³, 1 L by default (common practice, no source).</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
@@ -146,11 +146,11 @@ public sealed record RecoveryMachine
         init
         {
             Require.InRange(value.CubicMeters, 0, 1, "m³", nameof(InternalVolume));
-            field = value;
+            field = Held.Liters(value);
         }
     }
 
-    = new(1e-3, VolumeUnit.CubicMeter);
+    = new(1, VolumeUnit.Liter);
 
     /// <summary>The condenser; air-cooled and sized to the displacement by default (common practice, no source).</summary>
     /// <exception cref="ArgumentNullException">The value is null.</exception>
@@ -183,7 +183,7 @@ public sealed record RecoveryMachine
                 Require.InRange(given.DegreesCelsius, 50, 300, "°C", nameof(ThermalCutout));
             }
 
-            field = value;
+            field = Held.Celsius(value);
         }
     }
 
@@ -202,7 +202,7 @@ public sealed record RecoveryMachine
                 Require.InRange(given.KilogramsPerSecond, 1e-5, 100, "kg/s", nameof(LiquidRate));
             }
 
-            field = value;
+            field = Held.KilogramsPerSecond(value);
         }
     }
 
@@ -224,7 +224,7 @@ public sealed record RecoveryMachine
     public bool ListedForFlammable { get; init; }
 
     /// <summary>Date of manufacture, which decides the required evacuation level (40 CFR 82.156); today's levels where it is null.</summary>
-    public DateTime? ManufactureDate { get; init; }
+    public DateTime? ManufactureDate { get; init => field = Held.Day(value); }
 
     /// <summary>A machine of known displacement; every other property has a typical value that <c>with</c> replaces.</summary>
     /// <param name="displacement">Displacement rate, 1e-7 to 10 m³/s.</param>

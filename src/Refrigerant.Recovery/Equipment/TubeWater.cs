@@ -55,13 +55,13 @@ public sealed record TubeWater
     private static Temperature Valid(Temperature temperature)
     {
         Require.InRange(temperature.Kelvins, 273.15, 373.15, "K", nameof(temperature));
-        return temperature;
+        return Held.Celsius(temperature);
     }
 
     private static ThermalResistance Valid(ThermalResistance resistance)
     {
         Require.InRange(resistance.SquareMeterKelvinsPerWatt, 1e-8, 1e3, "m²·K/W", nameof(resistance));
-        return resistance;
+        return Held.SquareMeterKelvinsPerWatt(resistance);
     }
 
     /// <summary>How much, whether it moves, and its temperature.</summary>

@@ -3,7 +3,7 @@ using System;
 namespace Refrigerant.Recovery.Estimation;
 
 /// <summary>An estimated figure with the bounds between which it lies nine times out of ten, plain SI.</summary>
-public readonly struct EstimateRange
+public readonly record struct EstimateRange
 {
     internal EstimateRange(double low, double best, double high)
     {

@@ -3,7 +3,7 @@ using UnitsNet;
 namespace Refrigerant.Recovery.Estimation;
 
 /// <summary>An appliance as its log tells it. Immutable.</summary>
-public sealed class FittedAppliance
+public sealed record FittedAppliance
 {
     internal FittedAppliance(FittedValue<Mass> charge, FittedValue<Volume> volume, FittedValue<ThermalResistance> heatResistance, FittedValue<Mass> metalMass)
     {

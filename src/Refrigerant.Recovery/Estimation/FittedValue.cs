@@ -8,7 +8,7 @@ namespace Refrigerant.Recovery.Estimation;
 
 /// <summary>A quantity as it was told, and as a log tells it. Immutable.</summary>
 /// <typeparam name="T">A quantity, or a plain number.</typeparam>
-public sealed class FittedValue<T>
+public sealed record FittedValue<T>
     where T : struct, IFormattable
 {
     /// <summary>Above this share of the spread that was there before, the log has said next to nothing.</summary>

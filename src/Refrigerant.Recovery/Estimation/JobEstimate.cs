@@ -1,7 +1,7 @@
 using System;
 using System.Collections.Generic;
-using System.Collections.ObjectModel;
 using Refrigerant.Recovery.Findings;
+using Refrigerant.Recovery.Numerics;
 using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Residuals;
 using UnitsNet;
@@ -10,7 +10,7 @@ using UnitsNet.Units;
 namespace Refrigerant.Recovery.Estimation;
 
 /// <summary>What is known of a job while it runs. Ranges hold nine times out of ten (docs/questions/during-the-job.md). Immutable.</summary>
-public sealed class JobEstimate
+public sealed record JobEstimate
 {
     internal JobEstimate(in RawEstimate raw, IReadOnlyList<JobCondition> conditions, IReadOnlyList<Finding> findings)
     {
@@ -32,8 +32,8 @@ public sealed class JobEstimate
             new VolumeFlow(raw.EffectiveDisplacement.Best, VolumeFlowUnit.CubicMeterPerSecond),
             new VolumeFlow(raw.EffectiveDisplacement.High, VolumeFlowUnit.CubicMeterPerSecond));
         NotUsed = raw.NotUsed;
-        Conditions = new ReadOnlyCollection<JobCondition>([.. conditions]);
-        Findings = findings;
+        Conditions = new ValueList<JobCondition>([.. conditions]);
+        Findings = Require.Copy(findings, nameof(findings));
     }
 
     /// <summary>Time of the last reading used, from the first.</summary>

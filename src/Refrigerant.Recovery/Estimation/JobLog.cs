@@ -73,6 +73,16 @@ public sealed class JobLog : IEquatable<JobLog>
     /// <param name="other">Another.</param>
     public bool Equals(JobLog? other) => other is not null && Readings.Equals(other.Readings);
 
+    /// <summary>Whether two logs are the same.</summary>
+    /// <param name="left">One, or null.</param>
+    /// <param name="right">The other, or null.</param>
+    public static bool operator ==(JobLog? left, JobLog? right) => left is null ? right is null : left.Equals(right);
+
+    /// <summary>Whether two logs differ.</summary>
+    /// <param name="left">One, or null.</param>
+    /// <param name="right">The other, or null.</param>
+    public static bool operator !=(JobLog? left, JobLog? right) => !(left == right);
+
     /// <inheritdoc/>
     public override bool Equals(object? obj) => Equals(obj as JobLog);
 

@@ -1,5 +1,6 @@
 using System;
 using System.Diagnostics.CodeAnalysis;
+using Refrigerant.Recovery.Numerics;
 using UnitsNet;
 
 namespace Refrigerant.Recovery.Estimation;
@@ -46,22 +47,22 @@ public sealed record JobReading
     }
 
     /// <summary>Time since the start of the job.</summary>
-    public required Duration Time { get; init; }
+    public required Duration Time { get; init => field = Held.Seconds(value); }
 
     /// <summary>Gauge pressure at the machine's inlet, against the air at the place; negative is vacuum. Null where it was not read.</summary>
-    public Pressure? SuctionGaugePressure { get; init; }
+    public Pressure? SuctionGaugePressure { get; init => field = Held.Kilopascals(value); }
 
     /// <summary>Weight of the cylinder on the scale, its valve and its content. Null where it was not read.</summary>
-    public Mass? GrossWeight { get; init; }
+    public Mass? GrossWeight { get; init => field = Held.Kilograms(value); }
 
     /// <summary>Temperature of the air around the appliance. Null where it was not read.</summary>
-    public Temperature? Ambient { get; init; }
+    public Temperature? Ambient { get; init => field = Held.ReadCelsius(value); }
 
     /// <summary>Temperature of a pipe of the appliance. Null where it was not read.</summary>
-    public Temperature? PipeTemperature { get; init; }
+    public Temperature? PipeTemperature { get; init => field = Held.ReadCelsius(value); }
 
     /// <summary>Gauge pressure at the machine's outlet, against the air at the place. Null where it was not read.</summary>
-    public Pressure? DischargeGaugePressure { get; init; }
+    public Pressure? DischargeGaugePressure { get; init => field = Held.Kilopascals(value); }
 
     /// <summary>Whether the machine runs; true by default.</summary>
     public bool MachineRunning { get; init; } = true;
@@ -70,7 +71,8 @@ public sealed record JobReading
     public bool ValveOpen { get; init; } = true;
 
     /// <summary>Label of the cylinder on the scale, as <see cref="Equipment.RecoveryCylinder.Label"/> has it. Null: the same as before, at first the job's first one.</summary>
-    public string? Cylinder { get; init; }
+    /// <exception cref="ArgumentException">Blank.</exception>
+    public string? Cylinder { get; init => field = value is null ? null : Require.NotEmpty(value, nameof(Cylinder)); }
 
     /// <summary>Time, pressure and weight, culture-invariant.</summary>
     public override string ToString() => FormattableString.Invariant($"{Time.Seconds:F1} s")

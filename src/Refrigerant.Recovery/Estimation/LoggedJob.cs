@@ -5,7 +5,7 @@ using Refrigerant.Recovery.Planning;
 namespace Refrigerant.Recovery.Estimation;
 
 /// <summary>A job as it was planned, and the log of how it went. Immutable.</summary>
-public sealed class LoggedJob
+public sealed record LoggedJob
 {
     /// <summary>A job and its log.</summary>
     /// <param name="job">The job as told: what was planned with.</param>

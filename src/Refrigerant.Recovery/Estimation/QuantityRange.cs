@@ -5,7 +5,7 @@ namespace Refrigerant.Recovery.Estimation;
 
 /// <summary>An estimated quantity with the bounds between which it lies nine times out of ten. Immutable.</summary>
 /// <typeparam name="TQuantity">The quantity.</typeparam>
-public readonly struct QuantityRange<TQuantity>
+public readonly record struct QuantityRange<TQuantity>
     where TQuantity : struct, IQuantity
 {
     internal QuantityRange(TQuantity low, TQuantity best, TQuantity high)

@@ -3,7 +3,7 @@ using System;
 namespace Refrigerant.Recovery.Estimation;
 
 /// <summary>What a <see cref="RecoveryEstimator"/> knows, plain SI. No figure in it is NaN or infinite.</summary>
-public struct RawEstimate
+public record struct RawEstimate
 {
     private int _conditions;
 
@@ -48,7 +48,10 @@ public struct RawEstimate
 
     /// <summary>Whether a condition stands.</summary>
     /// <param name="condition">The condition.</param>
-    public readonly bool Has(JobCondition condition) => (_conditions & (1 << (int)condition)) != 0;
+    /// <exception cref="ArgumentOutOfRangeException">No such condition.</exception>
+    public readonly bool Has(JobCondition condition) => condition is >= JobCondition.ColdPool and <= JobCondition.ChargeInconsistent
+        ? (_conditions & (1 << (int)condition)) != 0
+        : throw new ArgumentOutOfRangeException(nameof(condition), condition, $"{nameof(condition)} is {(int)condition}; it must be a {nameof(JobCondition)}.");
 
     internal void Set(JobCondition condition, bool stands)
     {

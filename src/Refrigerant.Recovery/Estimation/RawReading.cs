@@ -4,7 +4,7 @@ using System.Globalization;
 namespace Refrigerant.Recovery.Estimation;
 
 /// <summary>One reading of a job, plain SI; what was not read is <see cref="double.NaN"/>.</summary>
-public struct RawReading
+public record struct RawReading
 {
     /// <summary>For an initializer: at time zero, nothing read, the machine running with its valves open.</summary>
     public RawReading()

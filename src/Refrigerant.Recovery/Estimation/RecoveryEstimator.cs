@@ -55,7 +55,9 @@ public sealed class RecoveryEstimator
     private double _credit;
     private double _forecastAt = double.NegativeInfinity;
 
-    /// <summary>An estimator for a planned job.</summary>
+    /// <summary>
+    /// An estimator for a planned job. A job that no plan can be made of, since what was told contradicts itself (more charge than fits, say), is taken all the same: the readings show what is true.
+    /// </summary>
     /// <param name="job">The job: what it tells is where the estimate begins.</param>
     /// <param name="instruments">Gauge and scale; null for typical ones.</param>
     /// <param name="options">Tolerances, level, profile; null for the defaults.</param>

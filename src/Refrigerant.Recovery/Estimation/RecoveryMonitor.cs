@@ -35,7 +35,9 @@ public sealed class RecoveryMonitor
     /// <summary>Absolute pressure that is to be reached.</summary>
     public Pressure Level => new(_estimator.Level, PressureUnit.Pascal);
 
-    /// <summary>Begins to watch a job.</summary>
+    /// <summary>
+    /// Begins to watch a job. One that no plan can be made of, since what was told contradicts itself (more charge than fits, say), is watched all the same: the readings show what is true.
+    /// </summary>
     /// <param name="job">The job, as it was planned.</param>
     /// <param name="instruments">Gauge and scale; null for typical ones.</param>
     /// <param name="options">How well the job is known, the level, the profile; null for the defaults.</param>

@@ -8,7 +8,7 @@ namespace Refrigerant.Recovery.Findings;
 
 /// <summary>Something the caller should know about a result: what must not be done, will not get there, or rests on an estimate. Immutable.</summary>
 /// <remarks>Programs act on <see cref="Code"/> and <see cref="Values"/>; people read the text, in their units.</remarks>
-public sealed class Finding
+public sealed record Finding
 {
     private readonly IReadOnlyList<FormattableString> _sentences;
 
@@ -36,11 +36,11 @@ public sealed class Finding
     public Finding(FindingCode code, Severity severity, string source, params FormattableString?[] sentences)
     {
         Code = Require.NotNull(code, nameof(code)).Id;
-        Severity = severity;
+        Severity = Require.Defined(severity, nameof(severity));
         Subject = code.Subject;
         Source = Require.NotNull(source, nameof(source));
         _sentences = [.. Require.NotNull(sentences, nameof(sentences)).OfType<FormattableString>()];
-        Values = Array.AsReadOnly(_sentences.SelectMany(sentence => sentence.GetArguments()).OfType<FindingValue>().ToArray());
+        Values = new ValueList<FindingValue>(_sentences.SelectMany(sentence => sentence.GetArguments()).OfType<FindingValue>().ToArray());
         if (_sentences.Count == 0)
         {
             throw new ArgumentException($"{nameof(sentences)} is empty; a finding says something.", nameof(sentences));
@@ -64,6 +64,14 @@ public sealed class Finding
 
     /// <summary>The law, standard or paper behind it, or "common practice".</summary>
     public string Source { get; }
+
+    /// <summary>Whether two findings say the same of the same values.</summary>
+    /// <param name="other">The other, or null.</param>
+    public bool Equals(Finding? other) => other is not null
+        && Code == other.Code && Severity == other.Severity && Subject == other.Subject && Source == other.Source && Values.Equals(other.Values) && Message == other.Message;
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => Code.GetHashCode() ^ Values.GetHashCode();
 
     /// <summary>What it says, in the reader's units; culture-invariant.</summary>
     /// <param name="units">The units.</param>

@@ -6,7 +6,7 @@ namespace Refrigerant.Recovery.Findings;
 
 /// <summary>A kind of finding: its stable code, what it is about and what triggers it. Immutable.</summary>
 /// <remarks>The library's own are in <see cref="FindingCodes"/>. An application may raise findings with codes of its own.</remarks>
-public sealed class FindingCode
+public sealed record FindingCode
 {
     /// <summary>Creates a kind of finding.</summary>
     /// <param name="id">Its code: lower-case letters, digits and hyphens, such as "cylinder-over-limit".</param>
@@ -22,7 +22,7 @@ public sealed class FindingCode
             throw new ArgumentException($"{nameof(id)} is \"{id}\"; it must be lower-case letters, digits and hyphens.", nameof(id));
         }
 
-        Subject = subject;
+        Subject = Require.Defined(subject, nameof(subject));
         Trigger = Require.NotNull(trigger, nameof(trigger));
     }
 

@@ -3,7 +3,7 @@ using UnitsNet;
 
 namespace Refrigerant.Recovery.Findings;
 
-public sealed partial class FindingValue
+public sealed partial record FindingValue
 {
     /// <summary>A name or a mark.</summary>
     /// <param name="name">What it is.</param>

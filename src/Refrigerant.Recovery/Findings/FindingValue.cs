@@ -7,7 +7,7 @@ using UnitsNet.Units;
 namespace Refrigerant.Recovery.Findings;
 
 /// <summary>A value that a finding rests on: what it is, how much, and how it is written for people. Immutable.</summary>
-public sealed partial class FindingValue
+public sealed partial record FindingValue
 {
     private readonly double _si;
     private readonly string _text;
@@ -15,10 +15,11 @@ public sealed partial class FindingValue
 
     private FindingValue(string name, FindingValueKind kind, double si, RoundingMode rounding = RoundingMode.Nearest, string text = "")
     {
-        Name = Require.NotNull(name, nameof(name));
+        Name = Require.NotEmpty(name, nameof(name));
         Kind = kind;
-        _si = Require.Finite(si, "SI units", name);
-        _rounding = rounding;
+        (string parameter, string unit) = Told(kind);
+        _si = Require.Finite(si, unit, parameter);
+        _rounding = Require.Defined(rounding, nameof(rounding));
         _text = Require.NotNull(text, nameof(text));
     }
 
@@ -101,4 +102,27 @@ public sealed partial class FindingValue
     public override string ToString() => $"{Name} = {ToText(DisplayUnits.UnitedStatesCustomary)}";
 
     internal static FindingValue Date(string name, DateTime date) => Text(name, date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
+
+    /// <summary>The parameter that a value of a kind was given by, and its unit.</summary>
+    private static (string Parameter, string Unit) Told(FindingValueKind kind) => kind switch
+    {
+        FindingValueKind.Share => ("share", string.Empty),
+        FindingValueKind.Mass => ("mass", "kg"),
+        FindingValueKind.AbsolutePressure => ("absolute", "Pa absolute"),
+        FindingValueKind.GaugePressure => ("gauge", "Pa gauge"),
+        FindingValueKind.Vacuum => ("vacuum", "Pa of vacuum"),
+        FindingValueKind.PressureDifference => ("difference", "Pa"),
+        FindingValueKind.PressurePerTemperature => ("perKelvin", "Pa/K"),
+        FindingValueKind.Temperature => ("temperature", "K"),
+        FindingValueKind.TemperatureDifference => ("difference", "K"),
+        FindingValueKind.Volume => ("volume", "m³"),
+        FindingValueKind.Length => ("length", "m"),
+        FindingValueKind.Duration => ("duration", "s"),
+        FindingValueKind.Power => ("power", "W"),
+        FindingValueKind.HeatFlow => ("heat", "W"),
+        FindingValueKind.MassFlow => ("flow", "kg/s"),
+        FindingValueKind.VolumeFlow => ("flow", "m³/s"),
+        FindingValueKind.Density => ("density", "kg/m³"),
+        _ => ("value", string.Empty),
+    };
 }

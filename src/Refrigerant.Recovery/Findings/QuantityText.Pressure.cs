@@ -42,7 +42,7 @@ public static partial class QuantityText
     public static string AbsolutePressure(Pressure absolute, DisplayUnits units, RoundingMode rounding = RoundingMode.Nearest)
     {
         double pascals = Require.NotNegative(absolute.Pascals, "Pa absolute", nameof(absolute));
-        if (units == DisplayUnits.International)
+        if (IsInternational(units))
         {
             return Kilopascals(pascals, rounding) + " absolute";
         }
@@ -66,13 +66,13 @@ public static partial class QuantityText
     public static string PressureDifference(Pressure difference, DisplayUnits units, RoundingMode rounding = RoundingMode.Nearest)
     {
         double pascals = difference.Pascals;
-        return units == DisplayUnits.International ? Kilopascals(pascals, rounding) : Text(pascals / PascalsPerPsi, "psi", rounding);
+        return IsInternational(units) ? Kilopascals(pascals, rounding) : Text(pascals / PascalsPerPsi, "psi", rounding);
     }
 
     /// <summary>A rise of pressure with temperature: "58 psi per °F"; "720 kPa per K".</summary>
     /// <param name="perKelvin">The rise for each kelvin.</param>
     /// <param name="units">The units.</param>
-    public static string PressurePerTemperature(Pressure perKelvin, DisplayUnits units) => units == DisplayUnits.International
+    public static string PressurePerTemperature(Pressure perKelvin, DisplayUnits units) => IsInternational(units)
         ? Kilopascals(perKelvin.Pascals, RoundingMode.Nearest) + " per K"
         : Text(perKelvin.Pascals / PascalsPerPsi / 1.8, "psi per °F");
 
@@ -83,7 +83,7 @@ public static partial class QuantityText
     public static string Temperature(Temperature temperature, DisplayUnits units, RoundingMode rounding = RoundingMode.Nearest)
     {
         double celsius = temperature.Kelvins - 273.15;
-        return units == DisplayUnits.International
+        return IsInternational(units)
             ? NumberText.Fixed(celsius, 1, rounding) + " °C"
             : NumberText.Fixed((celsius * 1.8) + 32, 0, rounding) + " °F";
     }
@@ -95,7 +95,7 @@ public static partial class QuantityText
     public static string TemperatureDifference(TemperatureDelta difference, DisplayUnits units, RoundingMode rounding = RoundingMode.Nearest)
     {
         double kelvins = difference.Kelvins;
-        return units == DisplayUnits.International
+        return IsInternational(units)
             ? NumberText.Fixed(kelvins, 1, rounding) + " K"
             : NumberText.Fixed(kelvins * 1.8, 1, rounding) + " °F";
     }
@@ -107,15 +107,15 @@ public static partial class QuantityText
             return Depth(-gauge, units, Opposite(rounding));
         }
 
-        return units == DisplayUnits.International
+        return IsInternational(units)
             ? Kilopascals(Math.Max(gauge, 0), rounding) + " gauge"
             : NumberText.Fixed(Math.Max(gauge, 0) / PascalsPerPsi, gauge < 100 * PascalsPerPsi ? 1 : 0, rounding) + " psig";
     }
 
     /// <summary>Whether a vacuum is less than any gauge shows: a twentieth of an inch of mercury, 0.1 kPa.</summary>
-    private static bool IsNothing(double gauge, DisplayUnits units) => -gauge < (units == DisplayUnits.International ? 50 : 0.05 * PascalsPerInchOfMercury);
+    private static bool IsNothing(double gauge, DisplayUnits units) => -gauge < (IsInternational(units) ? 50 : 0.05 * PascalsPerInchOfMercury);
 
-    private static string Depth(double vacuum, DisplayUnits units, RoundingMode rounding) => units == DisplayUnits.International
+    private static string Depth(double vacuum, DisplayUnits units, RoundingMode rounding) => IsInternational(units)
         ? NumberText.Fixed(vacuum / 1000, 1, rounding) + " kPa of vacuum"
         : NumberText.Fixed(vacuum / PascalsPerInchOfMercury, 1, rounding) + " inHg of vacuum";
 

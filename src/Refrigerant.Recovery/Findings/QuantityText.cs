@@ -45,7 +45,7 @@ public static partial class QuantityText
     public static string Mass(Mass mass, DisplayUnits units, RoundingMode rounding = RoundingMode.Nearest)
     {
         double kilograms = mass.Kilograms;
-        return units == DisplayUnits.International
+        return IsInternational(units)
             ? Metric(kilograms, rounding)
             : kilograms < 0 ? "-" + Pounds(-kilograms / KilogramsPerPound, Opposite(rounding)) : Pounds(kilograms / KilogramsPerPound, rounding);
     }
@@ -58,7 +58,7 @@ public static partial class QuantityText
     {
         double cubicMeters = volume.CubicMeters;
         double size = Math.Abs(cubicMeters);
-        if (units == DisplayUnits.International)
+        if (IsInternational(units))
         {
             return size < 1e-3 ? Text(cubicMeters * 1e6, "mL", rounding)
                 : size < 1 ? Text(cubicMeters * 1e3, "L", rounding)
@@ -79,7 +79,7 @@ public static partial class QuantityText
     {
         double meters = length.Meters;
         double size = Math.Abs(meters);
-        return units == DisplayUnits.International
+        return IsInternational(units)
             ? size < 1 ? Text(meters * 1e3, "mm", rounding) : Text(meters, "m", rounding)
             : size < 2 * MetersPerFoot ? Text(meters / MetersPerInch, "in", rounding) : Text(meters / MetersPerFoot, "ft", rounding);
     }
@@ -103,7 +103,7 @@ public static partial class QuantityText
     /// <summary>Heat that flows: "5120 Btu/h"; "1500 W", "12.5 kW".</summary>
     /// <param name="heat">Any finite flow of heat.</param>
     /// <param name="units">The units.</param>
-    public static string HeatFlow(Power heat, DisplayUnits units) => units == DisplayUnits.International
+    public static string HeatFlow(Power heat, DisplayUnits units) => IsInternational(units)
         ? Power(heat)
         : Text((double)heat.Watts / WattsPerBtuPerHour, "Btu/h");
 
@@ -114,7 +114,7 @@ public static partial class QuantityText
     {
         double perMinute = flow.KilogramsPerSecond * 60;
         bool small = Math.Abs(perMinute) < 0.1;
-        return units == DisplayUnits.International
+        return IsInternational(units)
             ? small ? Text(perMinute * 1e3, "g/min") : Text(perMinute, "kg/min")
             : small ? Text(perMinute / KilogramsPerPound * OuncesPerPound, "oz/min") : Text(perMinute / KilogramsPerPound, "lb/min");
     }
@@ -125,7 +125,7 @@ public static partial class QuantityText
     public static string VolumeFlow(VolumeFlow flow, DisplayUnits units)
     {
         double perSecond = flow.CubicMetersPerSecond;
-        return units == DisplayUnits.International ? Text(perSecond * 1e3, "L/s") : Text(perSecond * 60 / CubicMetersPerCubicFoot, "cfm");
+        return IsInternational(units) ? Text(perSecond * 1e3, "L/s") : Text(perSecond * 60 / CubicMetersPerCubicFoot, "cfm");
     }
 
     /// <summary>A density or concentration: "66.2 lb/ft³"; "1060 kg/m³", "38 g/m³".</summary>
@@ -134,7 +134,7 @@ public static partial class QuantityText
     public static string Density(Density density, DisplayUnits units)
     {
         double kilograms = density.KilogramsPerCubicMeter;
-        return units == DisplayUnits.UnitedStatesCustomary ? Text(kilograms / KilogramsPerPound * CubicMetersPerCubicFoot, "lb/ft³")
+        return !IsInternational(units) ? Text(kilograms / KilogramsPerPound * CubicMetersPerCubicFoot, "lb/ft³")
             : Math.Abs(kilograms) < 1 ? Text(kilograms * 1e3, "g/m³")
             : Text(kilograms, "kg/m³");
     }
@@ -193,7 +193,9 @@ public static partial class QuantityText
         return rest > 0 ? text + " " + NumberText.Fixed(rest, 0) + " " + small : text;
     }
 
-    private static RoundingMode Opposite(RoundingMode rounding) => rounding switch
+    private static bool IsInternational(DisplayUnits units) => Require.Defined(units, nameof(units)) == DisplayUnits.International;
+
+    private static RoundingMode Opposite(RoundingMode rounding) => Require.Defined(rounding, nameof(rounding)) switch
     {
         RoundingMode.Down => RoundingMode.Up,
         RoundingMode.Up => RoundingMode.Down,

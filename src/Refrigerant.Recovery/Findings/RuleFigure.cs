@@ -3,7 +3,7 @@ using Refrigerant.Recovery.Numerics;
 namespace Refrigerant.Recovery.Findings;
 
 /// <summary>One figure of a law, a standard or the trade that a result rests on, with its source. Immutable.</summary>
-public sealed class RuleFigure
+public sealed record RuleFigure
 {
     internal RuleFigure(string rule, string figure, string source, string edition, Evidence evidence)
     {

@@ -4,7 +4,7 @@ using UnitsNet.Units;
 namespace Refrigerant.Recovery.Fluids;
 
 /// <summary>The content of a closed vessel at equilibrium: the bulk, and the liquid and vapor it consists of.</summary>
-public readonly struct ClosedVesselState
+public readonly record struct ClosedVesselState
 {
     private readonly PropertyModel _model;
     private readonly VesselPoint _point;
@@ -26,6 +26,13 @@ public readonly struct ClosedVesselState
 
     /// <summary>Share of the vessel's volume that liquid fills.</summary>
     public Ratio LiquidVolumeFraction => new(_point.LiquidVolumeFraction, RatioUnit.DecimalFraction);
+
+    /// <summary>Whether two states are the same of the same fluid.</summary>
+    /// <param name="other">The other.</param>
+    public bool Equals(ClosedVesselState other) => Fluid.Same(_model, other._model) && _point.Equals(other._point);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _point.GetHashCode();
 
     /// <summary>The bulk state with units, culture-invariant.</summary>
     public override string ToString() => Bulk.ToString();

@@ -142,29 +142,17 @@ public sealed class Fluid : IEquatable<Fluid>
 
     /// <summary>Whether the same kind of model computes both from the same sources for the same designation and composition.</summary>
     /// <param name="other">The other fluid.</param>
-    public bool Equals(Fluid? other)
-    {
-        if (ReferenceEquals(Model, other?.Model))
-        {
-            return true;
-        }
+    public bool Equals(Fluid? other) => other is not null && Same(Model, other.Model);
 
-        if (other is null || other.Designation != Designation || other.Model.GetType() != Model.GetType() || other.Model.Source != Model.Source
-            || other.Composition.Count != Composition.Count)
-        {
-            return false;
-        }
+    /// <summary>Whether two fluids are the same.</summary>
+    /// <param name="left">One, or null.</param>
+    /// <param name="right">The other, or null.</param>
+    public static bool operator ==(Fluid? left, Fluid? right) => left is null ? right is null : left.Equals(right);
 
-        for (int i = 0; i < Composition.Count; i++)
-        {
-            if (!Composition[i].Equals(other.Composition[i]))
-            {
-                return false;
-            }
-        }
-
-        return true;
-    }
+    /// <summary>Whether two fluids differ.</summary>
+    /// <param name="left">One, or null.</param>
+    /// <param name="right">The other, or null.</param>
+    public static bool operator !=(Fluid? left, Fluid? right) => !(left == right);
 
     /// <inheritdoc />
     public override bool Equals(object? obj) => Equals(obj as Fluid);
@@ -174,4 +162,29 @@ public sealed class Fluid : IEquatable<Fluid>
 
     /// <summary>The designation.</summary>
     public override string ToString() => Designation;
+
+    /// <summary>Whether two models are one engine's of one refrigerant.</summary>
+    internal static bool Same(PropertyModel? model, PropertyModel? other)
+    {
+        if (ReferenceEquals(model, other))
+        {
+            return true;
+        }
+
+        if (model is null || other is null || other.Designation != model.Designation || other.GetType() != model.GetType() || other.Source != model.Source
+            || other.Composition.Count != model.Composition.Count)
+        {
+            return false;
+        }
+
+        for (int i = 0; i < model.Composition.Count; i++)
+        {
+            if (model.Composition[i].Designation != other.Composition[i].Designation || !model.Composition[i].MassFraction.Equals(other.Composition[i].MassFraction))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
 }

@@ -10,7 +10,7 @@ namespace Refrigerant.Recovery.Fluids;
 /// A value of sixty-four bytes: pass it by <c>in</c> in hot code. Heat capacities and the speed of sound are computed when asked for.
 /// Enthalpy and entropy references: see <see cref="StatePoint"/>.
 /// </remarks>
-public readonly struct FluidState
+public readonly record struct FluidState
 {
     private readonly PropertyModel _model;
     private readonly StatePoint _point;
@@ -84,6 +84,13 @@ public readonly struct FluidState
             return Model.DerivativesAt(_point.Temperature, _point.Density);
         }
     }
+
+    /// <summary>Whether two states are the same of the same fluid.</summary>
+    /// <param name="other">The other.</param>
+    public bool Equals(FluidState other) => Fluid.Same(_model, other._model) && _point.Equals(other._point);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => _point.GetHashCode();
 
     /// <summary>Phase, temperature, pressure and density with units, culture-invariant.</summary>
     public override string ToString() => FormattableString.Invariant(

@@ -5,7 +5,7 @@ namespace Refrigerant.Recovery.Fluids;
 /// Saturated liquid (bubble point) and saturated vapor (dew point) of the bulk composition, in plain SI doubles. Asked by
 /// temperature both share the temperature, asked by pressure both share the pressure; for a pure fluid both share both.
 /// </summary>
-public readonly struct SaturationPoint
+public readonly record struct SaturationPoint
 {
     /// <summary>Creates the pair.</summary>
     /// <param name="bubble">Saturated liquid.</param>

@@ -8,7 +8,7 @@ namespace Refrigerant.Recovery.Fluids;
 /// Saturated liquid and vapor of a fluid. Asked by temperature both share the temperature; asked by pressure both share the pressure;
 /// for a pure fluid both share both.
 /// </summary>
-public readonly struct SaturationState
+public readonly record struct SaturationState
 {
     internal SaturationState(PropertyModel model, in SaturationPoint point)
     {

@@ -2,7 +2,7 @@ using System;
 namespace Refrigerant.Recovery.Fluids;
 
 /// <summary>Dynamic viscosity of saturated liquid and vapor, Pa·s.</summary>
-public readonly struct SaturationViscosity
+public readonly record struct SaturationViscosity
 {
     /// <summary>Creates the pair.</summary>
     /// <param name="liquid">Of saturated liquid, Pa·s.</param>

@@ -2,7 +2,7 @@ using System;
 namespace Refrigerant.Recovery.Fluids;
 
 /// <summary>Second-order properties of a single-phase state, in plain SI doubles.</summary>
-public readonly struct StateDerivatives
+public readonly record struct StateDerivatives
 {
     /// <summary>Creates the set; no check is made: the property model vouches for it.</summary>
     /// <param name="isochoricHeatCapacity">cv, J/(kg·K).</param>

@@ -6,7 +6,7 @@ namespace Refrigerant.Recovery.Fluids;
 /// Enthalpy and entropy references: 200 kJ/kg and 1 kJ/(kg·K) for saturated liquid at 0 °C (IIR reference state); R-14: zero for
 /// saturated liquid at 101 325 Pa; a blend: the mass-weighted sum of its components', each on its own reference.
 /// </remarks>
-public readonly struct StatePoint
+public readonly record struct StatePoint
 {
     /// <summary>Creates a state; no check is made: the property model vouches for it.</summary>
     /// <param name="phase">The phase.</param>

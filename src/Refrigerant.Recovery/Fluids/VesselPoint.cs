@@ -2,7 +2,7 @@ namespace Refrigerant.Recovery.Fluids;
 
 /// <summary>The content of a closed vessel at equilibrium: the bulk and the phases it consists of, in plain SI doubles.</summary>
 /// <remarks>Where a phase is absent its point is the default one, with <see cref="Phase.Undefined"/>.</remarks>
-public readonly struct VesselPoint
+public readonly record struct VesselPoint
 {
     /// <summary>Creates the point.</summary>
     /// <param name="bulk">The whole content.</param>

@@ -22,9 +22,10 @@ public sealed class Barometer : IEquatable<Barometer>
 
     private readonly double _pascals;
 
-    private Barometer(double pascals, string description, double? elevation = null)
+    private Barometer(double pascals, string description, double? elevation = null, double? kilopascals = null)
     {
         _pascals = pascals;
+        Kilopascals = kilopascals ?? pascals / 1e3;
         ElevationMeters = elevation;
         Description = description;
     }
@@ -37,6 +38,9 @@ public sealed class Barometer : IEquatable<Barometer>
 
     /// <summary>Where the pressure comes from, such as "1600 m above sea level"; culture-invariant.</summary>
     public string Description { get; }
+
+    /// <summary>The pressure as a document has it, kPa.</summary>
+    internal double Kilopascals { get; }
 
     /// <summary>The elevation that the pressure was computed for, m; null where it was not.</summary>
     internal double? ElevationMeters { get; }
@@ -71,7 +75,7 @@ public sealed class Barometer : IEquatable<Barometer>
     {
         double pascals = absolute.Pascals;
         Require.InRange(pascals, LowestReading, HighestReading, "Pa absolute", nameof(absolute));
-        return new Barometer(pascals, "barometer reading");
+        return new Barometer(pascals, "barometer reading", kilopascals: absolute.Kilopascals);
     }
 
     /// <summary>Absolute pressure of a gauge reading; negative readings are vacuum.</summary>
@@ -120,13 +124,23 @@ public sealed class Barometer : IEquatable<Barometer>
     /// <summary>Whether both are of the same pressure and come from the same elevation or reading.</summary>
     /// <param name="other">The other barometer.</param>
     public bool Equals(Barometer? other) =>
-        other is not null && other._pascals.Equals(_pascals) && Nullable.Equals(other.ElevationMeters, ElevationMeters) && other.Description == Description;
+        other is not null && other.Kilopascals.Equals(Kilopascals) && Nullable.Equals(other.ElevationMeters, ElevationMeters) && other.Description == Description;
+
+    /// <summary>Whether two barometers are the same.</summary>
+    /// <param name="left">One, or null.</param>
+    /// <param name="right">The other, or null.</param>
+    public static bool operator ==(Barometer? left, Barometer? right) => left is null ? right is null : left.Equals(right);
+
+    /// <summary>Whether two barometers differ.</summary>
+    /// <param name="left">One, or null.</param>
+    /// <param name="right">The other, or null.</param>
+    public static bool operator !=(Barometer? left, Barometer? right) => !(left == right);
 
     /// <inheritdoc />
     public override bool Equals(object? obj) => Equals(obj as Barometer);
 
     /// <inheritdoc />
-    public override int GetHashCode() => _pascals.GetHashCode();
+    public override int GetHashCode() => Kilopascals.GetHashCode();
 
     /// <summary>Description and pressure, culture-invariant.</summary>
     public override string ToString() => FormattableString.Invariant($"{Description}, {_pascals / 1000:F3} kPa absolute");

@@ -37,7 +37,7 @@ internal static class NumberText
     public static double Round(double value, int decimals, RoundingMode mode)
     {
         double scale = Math.Pow(10, decimals);
-        return mode switch
+        return Require.Defined(mode, "rounding") switch
         {
             RoundingMode.Down => Math.Floor((value * scale) + Noise) / scale,
             RoundingMode.Up => Math.Ceiling((value * scale) - Noise) / scale,

@@ -91,6 +91,7 @@ internal sealed class OdeIntegrator
     public double NextStep { get; private set; }
 
     /// <summary>Integrates from <paramref name="start"/> to <paramref name="end"/>; <paramref name="state"/> becomes the final state.</summary>
+    /// <exception cref="OperationCanceledException">It was cancelled.</exception>
     public OdeOutcome Integrate(double[] state, double start, double end, in OdeOptions options)
     {
         int before = _explicit.Evaluations + (_implicit?.Evaluations ?? 0);
@@ -120,6 +121,7 @@ internal sealed class OdeIntegrator
         int stoppedBy = -1;
         while (time < end)
         {
+            options.Cancellation.ThrowIfCancellationRequested();
             if (accepted + rejected >= options.MaximumSteps)
             {
                 reason = OdeStopReason.StepLimit;

@@ -1,11 +1,14 @@
+using System.Threading;
+
 namespace Refrigerant.Recovery.Numerics;
 
 /// <summary>Tolerance and bounds of an integration.</summary>
 internal readonly struct OdeOptions
 {
-    public OdeOptions(double relativeTolerance, double maximumStep, int maximumSteps, double firstStep = 0)
+    public OdeOptions(double relativeTolerance, double maximumStep, int maximumSteps, double firstStep = 0, CancellationToken cancellation = default)
     {
         FirstStep = firstStep;
+        Cancellation = cancellation;
         RelativeTolerance = relativeTolerance;
         MaximumStep = maximumStep;
         MaximumSteps = maximumSteps;
@@ -19,6 +22,9 @@ internal readonly struct OdeOptions
 
     /// <summary>Bound on attempted steps, accepted or not.</summary>
     public int MaximumSteps { get; }
+
+    /// <summary>Looked at before each step.</summary>
+    public CancellationToken Cancellation { get; }
 
     /// <summary>Step to begin with, s; estimated where it is zero.</summary>
     public double FirstStep { get; }

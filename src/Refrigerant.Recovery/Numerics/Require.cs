@@ -8,6 +8,10 @@ namespace Refrigerant.Recovery.Numerics;
 /// <summary>Argument checks. Each message names the parameter, the value and the valid range with its unit.</summary>
 internal static partial class Require
 {
+    /// <summary>The value, if it is null or one of its enumeration.</summary>
+    public static T? Defined<T>(T? value, string parameter)
+        where T : struct, Enum => value is T given ? Defined(given, parameter) : null;
+
     /// <summary>The value, if it is one of its enumeration.</summary>
     public static T Defined<T>(T value, string parameter)
         where T : struct, Enum => Enum.IsDefined(typeof(T), value)
@@ -58,12 +62,12 @@ internal static partial class Require
     public static T NotNull<T>([NotNull] T? value, string parameter)
         where T : class => value ?? throw new ArgumentNullException(parameter);
 
-    /// <summary>A name that is neither null nor blank.</summary>
+    /// <summary>A text that is neither null nor blank.</summary>
     public static string NotEmpty([NotNull] string? value, string parameter)
     {
-        if (value is null || value.Trim().Length == 0)
+        if (NotNull(value, parameter).Trim().Length == 0)
         {
-            throw new ArgumentException($"{parameter} is {(value is null ? "null" : "empty")}; it must be a name.", parameter);
+            throw new ArgumentException($"{parameter} is \"{value}\"; it must be a text that is not blank.", parameter);
         }
 
         return value;
@@ -97,7 +101,9 @@ internal static partial class Require
 
     [DoesNotReturn]
     private static void ThrowNotFinite(double value, string unit, string parameter) =>
-        throw new ArgumentOutOfRangeException(parameter, $"{parameter} is {Text(value)} {unit}; it must be a finite number of {unit}.");
+        throw new ArgumentOutOfRangeException(parameter, unit.Length == 0
+            ? $"{parameter} is {Text(value)}; it must be a finite number."
+            : $"{parameter} is {Text(value)} {unit}; it must be a finite number of {unit}.");
 
     [DoesNotReturn]
     private static void ThrowRange(double value, string range, string unit, string parameter) =>

@@ -11,6 +11,9 @@ internal static partial class Require
         return value;
     }
 
+    /// <summary>Nothing, or what is greater than zero.</summary>
+    public static Pressure? Positive(Pressure? value, string unit, string parameter) => value is Pressure given ? Positive(given, unit, parameter) : null;
+
     public static Pressure NotNegative(Pressure value, string unit, string parameter)
     {
         NotNegative(value.Pascals, unit, parameter);

@@ -7,7 +7,7 @@ using UnitsNet.Units;
 namespace Refrigerant.Recovery.Planning;
 
 /// <summary>What a plan does with one cylinder. Immutable.</summary>
-public sealed class CylinderUse
+public sealed record CylinderUse
 {
     internal CylinderUse(RecoveryCylinder cylinder, FillLimit limit, double received, Pressure? pressure, Temperature? temperature)
     {

@@ -5,7 +5,7 @@ using UnitsNet.Units;
 namespace Refrigerant.Recovery.Planning;
 
 /// <summary>A time as a range: nine out of ten samples lie between low and high. Immutable.</summary>
-public sealed class DurationRange
+public sealed record DurationRange
 {
     internal DurationRange(double low, double median, double high)
     {

@@ -1,22 +1,22 @@
 using System;
 using System.Collections.Generic;
-using System.Collections.ObjectModel;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
+using Refrigerant.Recovery.Numerics;
 using UnitsNet;
 
 namespace Refrigerant.Recovery.Planning;
 
 /// <summary>The work of one stage on site: what is connected to what, how everything stands, what to watch. Immutable.</summary>
 /// <remarks>Common practice, no source. Local codes and licensed practice govern.</remarks>
-public sealed class Hookup
+public sealed record Hookup
 {
     internal Hookup(IReadOnlyList<HookupLine> lines, IReadOnlyList<HookupSetting> settings, IReadOnlyList<StageWatch> watches, IReadOnlyList<ScaleReading> scale)
     {
-        Lines = new ReadOnlyCollection<HookupLine>([.. lines]);
-        Settings = settings;
-        Watches = watches;
-        Scale = new ReadOnlyCollection<ScaleReading>([.. scale]);
+        Lines = Require.Copy(lines, nameof(lines));
+        Settings = Require.Copy(settings, nameof(settings));
+        Watches = Require.Copy(watches, nameof(watches));
+        Scale = new ValueList<ScaleReading>([.. scale]);
     }
 
     /// <summary>The lines, from port to port in the direction of the flow; none where hoses come off.</summary>
@@ -36,13 +36,13 @@ public sealed class Hookup
 }
 
 /// <summary>One line of a hookup. Immutable.</summary>
-public sealed class HookupLine
+public sealed record HookupLine
 {
     internal HookupLine(HookupPort from, HookupPort to, IReadOnlyList<Hose> hoses)
     {
         From = from;
         To = to;
-        Hoses = new ReadOnlyCollection<Hose>([.. hoses]);
+        Hoses = Require.Copy(hoses, nameof(hoses));
     }
 
     /// <summary>Where the flow comes from.</summary>
@@ -59,7 +59,7 @@ public sealed class HookupLine
 }
 
 /// <summary>How one thing stands in a hookup. Immutable.</summary>
-public sealed class HookupSetting
+public sealed record HookupSetting
 {
     internal HookupSetting(HookupItem item, HookupPosition position, string? why = null)
     {
@@ -104,7 +104,7 @@ public enum WatchedBy
 }
 
 /// <summary>Something that ends a stage, in the unit of what shows it. Immutable.</summary>
-public sealed class StageWatch
+public sealed record StageWatch
 {
     internal StageWatch(WatchedBy by, FindingValue? value, string text)
     {

@@ -3,7 +3,7 @@ using System;
 namespace Refrigerant.Recovery.Planning;
 
 /// <summary>How much one uncertain input moves the results: rank correlations over the sample, −1 to 1. Immutable.</summary>
-public sealed class InputInfluence
+public sealed record InputInfluence
 {
     internal InputInfluence(UncertainInput input, double onDuration, double onRemaining)
     {

@@ -71,7 +71,7 @@ internal static class JobChecks
 
         try
         {
-            _ = CylinderState.Initial(cylinder, job.Appliance.Fluid, new Temperature(job.Appliance.SurroundingsKelvin, UnitsNet.Units.TemperatureUnit.Kelvin));
+            _ = CylinderState.Around(job.Appliance, cylinder);
         }
         catch (ArgumentException e) when (e is not PropertyRangeException)
         {

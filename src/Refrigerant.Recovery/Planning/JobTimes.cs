@@ -44,36 +44,36 @@ public sealed record JobTimes
 
     /// <summary>To lock out, connect hoses, set up scale and machine and take the first weight; 5 min by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
-    public Duration SetUp { get; init => field = Checked(value, nameof(SetUp)); } = new(300, DurationUnit.Second);
+    public Duration SetUp { get; init => field = Checked(value, nameof(SetUp)); } = new(5, DurationUnit.Minute);
 
     /// <summary>To change the hoses over from liquid to vapor recovery; 5 min by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
-    public Duration HoseChange { get; init => field = Checked(value, nameof(HoseChange)); } = new(300, DurationUnit.Second);
+    public Duration HoseChange { get; init => field = Checked(value, nameof(HoseChange)); } = new(5, DurationUnit.Minute);
 
     /// <summary>To close a full cylinder, weigh it and connect the next; 4 min by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
-    public Duration CylinderChange { get; init => field = Checked(value, nameof(CylinderChange)); } = new(240, DurationUnit.Second);
+    public Duration CylinderChange { get; init => field = Checked(value, nameof(CylinderChange)); } = new(4, DurationUnit.Minute);
 
     /// <summary>To close valves, weigh and label the last cylinder and disconnect; 5 min by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
-    public Duration Close { get; init => field = Checked(value, nameof(Close)); } = new(300, DurationUnit.Second);
+    public Duration Close { get; init => field = Checked(value, nameof(Close)); } = new(5, DurationUnit.Minute);
 
     /// <summary>How long the appliance stands after a pull while its pressure is watched; 10 min by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
-    public Duration Hold { get; init => field = Checked(value, nameof(Hold)); } = new(600, DurationUnit.Second);
+    public Duration Hold { get; init => field = Checked(value, nameof(Hold)); } = new(10, DurationUnit.Minute);
 
     /// <summary>To drain or fill one oil of the machine, besides the time that the oil runs; 3 min by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
-    public Duration OilService { get; init => field = Checked(value, nameof(OilService)); } = new(180, DurationUnit.Second);
+    public Duration OilService { get; init => field = Checked(value, nameof(OilService)); } = new(3, DurationUnit.Minute);
 
     /// <summary>How long a machine that moves next to nothing is left running before a person gives up; 2 h by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
-    public Duration Patience { get; init => field = Checked(value, nameof(Patience)); } = new(7200, DurationUnit.Second);
+    public Duration Patience { get; init => field = Checked(value, nameof(Patience)); } = new(120, DurationUnit.Minute);
 
     private static Duration Checked(Duration value, string parameter)
     {
         Require.InRange(value.Seconds, 0, Day, "s", parameter);
-        return value;
+        return Held.Minutes(value);
     }
 
     /// <summary>The seven times.</summary>

@@ -5,7 +5,7 @@ using UnitsNet;
 namespace Refrigerant.Recovery.Planning;
 
 /// <summary>What a plan comes to against the level: reached and held for how long, or not, and why. Immutable.</summary>
-public sealed class LevelVerdict
+public sealed record LevelVerdict
 {
     internal LevelVerdict(LevelOutcome outcome, LevelObstacle obstacle, Duration heldFor, Pressure pressure, Mass liquid, Ratio recovered)
     {

@@ -105,7 +105,7 @@ internal sealed class MachineChange
         Mass mass = new(past.CompressorOil.CubicMeters * Density, MassUnit.Kilogram);
         try
         {
-            return RefrigerantChange.Predict(
+            return RefrigerantChange.Estimate(
                 job.Machine,
                 last,
                 job.Appliance.Fluid,

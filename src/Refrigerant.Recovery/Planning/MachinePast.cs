@@ -49,11 +49,11 @@ public sealed record MachinePast
     public bool IsCleared { get; init; } = true;
 
     /// <summary>Family of the oil in its compressor; null where it is not known.</summary>
-    public OilKind? Oil { get; init; }
+    public OilKind? Oil { get; init => field = Require.Defined(value, nameof(Oil)); }
 
     /// <summary>Volume of the oil in its compressor, 0 to 1 m³; 150 mL (5 fl oz) by default (common practice, no source).</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
-    public Volume CompressorOil { get; init => field = Checked(value, nameof(CompressorOil)); } = new(1.5e-4, VolumeUnit.CubicMeter);
+    public Volume CompressorOil { get; init => field = Checked(value, nameof(CompressorOil)); } = new(150, VolumeUnit.Milliliter);
 
     /// <summary>Volume of the oil in its separator, 0 to 1 m³; none by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
@@ -67,7 +67,7 @@ public sealed record MachinePast
         init
         {
             Require.InRange(value.Seconds, 0, 3.6e8, "s", nameof(RunningSinceOilChange));
-            field = value;
+            field = Held.Hours(value);
         }
     }
 
@@ -83,14 +83,14 @@ public sealed record MachinePast
                 Require.InRange(given.Seconds, 3600, 3.6e8, "s", nameof(OilChangeInterval));
             }
 
-            field = value;
+            field = Held.Hours(value);
         }
     }
 
     private static Volume Checked(Volume value, string parameter)
     {
         Require.InRange(value.CubicMeters, 0, 1, "m³", parameter);
-        return value;
+        return Held.Milliliters(value);
     }
 
     /// <summary>Last refrigerant, oils, and running time since the oil was changed.</summary>

@@ -5,7 +5,7 @@ using UnitsNet.Units;
 namespace Refrigerant.Recovery.Planning;
 
 /// <summary>Where every kilogram of the charge is after the job. The terms add up to the charge. Immutable.</summary>
-public sealed class MassLedger
+public sealed record MassLedger
 {
     internal MassLedger(double charge, double inCylinders, double vapor, double liquid, double inOil, double inHosesAndMachine, double released, double foreign = 0)
     {

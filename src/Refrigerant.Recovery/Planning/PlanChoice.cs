@@ -53,7 +53,7 @@ public sealed class PlanChoice
     {
         _ = Require.NotNull(job, nameof(job));
         _ = Require.NotNull(van, nameof(van));
-        Require.InRange((double)objective, 0, (double)PlanObjective.KilogramsLeft, string.Empty, nameof(objective));
+        Require.Defined(objective, nameof(objective));
         Setup[] setups = [.. Combinations(job, van)];
         var plans = new RecoveryPlan[setups.Length];
         ParallelRun.For(

@@ -6,7 +6,7 @@ using UnitsNet.Units;
 namespace Refrigerant.Recovery.Planning;
 
 /// <summary>One moment of a plan: the stage, the time since the start of the job, and the point of the stage's course.</summary>
-public readonly struct PlanPoint
+public readonly record struct PlanPoint
 {
     internal PlanPoint(PlannedStage stage, in TrajectoryPoint point)
     {

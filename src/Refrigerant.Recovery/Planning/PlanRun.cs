@@ -34,7 +34,6 @@ internal sealed partial class PlanRun
     private readonly List<PlannedStage> _stages = [];
     private readonly CylinderStanding[] _cylinders;
     private readonly List<(PlanStep Step, SimulationState From, StageResult? Result)> _previews = [];
-    private CancellationToken _cancellation;
     private int _connected = -1;
     private AmountOfSubstance _air;
 
@@ -131,7 +130,7 @@ internal sealed partial class PlanRun
 
     public void Run(CancellationToken cancellation, IProgress<double>? progress)
     {
-        _cancellation = cancellation;
+        _simulation.Cancellation = cancellation;
         if (StartsAboveCutout || NeedsNothing)
         {
             progress?.Report(1);
@@ -152,10 +151,7 @@ internal sealed partial class PlanRun
 
             Carry(step);
             double share = Math.Min(1, Math.Max(told, 1 - (State.Appliance.Mass.Kilograms / charge)));
-            if (share > told && share < 1)
-            {
-                progress?.Report(told = share);
-            }
+            progress?.Report(told = share);
         }
 
         RanOutOfSteps = true;
@@ -203,8 +199,8 @@ internal sealed partial class PlanRun
     public bool EndsSooner(RecoveryJob one, RecoveryJob other)
     {
         PlanRun first = new(one, StandardStrategy.Instance), second = new(other, StandardStrategy.Instance);
-        first.Run(_cancellation, null);
-        second.Run(_cancellation, null);
+        first.Run(_simulation.Cancellation, null);
+        second.Run(_simulation.Cancellation, null);
         bool reached = Verdicts.For(first).IsReached;
         return reached == Verdicts.For(second).IsReached ? first.Clock <= second.Clock : reached;
     }
@@ -224,7 +220,7 @@ internal sealed partial class PlanRun
             return _simulation.Run(waiting, State with { Cylinder = left }, null)?.Cylinder ?? left;
         }
 
-        return CylinderState.Initial(cylinder.Cylinder, Job.Appliance.Fluid, Ambient, _air);
+        return CylinderState.Around(Job.Appliance, cylinder.Cylinder, _air);
     }
 
     /// <summary>The appliance as it stands, shut for a time; null where that could not be computed.</summary>

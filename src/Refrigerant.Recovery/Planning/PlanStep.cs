@@ -37,7 +37,7 @@ public sealed record PlanStep
         StepReason? reason = null,
         Duration? saves = null)
     {
-        Kind = kind;
+        Kind = Require.Defined(kind, nameof(kind));
         Duration = duration ?? Duration;
         AppliancePressure = appliancePressure ?? AppliancePressure;
         LowestPressure = lowestPressure ?? LowestPressure;
@@ -70,15 +70,15 @@ public sealed record PlanStep
 
     /// <summary>Absolute pressure on the appliance's gauge that ends it; none where it is null.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
-    public Pressure? AppliancePressure { get; init => field = Checked(value, nameof(AppliancePressure)); }
+    public Pressure? AppliancePressure { get; init => field = Require.Positive(value, "Pa absolute", nameof(AppliancePressure)); }
 
     /// <summary>Absolute pressure in the appliance below which a pull is not to go: the inlet is throttled by the gauge; none where it is null.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
-    public Pressure? LowestPressure { get; init => field = Checked(value, nameof(LowestPressure)); }
+    public Pressure? LowestPressure { get; init => field = Require.Positive(value, "Pa absolute", nameof(LowestPressure)); }
 
     /// <summary>Absolute pressure of the cylinder that ends a rest, falling, or vapor first, rising; none where it is null.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
-    public Pressure? CylinderPressure { get; init => field = Checked(value, nameof(CylinderPressure)); }
+    public Pressure? CylinderPressure { get; init => field = Require.Positive(value, "Pa absolute", nameof(CylinderPressure)); }
 
     /// <summary>Valves, heat, fans, cooling throughout the step.</summary>
     public SimulationInputs Inputs { get; init; }
@@ -90,20 +90,10 @@ public sealed record PlanStep
     public RecoveryCylinder? Cylinder { get; init; }
 
     /// <summary>Why it is done so.</summary>
-    public StepReason Reason { get; init; }
+    public StepReason Reason { get; init => field = Require.Defined(value, nameof(Reason)); }
 
     /// <summary>Time that the reason saves against the usual way; zero where it is not known.</summary>
     public Duration Saves { get; init; }
-
-    private static Pressure? Checked(Pressure? value, string parameter)
-    {
-        if (value is Pressure given)
-        {
-            Require.Positive(given.Pascals, "Pa absolute", parameter);
-        }
-
-        return value;
-    }
 
     /// <summary>What is done, what ends it, and why.</summary>
     public override string ToString() => Kind

@@ -158,11 +158,11 @@ public sealed record RecoveryJob
         init
         {
             Require.InRange(value.Pascals, 10, 1e5, "Pa absolute", nameof(SweepPressure));
-            field = value;
+            field = Held.Kilopascals(value);
         }
     }
 
-    = new(50_500, PressureUnit.Pascal);
+    = new(50.5, PressureUnit.Kilopascal);
 
     /// <summary>Volume that escapes each time a connection is opened, 0 to 1 L; 2 mL, a low-loss fitting, by default (common practice, no source).</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
@@ -172,11 +172,11 @@ public sealed record RecoveryJob
         init
         {
             Require.InRange(value.CubicMeters, 0, 1e-3, "m³", nameof(LossPerConnection));
-            field = value;
+            field = Held.Milliliters(value);
         }
     }
 
-    = new(2e-6, VolumeUnit.CubicMeter);
+    = new(2, VolumeUnit.Milliliter);
 
     /// <summary>Time that handling takes.</summary>
     /// <exception cref="ArgumentNullException">The value is null.</exception>
@@ -204,7 +204,7 @@ public sealed record RecoveryJob
     = 6;
 
     /// <summary>The day of the job, against which requalification dates are checked; null leaves them unchecked.</summary>
-    public DateTime? Day { get; init; }
+    public DateTime? Day { get; init => field = Held.Day(value); }
 
     /// <summary>How far the gauge on which a pull is ended reads low, Pa.</summary>
     internal double GaugeError { get; init; }

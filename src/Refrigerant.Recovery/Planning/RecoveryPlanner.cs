@@ -58,7 +58,7 @@ public static class RecoveryPlanner
     /// <param name="job">The job.</param>
     /// <param name="strategy">What decides the next step.</param>
     /// <param name="cancellation">Cancels it.</param>
-    /// <param name="progress">Told the share of the charge that is out, rising, from the calling thread; what it throws comes through; null for nobody.</param>
+    /// <param name="progress">Told the share of the charge that is out after each stage, never falling, and 1 at the end, from the calling thread; what it throws comes through; null for nobody.</param>
     /// <returns>The plan; where the job cannot be done it says so and how far it gets.</returns>
     /// <exception cref="ArgumentNullException">Job or strategy is null.</exception>
     /// <exception cref="ImpossibleJobException">The job's parts contradict each other.</exception>

@@ -9,7 +9,7 @@ using UnitsNet.Units;
 namespace Refrigerant.Recovery.Planning;
 
 /// <summary>One way to set up a job, with a name, for <see cref="SetupComparison"/>. Immutable.</summary>
-public sealed class Setup
+public sealed record Setup
 {
     /// <summary>Bore of a half-inch hose, m: 0.40 to 0.44 in (from memory).</summary>
     private const double HalfInchBore = 10.5e-3;
@@ -35,7 +35,7 @@ public sealed class Setup
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     public Setup(string name, RecoveryJob job)
     {
-        Name = Require.NotNull(name, nameof(name));
+        Name = Require.NotEmpty(name, nameof(name));
         Job = Require.NotNull(job, nameof(job));
     }
 

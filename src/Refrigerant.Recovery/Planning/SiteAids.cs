@@ -56,7 +56,7 @@ public sealed record SiteAids
                 Require.InRange(given.Kelvins, 273.15, 333.15, "K", nameof(WaterBath));
             }
 
-            field = value;
+            field = Held.Celsius(value);
         }
     }
 
@@ -71,7 +71,7 @@ public sealed record SiteAids
         init
         {
             Require.InRange((double)value.Watts, 0, 1e6, "W", nameof(Heater));
-            field = value;
+            field = Held.Watts(value);
         }
     }
 
@@ -83,7 +83,7 @@ public sealed record SiteAids
         init
         {
             Require.InRange((double)value.Watts, 0, 1e5, "W", nameof(CrankcaseHeater));
-            field = value;
+            field = Held.Watts(value);
         }
     }
 

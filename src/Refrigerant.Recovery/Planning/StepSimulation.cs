@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using System.Threading;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Flow;
 using Refrigerant.Recovery.Fluids;
@@ -37,6 +38,9 @@ internal sealed class StepSimulation(RecoveryJob job)
     private const int MostParts = 4;
 
     private static readonly Mass NoLimit = new(1e9, MassUnit.Kilogram);
+
+    /// <summary>Ends what is simulated by an exception.</summary>
+    public CancellationToken Cancellation { get; set; }
 
     /// <summary>Whether the machine runs in a stage.</summary>
     public static bool RunsMachine(StageKind kind) =>
@@ -122,11 +126,11 @@ internal sealed class StepSimulation(RecoveryJob job)
         switch (step.Kind)
         {
             case StageKind.Equalize:
-                var even = new EqualizeOptions { Start = from, Barometer = job.Barometer, CylinderLimit = limit, Inputs = step.Inputs, CylinderEndPressure = step.CylinderPressure };
+                var even = new EqualizationOptions { Start = from, Barometer = job.Barometer, CylinderLimit = limit, Inputs = step.Inputs, CylinderEndPressure = step.CylinderPressure, Cancellation = Cancellation };
                 even = step.Duration is null ? even : even with { MaximumDuration = longest };
                 return Equalization.Simulate(job.Appliance, job.Hoses, cylinder, even);
             case StageKind.PushPull:
-                var push = new PushPullOptions { Start = from, Barometer = job.Barometer, CylinderLimit = limit, Inputs = step.Inputs, MaximumDuration = longest, Flash = _flash };
+                var push = new PushPullOptions { Start = from, Barometer = job.Barometer, CylinderLimit = limit, Inputs = step.Inputs, MaximumDuration = longest, Flash = _flash, Cancellation = Cancellation };
                 return PushPull.Simulate(job.Appliance, job.Machine, job.Hoses, cylinder, push);
             case StageKind.LiquidRecovery:
                 var liquid = new LiquidRecoveryOptions
@@ -139,6 +143,7 @@ internal sealed class StepSimulation(RecoveryJob job)
                     KeepAboveFreezing = job.KeepAboveFreezing,
                     KeepBelowCutout = step.IsThrottled,
                     Flash = _flash,
+                    Cancellation = Cancellation,
                 };
                 return LiquidRecovery.Simulate(job.Appliance, job.Machine, job.Hoses, cylinder, liquid);
             default:
@@ -154,6 +159,7 @@ internal sealed class StepSimulation(RecoveryJob job)
                     KeepBelowCutout = step.IsThrottled,
                     LowestPressure = step.LowestPressure is Pressure lowest ? ByGauge(lowest) : null,
                     Composition = composition,
+                    Cancellation = Cancellation,
                 };
                 return VaporRecovery.Simulate(job.Appliance, job.Machine, job.Hoses, cylinder, vapor);
         }
@@ -174,6 +180,7 @@ internal sealed class StepSimulation(RecoveryJob job)
                 CylinderEndPressure = step.CylinderPressure,
                 Inputs = step.Inputs,
                 CylinderLimit = NoLimit,
+                Cancellation = Cancellation,
             });
     }
 

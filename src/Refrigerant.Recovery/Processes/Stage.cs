@@ -49,7 +49,7 @@ internal sealed class Stage
         SimulationState start = options.Start ?? new SimulationState(ApplianceState.Initial(appliance));
         if (start.Cylinder is null && cylinder is not null)
         {
-            start = start with { Cylinder = CylinderState.Initial(cylinder, appliance.Fluid, new Temperature(Surroundings, TemperatureUnit.Kelvin)) };
+            start = start with { Cylinder = CylinderState.Around(appliance, cylinder) };
         }
 
         Before = start;
@@ -237,7 +237,7 @@ internal sealed class Stage
 
         double longest = longestStep > 0 ? Math.Min(longestStep, duration) : duration;
         OdeOutcome outcome = new OdeIntegrator(_network).Integrate(
-            _state, 0, duration, new OdeOptions(_options.RelativeTolerance, longest, _options.MaximumSteps));
+            _state, 0, duration, new OdeOptions(_options.RelativeTolerance, longest, _options.MaximumSteps, cancellation: _options.Cancellation));
         _network.Evaluate(_state);
         return outcome;
     }

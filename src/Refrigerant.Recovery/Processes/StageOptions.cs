@@ -1,5 +1,6 @@
 using System;
 using System.Linq;
+using System.Threading;
 using Refrigerant.Recovery.Flow;
 using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Numerics;
@@ -68,7 +69,7 @@ public abstract record StageOptions
     /// Whether the composition of a blend is followed; fixed by default. It is followed for blends of this package's own property models; a pure
     /// fluid has nothing to follow. From a <see cref="Start"/> whose composition was followed it is followed in any case.
     /// </summary>
-    public CompositionMode Composition { get; init; }
+    public CompositionMode Composition { get; init => field = Require.Defined(value, nameof(Composition)); }
 
     /// <summary>
     /// The air at the place, against which design and service pressures, which are gauge pressures, are held; the standard atmosphere by default. Where the air is thinner an
@@ -82,6 +83,9 @@ public abstract record StageOptions
 
     /// <summary>Bound on attempted steps.</summary>
     internal int MaximumSteps { get; init; } = 5000;
+
+    /// <summary>Ends the simulation by an exception.</summary>
+    internal CancellationToken Cancellation { get; init; }
 
     /// <summary>Relative error allowed in a step.</summary>
     internal double RelativeTolerance { get; init; } = DefaultTolerance;

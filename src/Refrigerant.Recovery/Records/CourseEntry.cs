@@ -6,8 +6,7 @@ using Refrigerant.Recovery.Planning;
 namespace Refrigerant.Recovery.Records;
 
 /// <summary>One moment of a plan in a document. Pressures are absolute. Immutable.</summary>
-[JsonUnmappedMemberHandling(JsonUnmappedMemberHandling.Disallow)]
-[JsonNumberHandling(JsonNumberHandling.Strict)]
+[JsonConverter(typeof(DocumentJsonConverter<CourseEntry>))]
 public sealed record CourseEntry
 {
     /// <summary>Time since the start of the job, s.</summary>

@@ -7,8 +7,7 @@ using UnitsNet;
 namespace Refrigerant.Recovery.Records;
 
 /// <summary>A cylinder in a document: what went into it and how full it may be. Masses in kg. Immutable.</summary>
-[JsonUnmappedMemberHandling(JsonUnmappedMemberHandling.Disallow)]
-[JsonNumberHandling(JsonNumberHandling.Strict)]
+[JsonConverter(typeof(DocumentJsonConverter<CylinderEntry>))]
 public sealed record CylinderEntry
 {
     /// <summary>What the technician calls it.</summary>
@@ -18,13 +17,10 @@ public sealed record CylinderEntry
 
     /// <summary>What it is built to, such as "DOT-4BA400"; null where unknown.</summary>
     [JsonPropertyName("mark")]
-    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Mark { get; init; }
 
     /// <summary>The day on which its requalification falls due; null where unknown.</summary>
     [JsonPropertyName("requalificationDue")]
-    [JsonConverter(typeof(DateJsonConverter))]
-    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public DateTime? RequalificationDue { get; init; }
 
     /// <summary>Water capacity (mark WC).</summary>
@@ -65,13 +61,11 @@ public sealed record CylinderEntry
     /// <summary>Absolute pressure when it was closed; null where unknown or not used.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Negative, or not finite.</exception>
     [JsonPropertyName("pressureKilopascalsAbsolute")]
-    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public double? PressureKilopascalsAbsolute { get; init => field = value is double given ? Require.NotNegative(given, "kPa", nameof(PressureKilopascalsAbsolute)) : null; }
 
     /// <summary>Temperature of the refrigerant when it was closed; null where unknown or not used.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not finite.</exception>
     [JsonPropertyName("temperatureCelsius")]
-    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public double? TemperatureCelsius { get; init => field = value is double given ? Require.Finite(given, "°C", nameof(TemperatureCelsius)) : null; }
 
     internal static CylinderEntry From(CylinderUse use) => new()

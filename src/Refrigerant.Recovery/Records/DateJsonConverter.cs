@@ -6,18 +6,16 @@ using System.Text.Json.Serialization;
 namespace Refrigerant.Recovery.Records;
 
 /// <summary>A day as "2026-11-25", whatever its time of day.</summary>
-public sealed class DateJsonConverter : JsonConverter<DateTime>
+internal sealed class DateJsonConverter : JsonConverter<DateTime>
 {
     private const string Format = "yyyy-MM-dd";
 
-    internal static bool TryParse(string? text, out DateTime date) =>
+    public static bool TryParse(string? text, out DateTime date) =>
         DateTime.TryParseExact(text, Format, CultureInfo.InvariantCulture, DateTimeStyles.None, out date);
 
-    /// <inheritdoc />
     public override DateTime Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
-        TryParse(reader.GetString(), out DateTime date) ? date : throw new JsonException();
+        TryParse(reader.GetString(), out DateTime date) ? date : throw new JsonException("it must be a date such as \"2026-11-25\".");
 
-    /// <inheritdoc />
     public override void Write(Utf8JsonWriter writer, DateTime value, JsonSerializerOptions options) =>
         writer.WriteStringValue(value.ToString(Format, CultureInfo.InvariantCulture));
 }

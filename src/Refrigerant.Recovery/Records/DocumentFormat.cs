@@ -90,6 +90,8 @@ internal sealed class DocumentFormat<TDocument, TResult>
 
     public string Write(TDocument document) => JsonSerializer.Serialize(document, _type).Replace("\r\n", "\n") + "\n";
 
+    public void Write(Utf8JsonWriter writer, TDocument document) => JsonSerializer.Serialize(writer, document, _type);
+
     public byte[] WriteUtf8(TDocument document) => new UTF8Encoding(false).GetBytes(Write(document));
 
     public async Task WriteAsync(TDocument document, Stream stream, CancellationToken cancellation)

@@ -16,6 +16,9 @@ internal class DocumentParts
     {
     }
 
+    /// <summary>What contradicts itself in the members of a part, whatever else is wrong with them: the place and the reason; nothing by default.</summary>
+    public virtual IEnumerable<(DocumentNode Place, string Reason)> Contradictions(Type owner, DocumentNode node) => [];
+
     /// <summary>Adds to the members of a part that are wrong those that say nothing without them, and names what stands in for them while the rest is looked at.</summary>
     /// <param name="owner">The type of the part.</param>
     /// <param name="wrong">The members that are wrong, and left out.</param>

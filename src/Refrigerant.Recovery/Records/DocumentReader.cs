@@ -49,7 +49,11 @@ internal sealed class DocumentReader
                 CheckObject(element, type, node);
                 if (_parts is not null)
                 {
+                    (DocumentNode Place, string Reason)[] contradictions =
+                        element.ValueKind == JsonValueKind.Object ? [.. _parts.Contradictions(type.Type, node)] : [];
+                    Tell(contradictions.Where(each => each.Place.Path != node.Path));
                     MakeWhatCanBe(element, type, node, before);
+                    Tell(contradictions.Where(each => each.Place.Path == node.Path));
                 }
                 else if (_errors.Count == before)
                 {
@@ -63,6 +67,15 @@ internal sealed class DocumentReader
             default:
                 CheckValue(element, Nullable.GetUnderlyingType(type.Type) ?? type.Type, node, range);
                 break;
+        }
+    }
+
+    /// <summary>Adds what is not told yet.</summary>
+    private void Tell(IEnumerable<(DocumentNode Place, string Reason)> errors)
+    {
+        foreach (DocumentError error in errors.SelectMany(each => each.Place.Wrong(each.Reason).Errors).Where(error => !_errors.Contains(error)))
+        {
+            _errors.Add(error);
         }
     }
 
@@ -200,11 +213,11 @@ internal sealed class DocumentReader
             Expect(
                 element.ValueKind == JsonValueKind.Number && element.TryGetDouble(out double number) && Numerics.Require.IsFinite(number),
                 node,
-                $"it must be a number, {range?.ToString() ?? "from -1.7e308 to 1.7e308"}.");
+                range is NumberRange bounds ? $"it must be a number, {bounds}." : "it must be a finite number.");
         }
         else if (type == typeof(int))
         {
-            Expect(element.ValueKind == JsonValueKind.Number && element.TryGetInt32(out _), node, $"it must be a whole number, {range?.ToString() ?? "from -2147483648 to 2147483647"}.");
+            Expect(element.ValueKind == JsonValueKind.Number && element.TryGetInt32(out _), node, range is NumberRange whole ? $"it must be a whole number, {whole}." : "it must be a whole number, from -2147483648 to 2147483647.");
         }
         else if (type == typeof(bool))
         {

@@ -1,5 +1,6 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using System.Text.Json.Serialization.Metadata;
 using System.Text.Unicode;
 
 namespace Refrigerant.Recovery.Records;
@@ -7,9 +8,13 @@ namespace Refrigerant.Recovery.Records;
 /// <summary>How documents are written: indented, and readable beyond ASCII.</summary>
 internal static class DocumentWriter
 {
-    public static RecordsContext Context { get; } = new(new JsonSerializerOptions(RecordsContext.Default.Options)
+    private static readonly JsonSerializerOptions Options = new(RecordsContext.Default.Options)
     {
         WriteIndented = true,
         Encoder = JavaScriptEncoder.Create(UnicodeRanges.All),
-    });
+        TypeInfoResolver = new DocumentShapes(),
+    };
+
+    /// <summary>What describes a document, or a part of one.</summary>
+    public static JsonTypeInfo<T> TypeOf<T>() => (JsonTypeInfo<T>)Options.GetTypeInfo(typeof(T));
 }

@@ -6,8 +6,7 @@ using Refrigerant.Recovery.Numerics;
 namespace Refrigerant.Recovery.Records;
 
 /// <summary>A finding in a document. Immutable.</summary>
-[JsonUnmappedMemberHandling(JsonUnmappedMemberHandling.Disallow)]
-[JsonNumberHandling(JsonNumberHandling.Strict)]
+[JsonConverter(typeof(DocumentJsonConverter<FindingEntry>))]
 public sealed record FindingEntry
 {
     /// <summary>Its stable code, such as "cylinder-over-limit"; empty where a document has none.</summary>
@@ -17,13 +16,11 @@ public sealed record FindingEntry
 
     /// <summary>How much it weighs.</summary>
     [JsonPropertyName("severity")]
-    [JsonConverter(typeof(JsonStringEnumConverter<Severity>))]
-    public required Severity Severity { get; init; }
+    public required Severity Severity { get; init => field = Require.Defined(value, nameof(Severity)); }
 
     /// <summary>What it is about.</summary>
     [JsonPropertyName("subject")]
-    [JsonConverter(typeof(JsonStringEnumConverter<FindingSubject>))]
-    public required FindingSubject Subject { get; init; }
+    public required FindingSubject Subject { get; init => field = Require.Defined(value, nameof(Subject)); }
 
     /// <summary>A sentence for people.</summary>
     /// <exception cref="ArgumentNullException">Null.</exception>

@@ -13,13 +13,16 @@ namespace Refrigerant.Recovery.Records;
 /// <remarks>
 /// The first line names the columns, each with its unit in brackets, such as <c>time [s],suction gauge [kPa],gross weight [kg],ambient [°C]</c>; see
 /// <see cref="Columns"/>. Commas, semicolons or tabs part the fields, as the first line has them; numbers have a decimal point; an empty field was not read.
-/// Lines that begin with # and empty lines are skipped. Reading is strict: an error names line, column, value and reason.
+/// A field in quotes may hold what parts fields, doubled quotes, blanks at its ends and line breaks, with up to 1000 characters. Lines that begin with # and empty lines are skipped. Reading is strict: an error names line, column, value and reason.
 /// </remarks>
 public static class JobLogCsv
 {
     private const int LongestText = 64 * 1024 * 1024;
     private const int LongestShown = 60;
     private const int MostErrors = 1000;
+
+    /// <summary>How far a quote that is not closed in its line is followed, in characters.</summary>
+    private const int LongestLabel = 1000;
 
     /// <summary>The columns that are known, with the units that each may have; "time" must be there.</summary>
     public static IReadOnlyList<string> Columns { get; } = Array.AsReadOnly<string>([.. LogColumn.All.Select(column => column.ToString())]);
@@ -86,17 +89,19 @@ public static class JobLogCsv
                 continue;
             }
 
+            int number = i + 1;
+
             try
             {
                 if (header is null)
                 {
-                    header = LogHeader.Read(line, i + 1);
+                    header = LogHeader.Read(line, number);
                 }
                 else if (readings.Count == JobLog.MostReadings)
                 {
-                    return Told(found, Wrong(i + 1, null, null, $"a log has at most {JobLog.MostReadings} readings."));
+                    return Told(found, Wrong(number, null, null, $"a log has at most {JobLog.MostReadings} readings."));
                 }
-                else if (Row(header, line, i + 1, readings.Count == 0 ? null : readings[readings.Count - 1], found) is JobReading reading)
+                else if (Row(header, Record(lines, ref i, header.Separator), number, readings.Count == 0 ? null : readings[readings.Count - 1], found) is JobReading reading)
                 {
                     readings.Add(reading);
                 }
@@ -120,10 +125,37 @@ public static class JobLogCsv
         return [];
     }
 
-    /// <summary>A reading; null where something in its line is wrong, which is told.</summary>
-    private static JobReading? Row(LogHeader header, string line, int number, JobReading? before, List<DocumentError> found)
+    /// <summary>The fields of a record, which goes over the next lines where a label has line breaks; null where a quote is not closed.</summary>
+    private static string[]? Record(string[] lines, ref int index, char separator)
     {
-        string[] fields = LogHeader.Fields(line, header.Separator, number);
+        string record = lines[index].TrimEnd('\r');
+        if (LogHeader.Fields(record, separator) is string[] fields)
+        {
+            return fields;
+        }
+
+        record = lines[index];
+        for (int next = index + 1; next < lines.Length && record.Length < LongestLabel; next++)
+        {
+            record += "\n" + lines[next];
+            if (lines[next].IndexOf('"') >= 0 && LogHeader.Fields(record.TrimEnd('\r'), separator) is string[] whole)
+            {
+                index = next;
+                return whole;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>A reading; null where something in its line is wrong, which is told.</summary>
+    private static JobReading? Row(LogHeader header, string[]? fields, int number, JobReading? before, List<DocumentError> found)
+    {
+        if (fields is null)
+        {
+            throw Wrong(number, null, null, "a quote is not closed.");
+        }
+
         if (fields.Length != header.Count)
         {
             throw Wrong(number, null, null, FormattableString.Invariant($"it has {fields.Length} fields; the header has {header.Count}."));
@@ -134,7 +166,7 @@ public static class JobLogCsv
         for (int i = 0; i < fields.Length; i++)
         {
             LogColumn column = header.Column(i);
-            string field = fields[i].Trim();
+            string field = fields[i];
             try
             {
                 reading = field.Length > 0 ? column.Set(reading, header.Unit(i), field, number)
@@ -153,7 +185,7 @@ public static class JobLogCsv
         {
             LogColumn column = LogColumn.All.First(each => each.Member == member);
             int at = header.IndexOf(column);
-            Told(found, Wrong(number, column.Name, at >= 0 ? fields[at].Trim() : null, reason));
+            Told(found, Wrong(number, column.Name, at >= 0 ? fields[at] : null, reason));
         }
 
         return found.Count == known ? reading : null;

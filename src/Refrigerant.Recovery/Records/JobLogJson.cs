@@ -12,7 +12,7 @@ namespace Refrigerant.Recovery.Records;
 /// <summary>Job logs as JSON, in the shape that is published in the package as schema/recovery-log.schema.json. Numbers are written with 12 significant digits.</summary>
 public static class JobLogJson
 {
-    private static readonly DocumentFormat<LogDocument, JobLog> Format = new(DocumentWriter.Context.LogDocument, (document, root, _) => document.ToLog(root), _ => new LogParts());
+    private static readonly DocumentFormat<LogDocument, JobLog> Format = new(DocumentWriter.TypeOf<LogDocument>(), (document, root, _) => document.ToLog(root), _ => new LogParts());
 
     /// <summary>Reads a log. The shape is checked as strictly as that of a job.</summary>
     /// <param name="json">The document.</param>

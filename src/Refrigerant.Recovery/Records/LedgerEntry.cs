@@ -6,8 +6,7 @@ using Refrigerant.Recovery.Planning;
 namespace Refrigerant.Recovery.Records;
 
 /// <summary>Where every kilogram of the charge is after the job; see <see cref="MassLedger"/>. Masses in kg. Immutable.</summary>
-[JsonUnmappedMemberHandling(JsonUnmappedMemberHandling.Disallow)]
-[JsonNumberHandling(JsonNumberHandling.Strict)]
+[JsonConverter(typeof(DocumentJsonConverter<LedgerEntry>))]
 public sealed record LedgerEntry
 {
     /// <summary>The charge before the job.</summary>

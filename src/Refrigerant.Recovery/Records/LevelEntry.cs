@@ -7,8 +7,7 @@ using UnitsNet;
 namespace Refrigerant.Recovery.Records;
 
 /// <summary>The level that had to be reached, and what was. Pressures in kPa. Immutable.</summary>
-[JsonUnmappedMemberHandling(JsonUnmappedMemberHandling.Disallow)]
-[JsonNumberHandling(JsonNumberHandling.Strict)]
+[JsonConverter(typeof(DocumentJsonConverter<LevelEntry>))]
 public sealed record LevelEntry
 {
     /// <summary>The absolute pressure to reach: at or below it.</summary>
@@ -24,14 +23,11 @@ public sealed record LevelEntry
     /// <summary>For a small appliance, the share of the charge whose recovery meets the rule as well; otherwise null.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Negative, or not finite.</exception>
     [JsonPropertyName("requiredRecoveryFraction")]
-    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public double? RequiredRecoveryFraction { get; init => field = value is double given ? Require.NotNegative(given, "", nameof(RequiredRecoveryFraction)) : null; }
 
     /// <summary>The pressure class of the appliance, by the rules of the United States; null under others.</summary>
     [JsonPropertyName("pressureClass")]
-    [JsonConverter(typeof(JsonStringEnumConverter<PressureClass>))]
-    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
-    public PressureClass? PressureClass { get; init; }
+    public PressureClass? PressureClass { get; init => field = Require.Defined(value, nameof(PressureClass)); }
 
     /// <summary>The rule that sets the level.</summary>
     /// <exception cref="ArgumentNullException">Null.</exception>

@@ -4,6 +4,7 @@ using System.Globalization;
 using System.Linq;
 using Refrigerant.Recovery.Estimation;
 using Refrigerant.Recovery.Numerics;
+using Refrigerant.Recovery.Records.Jobs;
 using UnitsNet;
 using UnitsNet.Units;
 
@@ -23,11 +24,11 @@ internal sealed class LogColumn
 
     private static readonly Dictionary<string, Func<double, double>> Pressures = new()
     {
-        ["kPa"] = value => 1e3 * value,
-        ["Pa"] = value => value,
-        ["MPa"] = value => 1e6 * value,
-        ["bar"] = value => 1e5 * value,
-        ["psi"] = value => new Pressure(value, PressureUnit.PoundForcePerSquareInch).Pascals,
+        ["kPa"] = value => value,
+        ["Pa"] = value => value / 1e3,
+        ["MPa"] = value => 1e3 * value,
+        ["bar"] = value => 1e2 * value,
+        ["psi"] = value => new Pressure(value, PressureUnit.PoundForcePerSquareInch).Kilopascals,
     };
 
     private static readonly Dictionary<string, Func<double, double>> Weights = new()
@@ -40,9 +41,9 @@ internal sealed class LogColumn
 
     private static readonly Dictionary<string, Func<double, double>> Temperatures = new()
     {
-        ["°C"] = value => value + 273.15,
-        ["C"] = value => value + 273.15,
-        ["K"] = value => value,
+        ["°C"] = value => value,
+        ["C"] = value => value,
+        ["K"] = value => value - 273.15,
         ["°F"] = FromFahrenheit,
         ["F"] = FromFahrenheit,
     };
@@ -73,11 +74,11 @@ internal sealed class LogColumn
     public static IReadOnlyList<LogColumn> All { get; } =
     [
         Quantity("time", nameof(JobReading.Time), Times, reading => reading.Time.Seconds, (reading, value) => reading with { Time = new Duration(value, DurationUnit.Second) }),
-        Quantity("suction gauge", nameof(JobReading.SuctionGaugePressure), Pressures, reading => reading.SuctionGaugePressure?.Pascals / 1e3, (reading, value) => reading with { SuctionGaugePressure = PressureOf(value) }),
+        Quantity("suction gauge", nameof(JobReading.SuctionGaugePressure), Pressures, reading => reading.SuctionGaugePressure?.Kilopascals, (reading, value) => reading with { SuctionGaugePressure = Exact.PressureOf(value) }),
         Quantity("gross weight", nameof(JobReading.GrossWeight), Weights, reading => reading.GrossWeight?.Kilograms, (reading, value) => reading with { GrossWeight = new Mass(value, MassUnit.Kilogram) }),
-        Quantity("ambient", nameof(JobReading.Ambient), Temperatures, reading => Celsius(reading.Ambient), (reading, value) => reading with { Ambient = TemperatureOf(value) }),
-        Quantity("pipe", nameof(JobReading.PipeTemperature), Temperatures, reading => Celsius(reading.PipeTemperature), (reading, value) => reading with { PipeTemperature = TemperatureOf(value) }),
-        Quantity("discharge gauge", nameof(JobReading.DischargeGaugePressure), Pressures, reading => reading.DischargeGaugePressure?.Pascals / 1e3, (reading, value) => reading with { DischargeGaugePressure = PressureOf(value) }),
+        Quantity("ambient", nameof(JobReading.Ambient), Temperatures, reading => reading.Ambient?.DegreesCelsius, (reading, value) => reading with { Ambient = Exact.TemperatureOf(value) }),
+        Quantity("pipe", nameof(JobReading.PipeTemperature), Temperatures, reading => reading.PipeTemperature?.DegreesCelsius, (reading, value) => reading with { PipeTemperature = Exact.TemperatureOf(value) }),
+        Quantity("discharge gauge", nameof(JobReading.DischargeGaugePressure), Pressures, reading => reading.DischargeGaugePressure?.Kilopascals, (reading, value) => reading with { DischargeGaugePressure = Exact.PressureOf(value) }),
         Switch("machine", nameof(JobReading.MachineRunning), ("on", "off"), reading => reading.MachineRunning, (reading, value) => reading with { MachineRunning = value }),
         Switch("valve", nameof(JobReading.ValveOpen), ("open", "shut"), reading => reading.ValveOpen, (reading, value) => reading with { ValveOpen = value }),
         new("cylinder", nameof(JobReading.Cylinder), None, _ => null, (reading, field, _) => reading with { Cylinder = field }),
@@ -109,7 +110,7 @@ internal sealed class LogColumn
         nameof(JobReading.Cylinder) => Quoted(reading.Cylinder ?? string.Empty),
         nameof(JobReading.MachineRunning) => reading.MachineRunning ? States!.Value.Yes : States!.Value.No,
         nameof(JobReading.ValveOpen) => reading.ValveOpen ? States!.Value.Yes : States!.Value.No,
-        _ => _get(reading) is double value ? value.ToString("G12", CultureInfo.InvariantCulture) : string.Empty,
+        _ => _get(reading) is double value ? Plain.Text(value + 0.0) : string.Empty,
     };
 
     /// <summary>The reading with the field that a line has here.</summary>
@@ -140,14 +141,9 @@ internal sealed class LogColumn
             States = states,
         };
 
+    /// <summary>Text in quotes where RFC 4180 asks for them, and where blanks around it or a sign of a comment would be lost.</summary>
     private static string Quoted(string text) =>
-        text.IndexOfAny([',', '"', '\n', '\r', '#']) < 0 ? text : "\"" + text.Replace("\"", "\"\"") + "\"";
+        text.IndexOfAny([',', '"', '\n', '\r', '#']) < 0 && text.Trim().Length == text.Length ? text : "\"" + text.Replace("\"", "\"\"") + "\"";
 
-    private static double FromFahrenheit(double value) => ((value - 32) / 1.8) + 273.15;
-
-    private static Pressure PressureOf(double pascals) => new(pascals, PressureUnit.Pascal);
-
-    private static Temperature TemperatureOf(double kelvins) => new(kelvins, TemperatureUnit.Kelvin);
-
-    private static double? Celsius(Temperature? value) => value is Temperature given ? Math.Round(given.Kelvins - 273.15, 9) : null;
+    private static double FromFahrenheit(double value) => (value - 32) / 1.8;
 }

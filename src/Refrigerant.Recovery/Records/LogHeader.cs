@@ -25,7 +25,7 @@ internal sealed class LogHeader
     public static LogHeader Read(string line, int number)
     {
         char separator = Separators.OrderByDescending(each => line.Count(c => c == each)).First();
-        string[] names = [.. Fields(line, separator, number).Select(name => name.Trim())];
+        string[] names = Fields(line, separator) ?? throw JobLogCsv.Wrong(number, null, null, "a quote is not closed.");
         var columns = new List<(LogColumn Column, string Unit)>();
         foreach (string name in names)
         {
@@ -51,37 +51,58 @@ internal sealed class LogHeader
         return missing is null ? new LogHeader(separator, [.. columns]) : throw JobLogCsv.Wrong(number, missing.Name, null, $"it is missing; the header must have {missing}.");
     }
 
-    /// <summary>The fields of a line; a field in quotes may hold the separator, and a quote doubled.</summary>
-    public static string[] Fields(string line, char separator, int number)
+    /// <summary>The fields of a record, by RFC 4180; blanks around one that is not quoted do not count. Null where a quote is not closed.</summary>
+    public static string[]? Fields(string record, char separator)
     {
         var fields = new List<string>();
         var field = new StringBuilder();
-        bool quoted = false;
-        for (int i = 0; i < line.Length; i++)
+        bool inQuotes = false, wasQuoted = false;
+        for (int i = 0; i < record.Length; i++)
         {
-            char c = line[i];
-            if (quoted && c == '"' && i + 1 < line.Length && line[i + 1] == '"')
+            char c = record[i];
+            if (inQuotes && c == '"' && i + 1 < record.Length && record[i + 1] == '"')
             {
                 field.Append('"');
                 i++;
             }
-            else if (c == '"' && (quoted || field.ToString().Trim().Length == 0))
+            else if (inQuotes && c == '"')
             {
-                quoted = !quoted;
+                inQuotes = false;
             }
-            else if (c == separator && !quoted)
+            else if (c == '"' && !wasQuoted && IsBlank(field))
             {
-                fields.Add(field.ToString());
+                inQuotes = wasQuoted = true;
                 field.Clear();
             }
-            else
+            else if (c == separator && !inQuotes)
+            {
+                fields.Add(Field(field, wasQuoted));
+                field.Clear();
+                wasQuoted = false;
+            }
+            else if (inQuotes || !wasQuoted || !char.IsWhiteSpace(c))
             {
                 field.Append(c);
             }
         }
 
-        fields.Add(field.ToString());
-        return quoted ? throw JobLogCsv.Wrong(number, null, null, "a quote is not closed.") : [.. fields];
+        fields.Add(Field(field, wasQuoted));
+        return inQuotes ? null : [.. fields];
+    }
+
+    private static string Field(StringBuilder field, bool wasQuoted) => wasQuoted ? field.ToString() : field.ToString().Trim();
+
+    private static bool IsBlank(StringBuilder field)
+    {
+        for (int i = 0; i < field.Length; i++)
+        {
+            if (!char.IsWhiteSpace(field[i]))
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     public LogColumn Column(int index) => _columns[index].Column;

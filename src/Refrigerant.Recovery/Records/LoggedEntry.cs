@@ -11,6 +11,7 @@ using UnitsNet;
 namespace Refrigerant.Recovery.Records;
 
 /// <summary>How a job went by its log, beside how it was planned. Immutable.</summary>
+[JsonConverter(typeof(DocumentJsonConverter<LoggedEntry>))]
 public sealed record LoggedEntry
 {
     /// <summary>Points of the course, at most.</summary>

@@ -59,8 +59,29 @@ internal static class MendedDocument
             : type == typeof(DateTime) ? "\"2000-01-01\""
             : type == typeof(string) ? "\"-\""
             : type.IsEnum ? $"\"{Enum.GetNames(type)[0]}\""
-            : property.Options.GetTypeInfo(type).Kind == JsonTypeInfoKind.Enumerable ? "[]"
-            : null;
+            : property.Options.GetTypeInfo(type) switch
+            {
+                { Kind: JsonTypeInfoKind.Enumerable } => "[]",
+                { Kind: JsonTypeInfoKind.Object } part => Whole(part),
+                _ => null,
+            };
+    }
+
+    /// <summary>An object of the members that must be there; null where nothing can stand in for one of them.</summary>
+    private static string? Whole(JsonTypeInfo type)
+    {
+        var members = new List<string>();
+        foreach (JsonPropertyInfo property in type.Properties.Where(p => p.IsRequired))
+        {
+            if (StandIn(type.Type, property) is not string json)
+            {
+                return null;
+            }
+
+            members.Add($"\"{property.Name}\":{json}");
+        }
+
+        return "{" + string.Join(",", members) + "}";
     }
 
     private static string Number(NumberRange? range) =>

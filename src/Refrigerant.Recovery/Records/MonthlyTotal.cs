@@ -34,7 +34,7 @@ public sealed record MonthlyTotal
     /// <param name="records">The records.</param>
     /// <param name="disposalsOnly">Whether only disposals count, as the regulation asks; true by default.</param>
     /// <exception cref="ArgumentNullException">The records or one of them is null.</exception>
-    public static IReadOnlyList<MonthlyTotal> Of(IEnumerable<RecoveryRecord> records, bool disposalsOnly = true) =>
+    public static IReadOnlyList<MonthlyTotal> From(IEnumerable<RecoveryRecord> records, bool disposalsOnly = true) =>
     [
         .. Require.NotNull(records, nameof(records))
             .Select(record => Require.NotNull(record, nameof(records)))

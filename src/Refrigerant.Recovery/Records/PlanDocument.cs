@@ -8,8 +8,7 @@ using Refrigerant.Recovery.Planning;
 namespace Refrigerant.Recovery.Records;
 
 /// <summary>A plan as a document of plain numbers, in a stable shape. Planning figures: local codes and licensed practice govern. Immutable.</summary>
-[JsonUnmappedMemberHandling(JsonUnmappedMemberHandling.Disallow)]
-[JsonNumberHandling(JsonNumberHandling.Strict)]
+[JsonConverter(typeof(DocumentJsonConverter<PlanDocument>))]
 public sealed record PlanDocument
 {
     /// <summary>The format of the document, which names its version.</summary>
@@ -74,7 +73,6 @@ public sealed record PlanDocument
     /// <summary>The course of all stages in order of time; null where it was left out.</summary>
     /// <exception cref="ArgumentNullException">A member of the list is null.</exception>
     [JsonPropertyName("course")]
-    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public IReadOnlyList<CourseEntry>? Course { get; init => field = value is null ? null : Require.Copy(value, nameof(Course)); }
 
     /// <summary>A plan as a document.</summary>

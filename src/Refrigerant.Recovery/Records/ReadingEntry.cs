@@ -1,5 +1,6 @@
 using System;
 using Refrigerant.Recovery.Estimation;
+using Refrigerant.Recovery.Records.Jobs;
 using UnitsNet;
 
 namespace Refrigerant.Recovery.Records;
@@ -36,12 +37,12 @@ internal sealed record ReadingEntry
 
     public static ReadingEntry From(JobReading reading) => new()
     {
-        TimeSeconds = Plain.Seconds(reading.Time),
-        SuctionGaugeKilopascals = reading.SuctionGaugePressure is Pressure suction ? Plain.Kilopascals(suction) : null,
-        GrossKilograms = reading.GrossWeight is Mass gross ? Plain.Kilograms(gross) : null,
-        AmbientCelsius = reading.Ambient is Temperature air ? Plain.Celsius(air) : null,
-        PipeCelsius = reading.PipeTemperature is Temperature pipe ? Plain.Celsius(pipe) : null,
-        DischargeGaugeKilopascals = reading.DischargeGaugePressure is Pressure discharge ? Plain.Kilopascals(discharge) : null,
+        TimeSeconds = Exact.Seconds(reading.Time),
+        SuctionGaugeKilopascals = reading.SuctionGaugePressure is Pressure suction ? Exact.Kilopascals(suction) : null,
+        GrossKilograms = reading.GrossWeight is Mass gross ? Exact.Kilograms(gross) : null,
+        AmbientCelsius = reading.Ambient is Temperature air ? Exact.Celsius(air) : null,
+        PipeCelsius = reading.PipeTemperature is Temperature pipe ? Exact.Celsius(pipe) : null,
+        DischargeGaugeKilopascals = reading.DischargeGaugePressure is Pressure discharge ? Exact.Kilopascals(discharge) : null,
         MachineRunning = reading.MachineRunning ? null : false,
         ValveOpen = reading.ValveOpen ? null : false,
         Cylinder = reading.Cylinder,
@@ -50,11 +51,11 @@ internal sealed record ReadingEntry
     public JobReading ToReading() => new()
     {
         Time = new Duration(TimeSeconds, UnitsNet.Units.DurationUnit.Second),
-        SuctionGaugePressure = SuctionGaugeKilopascals is double suction ? Plain.PressureOf(suction) : null,
-        GrossWeight = GrossKilograms is double gross ? Plain.MassOf(gross) : null,
-        Ambient = AmbientCelsius is double air ? Plain.TemperatureOf(air) : null,
-        PipeTemperature = PipeCelsius is double pipe ? Plain.TemperatureOf(pipe) : null,
-        DischargeGaugePressure = DischargeGaugeKilopascals is double discharge ? Plain.PressureOf(discharge) : null,
+        SuctionGaugePressure = SuctionGaugeKilopascals is double suction ? Exact.PressureOf(suction) : null,
+        GrossWeight = GrossKilograms is double gross ? Exact.MassOf(gross) : null,
+        Ambient = AmbientCelsius is double air ? Exact.TemperatureOf(air) : null,
+        PipeTemperature = PipeCelsius is double pipe ? Exact.TemperatureOf(pipe) : null,
+        DischargeGaugePressure = DischargeGaugeKilopascals is double discharge ? Exact.PressureOf(discharge) : null,
         MachineRunning = MachineRunning ?? true,
         ValveOpen = ValveOpen ?? true,
         Cylinder = Cylinder,

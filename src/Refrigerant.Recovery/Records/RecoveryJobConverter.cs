@@ -1,6 +1,5 @@
 using System;
 using System.Collections.Generic;
-using System.Linq;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using Refrigerant.Recovery.Planning;
@@ -19,7 +18,7 @@ internal sealed class RecoveryJobConverter(DocumentFormat<JobDocument, RecoveryJ
             return job!;
         }
 
-        throw new JsonException(string.Join(" ", errors.Select(error => error.Message)), errors[0].Path, null, null, new DocumentException(errors));
+        throw DocumentJsonConverter<JobDocument>.Wrong(errors);
     }
 
     public override void Write(Utf8JsonWriter writer, RecoveryJob value, JsonSerializerOptions options) =>

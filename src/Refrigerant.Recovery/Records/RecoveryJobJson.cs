@@ -15,14 +15,13 @@ namespace Refrigerant.Recovery.Records;
 /// <remarks>
 /// The members are those of <see cref="RecoveryJob"/> and what it holds; an optional one that is missing takes the default of its property.
 /// Reading is strict: an unknown, repeated or missing member, a wrong type and a value out of range are errors that name the place.
-/// Numbers are written with 12 significant digits, days as "2026-11-25". A refrigerant is one of the catalogue by designation, or a blend
-/// by composition, or what a <see cref="FluidResolver"/> finds for a designation. The barometer of <see cref="RecoveryJob.Evacuation"/> is
-/// not written, since the planner takes the job's. The shape is published in the package as schema/recovery-job.schema.json.
+/// A job that is written and read back equals the first: numbers are written in full, in the unit in which the job holds them. Days are written as "2026-11-25". A refrigerant is one of the catalogue by designation, or a blend
+/// by composition, or what a <see cref="FluidResolver"/> finds for a designation. The shape is published in the package as schema/recovery-job.schema.json.
 /// </remarks>
 public static class RecoveryJobJson
 {
     private static readonly DocumentFormat<JobDocument, RecoveryJob> Format = new(
-        DocumentWriter.Context.JobDocument, (document, root, fluids) => document.ToJob(root, fluids), fluids => new JobParts(fluids));
+        DocumentWriter.TypeOf<JobDocument>(), (document, root, fluids) => document.ToJob(root, fluids), fluids => new JobParts(fluids));
 
     /// <summary>Reads a job.</summary>
     /// <param name="json">The document.</param>

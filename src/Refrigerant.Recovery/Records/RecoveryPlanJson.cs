@@ -15,7 +15,7 @@ namespace Refrigerant.Recovery.Records;
 /// </summary>
 public static class RecoveryPlanJson
 {
-    private static readonly DocumentFormat<PlanDocument, PlanDocument> Format = new(DocumentWriter.Context.PlanDocument, (document, _, _) => document);
+    private static readonly DocumentFormat<PlanDocument, PlanDocument> Format = new(DocumentWriter.TypeOf<PlanDocument>(), (document, _, _) => document);
 
     /// <summary>Reads a plan. The shape is checked as strictly as that of a job.</summary>
     /// <param name="json">The document.</param>

@@ -7,8 +7,7 @@ using Refrigerant.Recovery.Planning;
 namespace Refrigerant.Recovery.Records;
 
 /// <summary>The outcome of a job as one record, for the files. Immutable. Local codes and licensed practice govern.</summary>
-[JsonUnmappedMemberHandling(JsonUnmappedMemberHandling.Disallow)]
-[JsonNumberHandling(JsonNumberHandling.Strict)]
+[JsonConverter(typeof(DocumentJsonConverter<RecoveryRecord>))]
 public sealed record RecoveryRecord
 {
     /// <summary>The format of the document, which names its version.</summary>
@@ -37,22 +36,18 @@ public sealed record RecoveryRecord
 
     /// <summary>Date of the recovery (40 CFR 82.156(a)(3)).</summary>
     [JsonPropertyName("date")]
-    [JsonConverter(typeof(DateJsonConverter))]
     public required DateTime Date { get; init; }
 
     /// <summary>The moment at which it was completed; null where not noted.</summary>
     [JsonPropertyName("completedAt")]
-    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public DateTimeOffset? CompletedAt { get; init; }
 
     /// <summary>Who did it, with the certificate where one is held; null where not noted.</summary>
     [JsonPropertyName("technician")]
-    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Technician { get; init; }
 
     /// <summary>What the refrigerant was taken from, in words; null where not noted.</summary>
     [JsonPropertyName("appliance")]
-    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Appliance { get; init; }
 
     /// <summary>Type of the refrigerant recovered (40 CFR 82.156(a)(3)).</summary>
@@ -66,8 +61,6 @@ public sealed record RecoveryRecord
 
     /// <summary>The last day on which the record must be kept by 40 CFR 82.156(a)(3): three years after disposal of an appliance with a full charge of more than 5 lb and less than 50 lb; null where that section does not ask for it.</summary>
     [JsonPropertyName("keepUntil")]
-    [JsonConverter(typeof(DateJsonConverter))]
-    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public DateTime? KeepUntil { get; init; }
 
     /// <summary>Quantity recovered, kg, which goes into the total of its type and month (40 CFR 82.156(a)(3)).</summary>
@@ -130,7 +123,6 @@ public sealed record RecoveryRecord
 
     /// <summary>How the job went by its log, beside the plan; null where no log was kept.</summary>
     [JsonPropertyName("logged")]
-    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public LoggedEntry? Logged { get; init; }
 
     /// <summary>The record of a job: what was planned, replaced by what was measured.</summary>

@@ -14,7 +14,7 @@ namespace Refrigerant.Recovery.Records;
 /// </summary>
 public static class RecoveryRecordJson
 {
-    private static readonly DocumentFormat<RecoveryRecord, RecoveryRecord> Format = new(DocumentWriter.Context.RecoveryRecord, (document, _, _) => document);
+    private static readonly DocumentFormat<RecoveryRecord, RecoveryRecord> Format = new(DocumentWriter.TypeOf<RecoveryRecord>(), (document, _, _) => document);
 
     /// <summary>Reads a record. The shape is checked as strictly as that of a job.</summary>
     /// <param name="json">The document.</param>

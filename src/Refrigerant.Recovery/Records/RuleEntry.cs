@@ -6,8 +6,7 @@ using Refrigerant.Recovery.Numerics;
 namespace Refrigerant.Recovery.Records;
 
 /// <summary>A rule that a result rests on, with the edition that was read. Immutable.</summary>
-[JsonUnmappedMemberHandling(JsonUnmappedMemberHandling.Disallow)]
-[JsonNumberHandling(JsonNumberHandling.Strict)]
+[JsonConverter(typeof(DocumentJsonConverter<RuleEntry>))]
 public sealed record RuleEntry
 {
     /// <summary>What the rule says, in a few words.</summary>
@@ -32,8 +31,7 @@ public sealed record RuleEntry
 
     /// <summary>How well the source was read.</summary>
     [JsonPropertyName("evidence")]
-    [JsonConverter(typeof(JsonStringEnumConverter<Evidence>))]
-    public required Evidence Evidence { get; init; }
+    public required Evidence Evidence { get; init => field = Require.Defined(value, nameof(Evidence)); }
 
     /// <summary>A rule as an entry.</summary>
     /// <param name="figure">The rule.</param>

@@ -6,8 +6,7 @@ using Refrigerant.Recovery.Numerics;
 namespace Refrigerant.Recovery.Records;
 
 /// <summary>Refrigerant sent away: 40 CFR 82.156(a)(3) asks for quantity by type, recipient and date. Immutable.</summary>
-[JsonUnmappedMemberHandling(JsonUnmappedMemberHandling.Disallow)]
-[JsonNumberHandling(JsonNumberHandling.Strict)]
+[JsonConverter(typeof(DocumentJsonConverter<ShipmentEntry>))]
 public sealed record ShipmentEntry
 {
     /// <summary>For an initializer.</summary>
@@ -49,8 +48,7 @@ public sealed record ShipmentEntry
 
     /// <summary>Whether it is for reclamation or destruction (40 CFR 82.156(a)(3)).</summary>
     [JsonPropertyName("purpose")]
-    [JsonConverter(typeof(JsonStringEnumConverter<ShipmentPurpose>))]
-    public required ShipmentPurpose Purpose { get; init; }
+    public required ShipmentPurpose Purpose { get; init => field = Require.Defined(value, nameof(Purpose)); }
 
     /// <summary>To whom (40 CFR 82.156(a)(3)).</summary>
     /// <exception cref="ArgumentNullException">Null.</exception>
@@ -59,7 +57,6 @@ public sealed record ShipmentEntry
 
     /// <summary>The day of transfer (40 CFR 82.156(a)(3)).</summary>
     [JsonPropertyName("date")]
-    [JsonConverter(typeof(DateJsonConverter))]
     public required DateTime Date { get; init; }
 
     /// <summary>Date, mass and purpose.</summary>

@@ -7,14 +7,12 @@ using Refrigerant.Recovery.Simulation;
 namespace Refrigerant.Recovery.Records;
 
 /// <summary>One stage of a plan in a document. Immutable.</summary>
-[JsonUnmappedMemberHandling(JsonUnmappedMemberHandling.Disallow)]
-[JsonNumberHandling(JsonNumberHandling.Strict)]
+[JsonConverter(typeof(DocumentJsonConverter<StageEntry>))]
 public sealed record StageEntry
 {
     /// <summary>What is done.</summary>
     [JsonPropertyName("kind")]
-    [JsonConverter(typeof(JsonStringEnumConverter<StageKind>))]
-    public required StageKind Kind { get; init; }
+    public required StageKind Kind { get; init => field = Require.Defined(value, nameof(Kind)); }
 
     /// <summary>When it begins, since the start of the job, s.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Negative, or not finite.</exception>
@@ -28,7 +26,6 @@ public sealed record StageEntry
 
     /// <summary>Label of the cylinder that is connected; null where none is.</summary>
     [JsonPropertyName("cylinder")]
-    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public string? Cylinder { get; init; }
 
     /// <summary>Refrigerant taken out of the appliance, kg; negative where it goes back.</summary>
@@ -38,9 +35,7 @@ public sealed record StageEntry
 
     /// <summary>Why it ended; null for handling.</summary>
     [JsonPropertyName("end")]
-    [JsonConverter(typeof(JsonStringEnumConverter<StageEnd>))]
-    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
-    public StageEnd? End { get; init; }
+    public StageEnd? End { get; init => field = Require.Defined(value, nameof(End)); }
 
     /// <summary>Absolute pressure in the appliance after it, kPa.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Negative, or not finite.</exception>

@@ -5,7 +5,7 @@ using UnitsNet.Units;
 namespace Refrigerant.Recovery.Residuals;
 
 /// <summary>A mass with the bounds between which it lies. Immutable.</summary>
-public readonly struct MassRange
+public readonly record struct MassRange
 {
     internal MassRange(double low, double best, double high, bool isLowerBound = false)
     {

@@ -13,7 +13,7 @@ namespace Refrigerant.Recovery.Residuals;
 /// A vacuum alone proves little: liquid that has cooled itself by boiling keeps the pressure low. Hold, watch the pressure, and pull again.
 /// Local codes and licensed practice govern.
 /// </remarks>
-public sealed class ResidualCharge
+public sealed record ResidualCharge
 {
     private readonly double _vapor;
     private readonly double? _charge;

@@ -37,7 +37,7 @@ public sealed record ResidualSpace
 
     /// <summary>What it is, such as "hoses".</summary>
     /// <exception cref="ArgumentNullException">Null.</exception>
-    public string Label { get; init => field = Require.NotNull(value, nameof(Label)); } = "hoses";
+    public string Label { get; init => field = Require.NotEmpty(value, nameof(Label)); } = "hoses";
 
     /// <summary>Its internal volume, zero or more.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Negative or not finite.</exception>

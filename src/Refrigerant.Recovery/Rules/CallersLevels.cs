@@ -1,12 +1,23 @@
+using Refrigerant.Recovery.Numerics;
 using UnitsNet;
-using UnitsNet.Units;
 
 namespace Refrigerant.Recovery.Rules;
 
 /// <summary>One level, given by the caller.</summary>
-/// <param name="Pascals">Absolute pressure to reach, Pa.</param>
+/// <param name="Level">Absolute pressure to reach.</param>
 /// <param name="Source">Where it comes from.</param>
-internal sealed record CallersLevels(double Pascals, string Source) : ILevelRules
+internal sealed record CallersLevels(Pressure Level, string Source) : ILevelRules
 {
-    public EvacuationLevel Find(LevelQuestion question) => EvacuationRequirement.CallersLevel(new Pressure(Pascals, PressureUnit.Pascal), Source);
+    /// <summary>The highest level that is taken, Pa: our choice, to catch slips of the unit; far above what any refrigerant is left at.</summary>
+    private const double Highest = 1e7;
+
+    /// <summary>A level that a caller may give: above zero, at most 10 MPa.</summary>
+    public static Pressure Checked(Pressure level, string parameter)
+    {
+        Require.Positive(level.Pascals, "Pa absolute", parameter);
+        Require.InRange(level.Pascals, 0, Highest, "Pa absolute", parameter);
+        return level;
+    }
+
+    public EvacuationLevel Find(LevelQuestion question) => EvacuationRequirement.CallersLevel(Level, Source);
 }

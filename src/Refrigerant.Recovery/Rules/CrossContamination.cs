@@ -6,7 +6,7 @@ using UnitsNet.Units;
 namespace Refrigerant.Recovery.Rules;
 
 /// <summary>What a machine in one state carries of the old refrigerant into what is recovered next. An estimate. Immutable.</summary>
-public sealed class CrossContamination
+public sealed record CrossContamination
 {
     private readonly double _recovered;
 

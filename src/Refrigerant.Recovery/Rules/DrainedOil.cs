@@ -18,7 +18,7 @@ namespace Refrigerant.Recovery.Rules;
 /// Equilibrium at the pressure and temperature at which the oil is drained, by Raoult's rule with a factor for the pair, as in <see cref="ResidualCharge"/>.
 /// Oil gives off refrigerant late: right after a pull it holds more. Local codes and licensed practice govern.
 /// </remarks>
-public sealed class DrainedOil
+public sealed record DrainedOil
 {
     /// <summary>Heaviest oil, kg: far beyond any machine.</summary>
     private const double MostOil = 1e6;

@@ -74,7 +74,7 @@ public sealed record EvacuationOptions
     public OpeningPurpose Purpose { get; init => field = Require.Defined(value, nameof(Purpose)); }
 
     /// <summary>The day on which the recovery machine was made or imported; null is taken as on or after 15 November 1993, the stricter case.</summary>
-    public DateTime? MachineManufactured { get; init; }
+    public DateTime? MachineManufactured { get; init => field = Held.Day(value); }
 
     /// <summary>Whether the recovery machine needs the appliance's own compressor or pressure to work (system-dependent).</summary>
     public bool IsMachineSystemDependent { get; init; }
@@ -87,15 +87,7 @@ public sealed record EvacuationOptions
     /// nothing leaks.
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
-    public Pressure? LowestAttainable
-    {
-        get;
-        init
-        {
-            Check(value, nameof(LowestAttainable));
-            field = value;
-        }
-    }
+    public Pressure? LowestAttainable { get; init => field = Held.Kilopascals(Require.Positive(value, "Pa absolute", nameof(LowestAttainable))); }
 
     /// <summary>Internal volume of the appliance, on which the European level depends; null, taken as the stricter case, where not known.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero.</exception>
@@ -109,7 +101,7 @@ public sealed record EvacuationOptions
                 Require.Positive(volume.CubicMeters, "m³", nameof(InternalVolume));
             }
 
-            field = value;
+            field = Held.Liters(value);
         }
     }
 
@@ -127,7 +119,7 @@ public sealed record EvacuationOptions
                 Require.InRange(temperature.Kelvins, 273.15, 333.15, "K", nameof(NormalTemperature));
             }
 
-            field = value;
+            field = Held.Celsius(value);
         }
     }
 
@@ -137,31 +129,15 @@ public sealed record EvacuationOptions
 
     /// <summary>An absolute pressure that another jurisdiction, a contract or the caller asks for, instead of the regulation's; null for none.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
-    public Pressure? OwnLevel
-    {
-        get;
-        init
-        {
-            Check(value, nameof(OwnLevel));
-            field = value;
-        }
-    }
+    public Pressure? OwnLevel { get; init => field = value is Pressure given ? Held.Kilopascals(CallersLevels.Checked(given, nameof(OwnLevel))) : null; }
 
     /// <summary>Where <see cref="OwnLevel"/> comes from, for the record.</summary>
     /// <exception cref="ArgumentNullException">Null.</exception>
-    public string OwnLevelSource { get; init => field = Require.NotNull(value, nameof(OwnLevelSource)); } = "level given by the caller";
+    public string OwnLevelSource { get; init => field = Require.NotEmpty(value, nameof(OwnLevelSource)); } = "level given by the caller";
 
     /// <summary>The air at the place: levels in psig are relative to it, and readings are told on its gauges.</summary>
     /// <exception cref="ArgumentNullException">Null.</exception>
     public Barometer Barometer { get; init => field = Require.NotNull(value, nameof(Barometer)); } = Barometer.Standard;
-
-    private static void Check(Pressure? value, string parameter)
-    {
-        if (value is Pressure pressure)
-        {
-            Require.Positive(pressure.Pascals, "Pa absolute", parameter);
-        }
-    }
 
     /// <summary>Appliance and purpose.</summary>
     public override string ToString() => $"{Appliance} appliance, {Purpose}";

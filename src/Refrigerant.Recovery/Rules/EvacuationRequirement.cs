@@ -14,7 +14,7 @@ namespace Refrigerant.Recovery.Rules;
 /// The regulation's vacuum is relative to an atmosphere of 29.9 inHg, whatever the barometer at the place. A technician verifies that the
 /// level has been reached before opening (82.156(a)). Local codes and licensed practice govern.
 /// </remarks>
-public sealed class EvacuationRequirement
+public sealed record EvacuationRequirement
 {
     private readonly double _pascals;
     private readonly double? _fraction;

@@ -14,7 +14,7 @@ namespace Refrigerant.Recovery.Rules;
 /// density of the vapor left, c the target, n the volumes of nitrogen over the internal volume. Dead ends do not mix, and oil gives off
 /// refrigerant late: a detector at the opening decides, not this figure.
 /// </remarks>
-public sealed class FlamePurge
+public sealed record FlamePurge
 {
     private readonly double? _exchanges;
     private readonly double? _limit;
@@ -29,7 +29,7 @@ public sealed class FlamePurge
         _limit = limit;
         _exchanges = exchanges;
         LimitFigure = figure;
-        Findings = finding is null ? [] : [finding];
+        Findings = new ValueList<Finding>(finding is null ? [] : [finding]);
     }
 
     /// <summary>The refrigerant.</summary>

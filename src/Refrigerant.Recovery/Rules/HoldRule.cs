@@ -4,7 +4,7 @@ using UnitsNet;
 namespace Refrigerant.Recovery.Rules;
 
 /// <summary>How a place wants the level proved. Immutable.</summary>
-public sealed class HoldRule
+public sealed record HoldRule
 {
     internal HoldRule(RuleFigure figure, Duration? time, Pressure? rise)
     {

@@ -21,12 +21,11 @@ public static class OilMatch
     /// <summary>The family that a kind of oil belongs to.</summary>
     /// <param name="oil">The kind of oil.</param>
     /// <exception cref="ArgumentOutOfRangeException">No such kind.</exception>
-    public static OilFamilies FamilyOf(OilKind oil) => oil switch
+    public static OilFamilies FamilyOf(OilKind oil) => Require.Defined(oil, nameof(oil)) switch
     {
         OilKind.Mineral or OilKind.Alkylbenzene => OilFamilies.Mineral,
         OilKind.PolyolEster or OilKind.PolyvinylEther => OilFamilies.PolyolEster,
-        OilKind.PolyalkyleneGlycol => OilFamilies.PolyalkyleneGlycol,
-        _ => throw new ArgumentOutOfRangeException(nameof(oil), $"oil is {(int)oil}; it must be a kind of {nameof(OilKind)}."),
+        _ => OilFamilies.PolyalkyleneGlycol,
     };
 
     /// <summary>The finding where the oil is not one in customary use with the refrigerant, or that is not known here; null where it is.</summary>

@@ -17,7 +17,7 @@ namespace Refrigerant.Recovery.Rules;
 /// </para>
 /// <para>The outlet is open to the air, or to a receiver that the gauge pressure counts from. Local codes and licensed practice govern.</para>
 /// </remarks>
-public sealed class OilPush
+public sealed record OilPush
 {
     /// <summary>Highest gauge pressure considered, Pa.</summary>
     private const double HighestGauge = 1e7;

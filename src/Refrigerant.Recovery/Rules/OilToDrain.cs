@@ -101,19 +101,7 @@ public sealed record OilToDrain
 
     /// <summary>Gauge pressure that the weakest part stands: vessel, hose, sight glass; null where it is not known, which a finding says.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
-    public Pressure? AllowableGaugePressure
-    {
-        get;
-        init
-        {
-            if (value is Pressure given)
-            {
-                Require.Positive(given.Pascals, "Pa gauge", nameof(AllowableGaugePressure));
-            }
-
-            field = value;
-        }
-    }
+    public Pressure? AllowableGaugePressure { get; init => field = Require.Positive(value, "Pa gauge", nameof(AllowableGaugePressure)); }
 
     /// <summary>Mass and depth.</summary>
     public override string ToString() => FormattableString.Invariant($"{Mass.Kilograms:G7} kg of oil from {Depth.Meters:G7} m below, {Hoses.Count} hoses");

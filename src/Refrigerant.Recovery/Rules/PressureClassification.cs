@@ -14,7 +14,7 @@ namespace Refrigerant.Recovery.Rules;
 /// 45 psia is medium (low is "below"), 170 psia is medium (its levels are the stricter ones) and 355 psia is high (very high is "above").
 /// For a blend the liquid-phase pressure is the bubble pressure.
 /// </remarks>
-public sealed class PressureClassification
+public sealed record PressureClassification
 {
     /// <summary>What a published equation of a pure refrigerant may be off in pressure. Our choice: the papers say a few tenths of a percent.</summary>
     private const double PureUncertainty = 0.005;

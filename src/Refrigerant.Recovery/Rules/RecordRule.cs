@@ -1,17 +1,18 @@
 using System.Collections.Generic;
 using Refrigerant.Recovery.Findings;
+using Refrigerant.Recovery.Numerics;
 
 namespace Refrigerant.Recovery.Rules;
 
 /// <summary>What a place wants written down, by whom and for how long it is kept. Immutable.</summary>
-public sealed class RecordRule
+public sealed record RecordRule
 {
     internal RecordRule(string trigger, int? years, RuleFigure figure, params string[] fields)
     {
         Trigger = trigger;
         Years = years;
         Figure = figure;
-        Fields = System.Array.AsReadOnly(fields);
+        Fields = Require.Copy(fields, nameof(fields));
     }
 
     /// <summary>Who writes, and when.</summary>

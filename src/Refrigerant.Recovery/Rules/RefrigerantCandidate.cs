@@ -6,7 +6,7 @@ using UnitsNet.Units;
 namespace Refrigerant.Recovery.Rules;
 
 /// <summary>A refrigerant held against a pressure and a temperature. Immutable.</summary>
-public sealed class RefrigerantCandidate
+public sealed record RefrigerantCandidate
 {
     private readonly double _bubble;
     private readonly double _dew;

@@ -24,7 +24,7 @@ namespace Refrigerant.Recovery.Rules;
 /// </para>
 /// <para>All of it is taken to reach the next cylinder. Local codes and licensed practice govern.</para>
 /// </remarks>
-public sealed class RefrigerantChange
+public sealed record RefrigerantChange
 {
     private RefrigerantChange(
         Fluid previous,
@@ -81,7 +81,7 @@ public sealed class RefrigerantChange
     /// <exception cref="PropertyRangeException">A state is outside the range of the previous refrigerant's equation.</exception>
     /// <example>
     /// <code>
-    /// RefrigerantChange change = RefrigerantChange.Predict(
+    /// RefrigerantChange change = RefrigerantChange.Estimate(
     ///     RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(0.5)),
     ///     Fluid.Get("R-22"),
     ///     Fluid.Get("R-134a"),
@@ -90,7 +90,7 @@ public sealed class RefrigerantChange
     /// Console.WriteLine($"{change.AfterClearing.MassFraction.Percent:F2} %"); // 0.05 %
     /// </code>
     /// </example>
-    public static RefrigerantChange Predict(
+    public static RefrigerantChange Estimate(
         RecoveryMachine machine, Fluid previous, Fluid next, Mass nextRecovered, RefrigerantChangeOptions? options = null)
     {
         Require.NotNull(machine, nameof(machine));

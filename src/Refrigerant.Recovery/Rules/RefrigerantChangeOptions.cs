@@ -70,19 +70,7 @@ public sealed record RefrigerantChangeOptions
 
     /// <summary>Pressure in the last cylinder, greater than zero; null for saturation at <see cref="Temperature"/>.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
-    public Pressure? DischargePressure
-    {
-        get;
-        init
-        {
-            if (value is Pressure given)
-            {
-                Require.Positive(given.Pascals, "Pa absolute", nameof(DischargePressure));
-            }
-
-            field = value;
-        }
-    }
+    public Pressure? DischargePressure { get; init => field = Require.Positive(value, "Pa absolute", nameof(DischargePressure)); }
 
     /// <summary>Pressure that clearing pulls the machine down to, greater than zero; 50.5 kPa (15 inHg of vacuum at sea level) by default (common practice, no source).</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>

@@ -11,7 +11,7 @@ namespace Refrigerant.Recovery.Rules;
 
 /// <summary>What a refrigerant is: name, composition, safety group, ozone depletion and warming potentials, oils. Immutable.</summary>
 /// <remarks>A figure that was not found is null, never guessed. A blend's potentials are mass-weighted from its components and marked as computed.</remarks>
-public sealed class RefrigerantFacts
+public sealed record RefrigerantFacts
 {
     /// <summary>
     /// Where one report lists no value for a component, another report's stands in if it is at most this: hydrocarbons and olefins, a few
@@ -127,7 +127,7 @@ public sealed class RefrigerantFacts
     /// <exception cref="ArgumentOutOfRangeException">No such report.</exception>
     public SourcedFigure? GlobalWarmingPotential(AssessmentReport report)
     {
-        Require.InRange((double)report, (double)AssessmentReport.Fourth, (double)AssessmentReport.Sixth, "", nameof(report));
+        Require.Defined(report, nameof(report));
         bool isBlend = _parts is { Count: > 1 };
         return Weighted(facts => facts.Gwp(report) ?? (isBlend ? StandIn(facts) : null));
     }
@@ -141,6 +141,13 @@ public sealed class RefrigerantFacts
         double kilograms = Require.NotNegative(mass.Kilograms, "kg", nameof(mass));
         return GlobalWarmingPotential(report) is SourcedFigure figure ? new Mass(kilograms * figure.Value, MassUnit.Kilogram) : null;
     }
+
+    /// <summary>Whether both are of the same fluid, of which all facts follow.</summary>
+    /// <param name="other">The other, or null.</param>
+    public bool Equals(RefrigerantFacts? other) => other is not null && Fluid == other.Fluid;
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => Fluid.GetHashCode();
 
     /// <summary>Designation, name and group.</summary>
     public override string ToString() => $"{Fluid.Designation}: {ChemicalName ?? "not known here"}, {SafetyGroup?.Value ?? "no safety group found"}";

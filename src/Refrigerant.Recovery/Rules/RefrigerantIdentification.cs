@@ -1,6 +1,5 @@
 using System;
 using System.Collections.Generic;
-using System.Collections.ObjectModel;
 using System.Linq;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
@@ -15,7 +14,7 @@ namespace Refrigerant.Recovery.Rules;
 /// uncertainties of the readings and q that of its model. Vapor without liquid has no saturation pressure, and air or a mixture can look like
 /// anything.
 /// </remarks>
-public sealed class RefrigerantIdentification
+public sealed record RefrigerantIdentification
 {
     /// <summary>What the models may be off in pressure: a pure refrigerant or published blend, and an estimated one (see the page on blends).</summary>
     private const double PublishedUncertainty = 0.01;
@@ -30,8 +29,8 @@ public sealed class RefrigerantIdentification
 
     private RefrigerantIdentification(IReadOnlyList<RefrigerantCandidate> candidates, IReadOnlyList<Finding> findings)
     {
-        Candidates = candidates;
-        Findings = new ReadOnlyCollection<Finding>([.. findings]);
+        Candidates = Require.Copy(candidates, nameof(candidates));
+        Findings = Require.Copy(findings, nameof(findings));
     }
 
     /// <summary>The candidates, best first: those that fit and those that nearly do.</summary>
@@ -64,7 +63,7 @@ public sealed class RefrigerantIdentification
             .Where(candidate => candidate.Deviation <= FarthestKept)
             .OrderBy(candidate => candidate.Deviation)
             .ThenBy(candidate => candidate.BubblePressure.Pascals - candidate.DewPressure.Pascals)];
-        return new RefrigerantIdentification(Array.AsReadOnly(found), FindingsFor([.. found.Where(candidate => candidate.Fits)], p, t));
+        return new RefrigerantIdentification(found, FindingsFor([.. found.Where(candidate => candidate.Fits)], p, t));
     }
 
     /// <summary>Those that fit, best first.</summary>

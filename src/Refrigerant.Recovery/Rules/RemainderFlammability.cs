@@ -15,7 +15,7 @@ namespace Refrigerant.Recovery.Rules;
 /// published decides. The lower limit is by Le Chatelier's rule over the components that burn, none of the others credited: c = Σw/Σ(w/c_i),
 /// the lower bound.
 /// </remarks>
-public sealed class RemainderFlammability
+public sealed record RemainderFlammability
 {
     /// <summary>Shares that differ by less are the same. Our choice: the tolerances of blends are no tighter.</summary>
     private const double ShareTolerance = 0.005;
@@ -26,7 +26,7 @@ public sealed class RemainderFlammability
     {
         Verdict = verdict;
         _limit = limit;
-        Findings = findings;
+        Findings = Require.Copy(findings, nameof(findings));
     }
 
     /// <summary>The verdict.</summary>

@@ -75,15 +75,16 @@ public sealed class RuleSet : IEquatable<RuleSet>
     internal CallersLevels? Own => Levels as CallersLevels;
 
     /// <summary>Rules of the caller's own.</summary>
-    /// <param name="place">What the set is called.</param>
-    /// <param name="level">The absolute pressure to reach, greater than zero.</param>
+    /// <param name="place">What the set is called: not blank, and not as one of <see cref="All"/> is.</param>
+    /// <param name="level">The absolute pressure to reach, greater than zero, at most 10 MPa.</param>
     /// <param name="fill">The filling rules.</param>
     /// <param name="source">Where the level comes from, for the record.</param>
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">The level is not greater than zero.</exception>
+    /// <exception cref="ArgumentException">A text is blank, or the place is called like a set of the library.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The level is outside its range.</exception>
     public static RuleSet FromCaller(string place, Pressure level, FillRules fill, string source) => new(
-        Require.NotNull(place, nameof(place)),
-        new CallersLevels(Require.Positive(level.Pascals, "Pa absolute", nameof(level)), Require.NotNull(source, nameof(source))),
+        OwnName(place),
+        new CallersLevels(Held.Kilopascals(CallersLevels.Checked(level, nameof(level))), Require.NotEmpty(source, nameof(source))),
         Require.NotNull(fill, nameof(fill)),
         [],
         null);
@@ -110,6 +111,16 @@ public sealed class RuleSet : IEquatable<RuleSet>
     public bool Equals(RuleSet? other) => other is not null && (ReferenceEquals(this, other)
         || (Own is { } own && own.Equals(other.Own) && Place == other.Place && Fill.Equals(other.Fill)));
 
+    /// <summary>Whether two sets are the same.</summary>
+    /// <param name="left">One, or null.</param>
+    /// <param name="right">The other, or null.</param>
+    public static bool operator ==(RuleSet? left, RuleSet? right) => left is null ? right is null : left.Equals(right);
+
+    /// <summary>Whether two sets differ.</summary>
+    /// <param name="left">One, or null.</param>
+    /// <param name="right">The other, or null.</param>
+    public static bool operator !=(RuleSet? left, RuleSet? right) => !(left == right);
+
     /// <inheritdoc/>
     public override bool Equals(object? obj) => Equals(obj as RuleSet);
 
@@ -129,5 +140,9 @@ public sealed class RuleSet : IEquatable<RuleSet>
     public override string ToString() => Place;
 
     /// <summary>Regulation (EU) 2024/573: saturated HFC by the fourth report, all else by the sixth (read second-hand).</summary>
+    private static string OwnName(string place) => Find(Require.NotEmpty(place, nameof(place))) is null
+        ? place
+        : throw new ArgumentException($"{nameof(place)} is \"{place}\", a set of the library; give rules of your own another name.", nameof(place));
+
     private static AssessmentReport European(SubstanceFamily family) => family == SubstanceFamily.Hfc ? AssessmentReport.Fourth : AssessmentReport.Sixth;
 }

@@ -4,7 +4,7 @@ using Refrigerant.Recovery.Numerics;
 namespace Refrigerant.Recovery.Rules;
 
 /// <summary>A published figure of a refrigerant with its source. Immutable.</summary>
-public sealed class SourcedFigure
+public sealed record SourcedFigure
 {
     internal SourcedFigure(double value, bool isUpperBound, string source, Evidence evidence)
     {

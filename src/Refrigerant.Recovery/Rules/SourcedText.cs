@@ -3,7 +3,7 @@ using Refrigerant.Recovery.Findings;
 namespace Refrigerant.Recovery.Rules;
 
 /// <summary>A published classification of a refrigerant with its source. Immutable.</summary>
-public sealed class SourcedText
+public sealed record SourcedText
 {
     internal SourcedText(string value, string source, Evidence evidence)
     {

@@ -137,6 +137,16 @@ public sealed class ApplianceState : IEquatable<ApplianceState>
     /// <param name="other">Another.</param>
     public bool Equals(ApplianceState? other) => other is not null && _port == other._port && _appliance.Equals(other._appliance) && _sections.SequenceEqual(other._sections);
 
+    /// <summary>Whether two states are the same.</summary>
+    /// <param name="left">One, or null.</param>
+    /// <param name="right">The other, or null.</param>
+    public static bool operator ==(ApplianceState? left, ApplianceState? right) => left is null ? right is null : left.Equals(right);
+
+    /// <summary>Whether two states differ.</summary>
+    /// <param name="left">One, or null.</param>
+    /// <param name="right">The other, or null.</param>
+    public static bool operator !=(ApplianceState? left, ApplianceState? right) => !(left == right);
+
     /// <inheritdoc/>
     public override bool Equals(object? obj) => Equals(obj as ApplianceState);
 

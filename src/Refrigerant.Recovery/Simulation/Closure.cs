@@ -3,7 +3,7 @@ using System;
 namespace Refrigerant.Recovery.Simulation;
 
 /// <summary>What mass and energy balances of a simulation leave unexplained, relative to the initial values, and the work it took.</summary>
-public readonly struct Closure
+public readonly record struct Closure
 {
     internal Closure(double mass, double energy, int steps, int evaluations)
     {

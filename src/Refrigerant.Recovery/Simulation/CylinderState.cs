@@ -74,11 +74,28 @@ public sealed class CylinderState : IEquatable<CylinderState>
     /// <exception cref="ArgumentException">The content does not fit the cylinder.</exception>
     /// <exception cref="PropertyRangeException">The state is outside the range of the refrigerant's equation.</exception>
     public static CylinderState Initial(
-        RecoveryCylinder cylinder, Fluid fluid, Temperature temperature, AmountOfSubstance nonCondensables = default)
+        RecoveryCylinder cylinder, Fluid fluid, Temperature temperature, AmountOfSubstance nonCondensables = default) =>
+        Initial(cylinder, fluid, temperature, nameof(temperature), nonCondensables);
+
+    /// <summary>The same in the air around an appliance, which is told by its name there where it is out of range.</summary>
+    internal static CylinderState Around(Appliance appliance, RecoveryCylinder cylinder, AmountOfSubstance nonCondensables = default) => Initial(
+        cylinder,
+        appliance.Fluid,
+        new Temperature(appliance.SurroundingsKelvin, TemperatureUnit.Kelvin),
+        appliance.Surroundings is null ? nameof(Appliance.Temperature) : nameof(Appliance.Surroundings),
+        nonCondensables);
+
+    private static CylinderState Initial(RecoveryCylinder cylinder, Fluid fluid, Temperature temperature, string parameter, AmountOfSubstance nonCondensables)
     {
         double volume = Require.NotNull(cylinder, nameof(cylinder)).InternalVolume.CubicMeters;
         PropertyModel model = Require.NotNull(fluid, nameof(fluid)).Model;
-        double kelvins = Require.Positive(temperature.Kelvins, "K", nameof(temperature));
+        double kelvins = Require.Positive(temperature.Kelvins, "K", parameter);
+        if (kelvins < model.Range.MinimumTemperature || kelvins > model.Range.MaximumTemperature)
+        {
+            throw new PropertyRangeException(
+                model.Designation, parameter, kelvins, model.Range.MinimumTemperature, model.Range.MaximumTemperature, "K", model.Source);
+        }
+
         double moles = Require.NotNegative(nonCondensables.Moles, "mol", nameof(nonCondensables));
         double mass = Math.Max(cylinder.Content.Kilograms, ResidualMass(model, volume, kelvins));
         if (kelvins >= model.Range.MinimumTemperature && kelvins <= model.Range.MaximumSaturationTemperature)
@@ -102,6 +119,16 @@ public sealed class CylinderState : IEquatable<CylinderState>
     /// <summary>Whether both are of the same cylinder with the same content.</summary>
     /// <param name="other">Another.</param>
     public bool Equals(CylinderState? other) => other is not null && GasMoles.Equals(other.GasMoles) && Cylinder.Equals(other.Cylinder) && _content.Equals(other._content);
+
+    /// <summary>Whether two states are the same.</summary>
+    /// <param name="left">One, or null.</param>
+    /// <param name="right">The other, or null.</param>
+    public static bool operator ==(CylinderState? left, CylinderState? right) => left is null ? right is null : left.Equals(right);
+
+    /// <summary>Whether two states differ.</summary>
+    /// <param name="left">One, or null.</param>
+    /// <param name="right">The other, or null.</param>
+    public static bool operator !=(CylinderState? left, CylinderState? right) => !(left == right);
 
     /// <inheritdoc/>
     public override bool Equals(object? obj) => Equals(obj as CylinderState);

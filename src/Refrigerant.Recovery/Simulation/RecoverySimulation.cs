@@ -121,7 +121,7 @@ public sealed class RecoverySimulation
         setup.Start?.Appliance.RequireOf(setup.Appliance, nameof(setup.Start));
         SimulationState start = setup.Start ?? new SimulationState(ApplianceState.Initial(setup.Appliance));
         CylinderState receiving = start.Cylinder
-            ?? CylinderState.Initial(setup.Cylinder, setup.Appliance.Fluid, new Temperature(surroundings, TemperatureUnit.Kelvin));
+            ?? CylinderState.Around(setup.Appliance, setup.Cylinder);
         bool tracked = Content.CanTrack(model)
             && (setup.Composition == CompositionMode.Tracked || start.Appliance.IsTracked || receiving.Content.Masses.Length > 1);
         var gas = new GasFacts(model, start.Appliance.Vessel.Bulk.Temperature);

@@ -4,7 +4,7 @@ using UnitsNet.Units;
 namespace Refrigerant.Recovery.Simulation;
 
 /// <summary>What one section of an appliance holds at a moment. Immutable.</summary>
-public sealed class SectionContent
+public sealed record SectionContent
 {
     private readonly SectionState _state;
 

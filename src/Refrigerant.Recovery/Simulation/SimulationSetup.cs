@@ -58,10 +58,10 @@ public sealed record SimulationSetup
     public required RecoveryCylinder Cylinder { get; init => field = Require.NotNull(value, nameof(Cylinder)); }
 
     /// <summary>What is connected to what; vapor recovery by default.</summary>
-    public SimulationHookup Hookup { get; init; }
+    public SimulationHookup Hookup { get; init => field = Require.Defined(value, nameof(Hookup)); }
 
     /// <summary>Whether the composition of a blend is followed; fixed by default.</summary>
-    public CompositionMode Composition { get; init; }
+    public CompositionMode Composition { get; init => field = Require.Defined(value, nameof(Composition)); }
 
     /// <summary>State at the start, from a run or from measured values; appliance and cylinder as described where it is null.</summary>
     public SimulationState? Start { get; init; }

@@ -1,12 +1,13 @@
 using System;
 using System.Collections.Generic;
+using Refrigerant.Recovery.Numerics;
 using UnitsNet;
 using UnitsNet.Units;
 
 namespace Refrigerant.Recovery.Simulation;
 
 /// <summary>What passed from one place to another in a stage, added up as it flowed. Immutable.</summary>
-public sealed class Transfer
+public sealed record Transfer
 {
     internal Transfer(string by, string from, string to, double kilograms, double energyOut, double energyIn, IReadOnlyList<(string Designation, double Kilograms)> components)
     {
@@ -16,7 +17,7 @@ public sealed class Transfer
         Mass = new Mass(kilograms, MassUnit.Kilogram);
         EnergyOut = new Energy(energyOut, EnergyUnit.Joule);
         EnergyIn = new Energy(energyIn, EnergyUnit.Joule);
-        Components = components;
+        Components = new ValueList<(string Designation, double Kilograms)>([.. components]);
     }
 
     /// <summary>What it passed through, such as "machine" or "liquid hose".</summary>

@@ -29,7 +29,7 @@ public sealed class CylinderSpecificationTests
     [InlineData("4DS500", "4DS", 500, 1000)]
     public void Parse_ReadsTypeAndPressure(string mark, string type, int psi, double testPsi)
     {
-        CylinderSpecification found = CylinderSpecification.Parse(mark);
+        CylinderSpecification found = CylinderSpecification.FromMark(mark);
         Assert.Equal(type, found.Type);
         Assert.Equal(psi, found.ServicePressure!.Value.PoundsForcePerSquareInch, 1e-6);
         Assert.Equal(testPsi, found.TestPressure!.Value.PoundsForcePerSquareInch, 1e-3);
@@ -43,7 +43,7 @@ public sealed class CylinderSpecificationTests
     [InlineData("4L200", false)]
     public void Parse_WhereNoTestPressureIsKnown_LeavesItOut(string mark, bool disposable)
     {
-        CylinderSpecification found = CylinderSpecification.Parse(mark);
+        CylinderSpecification found = CylinderSpecification.FromMark(mark);
         Assert.Null(found.TestPressure);
         Assert.Equal(disposable, found.IsNonRefillable);
     }
@@ -60,7 +60,7 @@ public sealed class CylinderSpecificationTests
     [InlineData("bottle")]
     public void Parse_UnknownMarks_AreClearErrors(string mark)
     {
-        ArgumentException e = Assert.Throws<ArgumentException>(() => CylinderSpecification.Parse(mark));
+        ArgumentException e = Assert.Throws<ArgumentException>(() => CylinderSpecification.FromMark(mark));
         Assert.Equal("mark", e.ParamName);
         Assert.Contains("\"" + mark + "\" is no cylinder mark", e.Message, StringComparison.Ordinal);
         Assert.Contains("4BA", e.Message, StringComparison.Ordinal);
@@ -69,17 +69,17 @@ public sealed class CylinderSpecificationTests
     [Theory]
     [InlineData("4BA1")]
     [InlineData("4BA10000")]
-    public void Parse_AcceptsTheEndsOfItsRange(string mark) => Assert.NotNull(CylinderSpecification.Parse(mark).ServicePressure);
+    public void Parse_AcceptsTheEndsOfItsRange(string mark) => Assert.NotNull(CylinderSpecification.FromMark(mark).ServicePressure);
 
     [Fact]
     public void Un_HasATestPressureOnly()
     {
-        CylinderSpecification un = CylinderSpecification.Un(new Pressure(42, PressureUnit.Bar));
+        CylinderSpecification un = CylinderSpecification.FromTestPressure(new Pressure(42, PressureUnit.Bar));
         Assert.True(un.IsUn);
         Assert.Null(un.ServicePressure);
         Assert.Equal(42, un.TestPressure!.Value.Bars, 1e-9);
         Assert.Equal("UN 42 bar", un.Mark);
-        Assert.Throws<ArgumentNullException>(() => CylinderSpecification.Parse(null!));
+        Assert.Throws<ArgumentNullException>(() => CylinderSpecification.FromMark(null!));
     }
 
     [Fact]

@@ -29,7 +29,7 @@ public sealed class FillLimitTests
         WaterCapacity = Kilograms(0.05 * Water),
         TareWeight = Kilograms(20),
         ServicePressure = Pascals(400 * Psi),
-        Specification = CylinderSpecification.Parse("DOT-4BA400"),
+        Specification = CylinderSpecification.FromMark("DOT-4BA400"),
         RequalificationDue = new DateTime(2030, 1, 1),
     };
 
@@ -88,7 +88,7 @@ public sealed class FillLimitTests
     public void ASaturationPressureAboveFiveFourths_LeavesRoomForVaporOnlyAndStops()
     {
         SimpleFluid strong = new() { PressureAt313 = 2.5e6 };
-        RecoveryCylinder weak = FiftyLiters with { ServicePressure = Pascals(300 * Psi), Specification = CylinderSpecification.Parse("4BA300") };
+        RecoveryCylinder weak = FiftyLiters with { ServicePressure = Pascals(300 * Psi), Specification = CylinderSpecification.FromMark("4BA300") };
         FillLimit limit = CylinderFill.Limit(weak, Fluid.FromModel(strong), Today);
         double allowed = (1.25 * 300 * Psi) + 101_325;
         Assert.True(strong.BubblePressure(328.15) > allowed);
@@ -137,7 +137,7 @@ public sealed class FillLimitTests
     public void ListedFillingDensity_IsThePercentOfWaterCapacity(string designation, int psi, double percent)
     {
         // 49 CFR 173.304a(a)(2).
-        RecoveryCylinder cylinder = FiftyLiters with { ServicePressure = Pascals(psi * Psi), Specification = CylinderSpecification.Parse("3AA" + psi) };
+        RecoveryCylinder cylinder = FiftyLiters with { ServicePressure = Pascals(psi * Psi), Specification = CylinderSpecification.FromMark("3AA" + psi) };
         FillLimit limit = CylinderFill.Limit(cylinder, Simple(designation), Today);
         Assert.Equal(percent / 100 * 0.05 * Water, MassOf(limit, FillRuleKind.ListedFillingDensity), 1e-9);
         Assert.True(limit.Rule(FillRuleKind.ListedFillingDensity)!.IsLimit);
@@ -148,9 +148,9 @@ public sealed class FillLimitTests
     [Fact]
     public void SpecificationsThatAreNotListed_ArePointedOut()
     {
-        RecoveryCylinder cylinder = FiftyLiters with { ServicePressure = Pascals(480 * Psi), Specification = CylinderSpecification.Parse("4BA480") };
+        RecoveryCylinder cylinder = FiftyLiters with { ServicePressure = Pascals(480 * Psi), Specification = CylinderSpecification.FromMark("4BA480") };
         Assert.Contains(CylinderFill.Limit(cylinder, Simple("R-717"), Today).Findings, f => f.Message.Contains("4BA is not among", StringComparison.Ordinal));
-        RecoveryCylinder right = cylinder with { Specification = CylinderSpecification.Parse("4AA480") };
+        RecoveryCylinder right = cylinder with { Specification = CylinderSpecification.FromMark("4AA480") };
         Assert.DoesNotContain(CylinderFill.Limit(right, Simple("R-717"), Today).Findings, f => f.Subject == FindingSubject.CylinderFitness);
         Assert.DoesNotContain(CylinderFill.Limit(cylinder, Simple("R-152a"), Today).Findings, f => f.Subject == FindingSubject.CylinderFitness);
         RecoveryCylinder un = RecoveryCylinder.FromTestPressure(Pascals(5e6), Kilograms(10), Kilograms(5)) with { RequalificationDue = new DateTime(2030, 1, 1) };
@@ -302,7 +302,7 @@ public sealed class FillLimitTests
     [Fact]
     public void Marks_AreHeldAgainstTheCylinder()
     {
-        RecoveryCylinder disposable = FiftyLiters with { Specification = CylinderSpecification.Parse("DOT 39 400") };
+        RecoveryCylinder disposable = FiftyLiters with { Specification = CylinderSpecification.FromMark("DOT 39 400") };
         Assert.Contains(CylinderFill.Limit(disposable, Simple(), Today).Findings, f => f.Severity == Severity.Stop && f.Message.Contains("non-refillable", StringComparison.Ordinal));
         RecoveryCylinder odd = FiftyLiters with { ServicePressure = Pascals(350 * Psi) };
         Assert.Contains(CylinderFill.Limit(odd, Simple(), Today).Findings, f => f.Severity == Severity.Caution && f.Message.Contains("350 psi", StringComparison.Ordinal));

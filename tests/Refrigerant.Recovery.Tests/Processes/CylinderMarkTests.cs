@@ -12,7 +12,7 @@ public class CylinderMarkTests
 {
     private static readonly Appliance Unit = Setups.Appliance("R-134a", 6, 20, 22, 8) with { LiquidReachable = true };
 
-    private static RecoveryCylinder Disposable => Setups.Cylinder() with { Specification = CylinderSpecification.Parse("DOT 39 260"), ServicePressure = Pressure.FromPoundsForcePerSquareInch(260) };
+    private static RecoveryCylinder Disposable => Setups.Cylinder() with { Specification = CylinderSpecification.FromMark("DOT 39 260"), ServicePressure = Pressure.FromPoundsForcePerSquareInch(260) };
 
     [Fact]
     public void A_stage_into_a_cylinder_that_must_not_be_filled_says_so()
@@ -21,7 +21,7 @@ public class CylinderMarkTests
         [
             VaporRecovery.Simulate(Unit, Setups.Machine(0.5), Setups.Hoses(), Disposable, new VaporRecoveryOptions()),
             LiquidRecovery.Simulate(Unit, Setups.Machine(0.5), Setups.Hoses(), Disposable, new LiquidRecoveryOptions()),
-            Equalization.Simulate(Unit, Setups.Hoses(), Disposable, new EqualizeOptions()),
+            Equalization.Simulate(Unit, Setups.Hoses(), Disposable, new EqualizationOptions()),
             PushPull.Simulate(Unit, Setups.Machine(0.5), Setups.Hoses(), Disposable, new PushPullOptions()),
         ];
         Assert.All(stages, stage => Assert.Contains(stage.Findings, finding => finding.Code == "cylinder-non-refillable" && finding.Severity == Severity.Stop));

@@ -16,7 +16,7 @@ public class EqualizationTests
     public void Pressures_become_equal_and_mass_and_energy_are_kept(string fluid)
     {
         Appliance appliance = Jobs.Chiller(fluid).Appliance;
-        StageResult result = Equalization.Simulate(appliance, Jobs.Hoses(), Jobs.Cylinder(123), new EqualizeOptions());
+        StageResult result = Equalization.Simulate(appliance, Jobs.Hoses(), Jobs.Cylinder(123), new EqualizationOptions());
         ApplianceState start = result.Before.Appliance;
         CylinderState cylinder = result.Before.Cylinder!;
 
@@ -33,7 +33,7 @@ public class EqualizationTests
         Appliance appliance = Jobs.Chiller().Appliance;
         CylinderState warm = CylinderState.Initial(Jobs.Cylinder(123) with { Content = Mass.FromKilograms(5) }, appliance.Fluid, Temperature.FromDegreesCelsius(30));
         StageResult result = Equalization.Simulate(
-            appliance, Jobs.Hoses(), warm.Cylinder, new EqualizeOptions { Start = new SimulationState(ApplianceState.Initial(appliance)) { Cylinder = warm } });
+            appliance, Jobs.Hoses(), warm.Cylinder, new EqualizationOptions { Start = new SimulationState(ApplianceState.Initial(appliance)) { Cylinder = warm } });
         Assert.Equal(0, result.RecoveredMass.Kilograms);
         Assert.Equal(0, result.Duration.Seconds);
     }

@@ -159,7 +159,7 @@ public class FractionationTests
         Assert.InRange(push.Closure.Mass, 0, Limit);
         Assert.Equal(1, push.Appliance.Composition.Sum(component => component.MassFraction), 1e-9);
         StageResult flow = Equalization.Simulate(
-            appliance, Setups.Hoses(), Setups.Cylinder(60), new EqualizeOptions { Start = new SimulationState(pull.Appliance) });
+            appliance, Setups.Hoses(), Setups.Cylinder(60), new EqualizationOptions { Start = new SimulationState(pull.Appliance) });
         Assert.Equal(pull.RemainingMass.Kilograms, flow.RecoveredMass.Kilograms + flow.Appliance.Mass.Kilograms, 1e-9);
     }
 

@@ -61,7 +61,7 @@ public class HoldTests
     public void A_rise_test_of_dry_gas_gives_its_mass()
     {
         double density = R134a.Model.StateAt(295.15, 60e3).Density;
-        RiseTestResult result = RiseTest.Evaluate(Readings(50, 283.15, 57.6, 295.15, 60));
+        RiseTestResult result = RiseTest.Judge(Readings(50, 283.15, 57.6, 295.15, 60));
         Assert.Equal(RiseTestVerdict.VaporOnly, result.Verdict);
         Assert.Equal(0.05 * density, result.VaporMass.Kilograms, 1e-9);
         Assert.InRange(result.Uncertainty!.Value / result.VaporMass, 0.15, 0.16);
@@ -71,7 +71,7 @@ public class HoldTests
     [Fact]
     public void What_gas_does_not_explain_is_said()
     {
-        RiseTestResult result = RiseTest.Evaluate(Readings(50, 295.15, 50, 295.15, 80));
+        RiseTestResult result = RiseTest.Judge(Readings(50, 295.15, 50, 295.15, 80));
         Assert.Equal(30, result.UnexplainedPressure.Kilopascals, 1e-9);
         Assert.Contains(result.Findings, f => f.Subject == FindingSubject.Leak);
     }
@@ -92,11 +92,11 @@ public class HoldTests
         RiseTestReadings cooled = Readings(20, warm, warmed, cold, kilopascals) with { Fluid = fluid };
         foreach (RiseTestReadings readings in new[] { heated, cooled })
         {
-            RiseTestResult tight = RiseTest.Evaluate(readings);
+            RiseTestResult tight = RiseTest.Judge(readings);
             Assert.Equal(0, tight.UnexplainedPressure.Pascals, 0.1);
             Assert.DoesNotContain(tight.Findings, f => f.Code == "rise-unexplained");
             RiseTestReadings sharp = readings with { PressureUncertainty = Pressure.FromPascals(10), TemperatureUncertainty = TemperatureDelta.FromKelvins(0.01) };
-            RiseTestResult leaking = RiseTest.Evaluate(sharp with { SecondPressure = readings.SecondPressure + Pressure.FromKilopascals(5) });
+            RiseTestResult leaking = RiseTest.Judge(sharp with { SecondPressure = readings.SecondPressure + Pressure.FromKilopascals(5) });
             Assert.Equal(5, leaking.UnexplainedPressure.Kilopascals, 1e-4);
             Assert.Contains(leaking.Findings, f => f.Code == "rise-unexplained");
         }
@@ -108,7 +108,7 @@ public class HoldTests
     [InlineData(10, 2, 103)]
     public void A_rise_counts_where_it_is_more_than_the_readings_may_be_off(double pascals, double kelvins, double error)
     {
-        bool IsSaid(double excess) => RiseTest.Evaluate(Readings(20, 283.15, 10, 295.15, 10.424 + (excess / 1000)) with
+        bool IsSaid(double excess) => RiseTest.Judge(Readings(20, 283.15, 10, 295.15, 10.424 + (excess / 1000)) with
         {
             PressureUncertainty = Pressure.FromPascals(pascals),
             TemperatureUncertainty = TemperatureDelta.FromKelvins(kelvins),
@@ -120,7 +120,7 @@ public class HoldTests
     [Fact]
     public void Published_pressures_of_a_constant_density_are_explained()
     {
-        RiseTestResult result = RiseTest.Evaluate(Readings(20, 273, 714.8, 303, 827.9) with { Fluid = Fluid.Get("R-410A") });
+        RiseTestResult result = RiseTest.Judge(Readings(20, 273, 714.8, 303, 827.9) with { Fluid = Fluid.Get("R-410A") });
         Assert.InRange(result.UnexplainedPressure.Kilopascals, 0, 0.1);
         Assert.DoesNotContain(result.Findings, f => f.Subject == FindingSubject.Leak);
     }
@@ -187,7 +187,7 @@ public class HoldTests
     public void A_rise_to_saturation_means_liquid()
     {
         double saturation = R134a.Model.SaturationAtTemperature(283.15).Dew.Pressure / 1000;
-        RiseTestResult result = RiseTest.Evaluate(Readings(50, 260, 50, 283.15, saturation));
+        RiseTestResult result = RiseTest.Judge(Readings(50, 260, 50, 283.15, saturation));
         Assert.Equal(RiseTestVerdict.LiquidLeft, result.Verdict);
         Assert.Null(result.Uncertainty);
     }
@@ -196,7 +196,7 @@ public class HoldTests
     public void A_rise_beyond_saturation_is_a_leak_or_air()
     {
         double saturation = R134a.Model.SaturationAtTemperature(283.15).Dew.Pressure / 1000;
-        RiseTestResult result = RiseTest.Evaluate(Readings(50, 283.15, 50, 283.15, saturation + 60));
+        RiseTestResult result = RiseTest.Judge(Readings(50, 283.15, 50, 283.15, saturation + 60));
         Assert.Equal(RiseTestVerdict.ForeignGas, result.Verdict);
         Assert.Equal(60, result.UnexplainedPressure.Kilopascals, 1e-6);
         Assert.Contains(result.Findings, f => f.Severity == Severity.Warning && f.Subject == FindingSubject.NonCondensables);

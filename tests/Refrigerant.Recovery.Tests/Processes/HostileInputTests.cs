@@ -60,7 +60,7 @@ public class HostileInputTests
     [Property(MaxTest = 300)]
     public Property Rise_test() => Survives((d, f) =>
     {
-        RiseTestResult result = RiseTest.Evaluate(new RiseTestReadings
+        RiseTestResult result = RiseTest.Judge(new RiseTestReadings
         {
             Fluid = Fluid.Get(d),
             InternalVolume = new Volume(f[0](0.05), VolumeUnit.CubicMeter),

@@ -37,7 +37,7 @@ public class PushPullStartTests
             appliance,
             Setups.Hoses(),
             Setups.Cylinder(60),
-            new EqualizeOptions());
+            new EqualizationOptions());
         StageResult after = PushPull.Simulate(
             appliance,
             machine,

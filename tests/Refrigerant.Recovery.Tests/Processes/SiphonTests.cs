@@ -39,7 +39,7 @@ public class SiphonTests
     {
         Appliance unit = Setups.Appliance("R-134a", 20, 30, 21.85, 40) with { LiquidReachable = true, Surroundings = Temperature.FromKelvins(295), MetalMass = Mass.FromKilograms(40) };
         HoseSet hoses = Setups.Hoses(1.5, 8) with { LiquidSide = [Setups.Hose(6, 15) with { Rise = Length.FromMeters(-5) }] };
-        StageResult even = Equalization.Simulate(unit, hoses, Setups.Cylinder(40), new EqualizeOptions());
+        StageResult even = Equalization.Simulate(unit, hoses, Setups.Cylinder(40), new EqualizationOptions());
         StageResult push = PushPull.Simulate(unit, Setups.Machine(0.5), hoses, Setups.Cylinder(40), new PushPullOptions { Start = even.After });
         Assert.Equal(StageEnd.LiquidGone, push.End);
         Assert.InRange(push.Closure.Steps, 1, 1000);

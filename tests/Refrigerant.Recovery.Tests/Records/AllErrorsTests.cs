@@ -46,6 +46,32 @@ public class AllErrorsTests
 
     private static readonly string Full = RecoveryJobJson.Write(FullJob.Create());
 
+    /// <summary>What excludes each other, and labels that are given twice, are told beside what is wrong around them.</summary>
+    [Fact]
+    public void Contradictions_are_told_beside_other_errors()
+    {
+        JsonNode job = JsonNode.Parse(Full)!;
+        job["cylinders"]![1]!["label"] = "C1";
+        job["cylinders"]![1]!["mark"] = "4BA400";
+        job["cylinders"]![2]!["tareWeightKilograms"] = "light";
+        job["appliance"]!["sections"]![1]!["name"] = "evaporator";
+        job["appliance"]!["sections"]![0]!["chargeKilograms"] = -1;
+        job["appliance"]!["blend"] = new JsonObject { ["components"] = new JsonArray() };
+        job["appliance"]!["water"]!["flowKilogramsPerSecond"] = 1;
+        job["appliance"]!["water"]!["temperatureCelsius"] = 1000;
+        job["barometer"] = new JsonObject { ["elevationMeters"] = 99999, ["pressureKilopascalsAbsolute"] = 95 };
+        job["evacuation"]!["ownRules"] = new JsonObject { ["place"] = "here", ["levelKilopascalsAbsolute"] = 0, ["source"] = "contract" };
+        job["hoses"]!["vaporSide"]![0]!["fittings"]![1]!["lossCoefficient"] = "much";
+        Assert.False(RecoveryJobJson.TryRead(job.ToJsonString(), out _, out IReadOnlyList<DocumentError> errors));
+        Assert.Equal(
+            [
+                "$.appliance", "$.appliance.blend", "$.appliance.sections[0].chargeKilograms", "$.appliance.sections[1].name", "$.appliance.water", "$.appliance.water.temperatureCelsius",
+                "$.barometer", "$.barometer.elevationMeters", "$.cylinders[1]", "$.cylinders[1].label", "$.cylinders[2].tareWeightKilograms", "$.evacuation",
+                "$.evacuation.ownRules", "$.evacuation.ownRules.levelKilopascalsAbsolute", "$.hoses.vaporSide[0].fittings[1]", "$.hoses.vaporSide[0].fittings[1].lossCoefficient",
+            ],
+            errors.Select(error => error.Path).Order(StringComparer.Ordinal));
+    }
+
     [Fact]
     public void Each_alone_is_told_alone()
     {
@@ -88,7 +114,7 @@ public class AllErrorsTests
         job["cylinders"]![1]!["label"] = (string)job["cylinders"]![0]!["label"]!;
         job["machine"]!["clearanceRatio"] = 7;
         Assert.False(RecoveryJobJson.TryRead(job.ToJsonString(), out _, out IReadOnlyList<DocumentError> errors));
-        Assert.Equal(["$.cylinders", "$.machine.clearanceRatio"], errors.Select(error => error.Path).Order(StringComparer.Ordinal));
+        Assert.Equal(["$.cylinders[1].label", "$.machine.clearanceRatio"], errors.Select(error => error.Path).Order(StringComparer.Ordinal));
     }
 
     [Theory]

@@ -55,7 +55,7 @@ public class JobLogTests
 
     [Fact]
     public void The_schema_has_every_member_that_is_read_and_requires_the_same() => Schema.AssertMatches(
-        DocumentWriter.Context.LogDocument, new() { ["readingEntry"] = DocumentWriter.Context.ReadingEntry });
+        DocumentWriter.TypeOf<LogDocument>(), new() { ["readingEntry"] = DocumentWriter.TypeOf<ReadingEntry>() });
 
     [Theory]
     [InlineData("time [s],gross weight [kg]\n0,12\n1,NaN", "line 3, gross weight", "\"NaN\"")]

@@ -4,6 +4,7 @@ using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Records;
+using Refrigerant.Recovery.Records.Jobs;
 using UnitsNet;
 using Xunit;
 
@@ -47,28 +48,28 @@ public class JobSchemaTests
         Assert.Contains(breach, Schema.Breaches(RecoveryJobJson.Write(FullJob.Create()).Replace(good, bad, StringComparison.Ordinal)));
 
     [Fact]
-    public void The_schema_has_every_member_that_is_read_and_requires_the_same() => Schema.AssertMatches(DocumentWriter.Context.JobDocument, new()
+    public void The_schema_has_every_member_that_is_read_and_requires_the_same() => Schema.AssertMatches(DocumentWriter.TypeOf<JobDocument>(), new()
     {
-        ["aids"] = DocumentWriter.Context.AidsDocument,
-        ["appliance"] = DocumentWriter.Context.ApplianceDocument,
-        ["barometer"] = DocumentWriter.Context.BarometerDocument,
-        ["blend"] = DocumentWriter.Context.BlendDocument,
-        ["body"] = DocumentWriter.Context.BodyDocument,
-        ["component"] = DocumentWriter.Context.ComponentDocument,
-        ["condenser"] = DocumentWriter.Context.CondenserDocument,
-        ["connection"] = DocumentWriter.Context.ConnectionDocument,
-        ["cylinder"] = DocumentWriter.Context.CylinderDocument,
-        ["evacuation"] = DocumentWriter.Context.EvacuationDocument,
-        ["fitting"] = DocumentWriter.Context.FittingDocument,
-        ["hose"] = DocumentWriter.Context.HoseDocument,
-        ["hoseSet"] = DocumentWriter.Context.HoseSetDocument,
-        ["machine"] = DocumentWriter.Context.MachineDocument,
-        ["machinePast"] = DocumentWriter.Context.MachinePastDocument,
-        ["oil"] = DocumentWriter.Context.OilDocument,
-        ["ownFillRules"] = DocumentWriter.Context.OwnFillRulesDocument,
-        ["ownRules"] = DocumentWriter.Context.OwnRulesDocument,
-        ["section"] = DocumentWriter.Context.SectionDocument,
-        ["times"] = DocumentWriter.Context.TimesDocument,
-        ["water"] = DocumentWriter.Context.WaterDocument,
+        ["aids"] = DocumentWriter.TypeOf<AidsDocument>(),
+        ["appliance"] = DocumentWriter.TypeOf<ApplianceDocument>(),
+        ["barometer"] = DocumentWriter.TypeOf<BarometerDocument>(),
+        ["blend"] = DocumentWriter.TypeOf<BlendDocument>(),
+        ["body"] = DocumentWriter.TypeOf<BodyDocument>(),
+        ["component"] = DocumentWriter.TypeOf<ComponentDocument>(),
+        ["condenser"] = DocumentWriter.TypeOf<CondenserDocument>(),
+        ["connection"] = DocumentWriter.TypeOf<ConnectionDocument>(),
+        ["cylinder"] = DocumentWriter.TypeOf<CylinderDocument>(),
+        ["evacuation"] = DocumentWriter.TypeOf<EvacuationDocument>(),
+        ["fitting"] = DocumentWriter.TypeOf<FittingDocument>(),
+        ["hose"] = DocumentWriter.TypeOf<HoseDocument>(),
+        ["hoseSet"] = DocumentWriter.TypeOf<HoseSetDocument>(),
+        ["machine"] = DocumentWriter.TypeOf<MachineDocument>(),
+        ["machinePast"] = DocumentWriter.TypeOf<MachinePastDocument>(),
+        ["oil"] = DocumentWriter.TypeOf<OilDocument>(),
+        ["ownFillRules"] = DocumentWriter.TypeOf<OwnFillRulesDocument>(),
+        ["ownRules"] = DocumentWriter.TypeOf<OwnRulesDocument>(),
+        ["section"] = DocumentWriter.TypeOf<SectionDocument>(),
+        ["times"] = DocumentWriter.TypeOf<TimesDocument>(),
+        ["water"] = DocumentWriter.TypeOf<WaterDocument>(),
     });
 }

@@ -27,16 +27,16 @@ public class RecordSchemaTests
         Assert.Contains(breach, Schema.Breaches(RecoveryRecordJson.Write(RecoveryRecordTests.Measured()).Replace(good, bad, StringComparison.Ordinal)));
 
     [Fact]
-    public void The_schema_has_every_member_that_is_read_and_requires_the_same() => Schema.AssertMatches(DocumentWriter.Context.RecoveryRecord, new()
+    public void The_schema_has_every_member_that_is_read_and_requires_the_same() => Schema.AssertMatches(DocumentWriter.TypeOf<RecoveryRecord>(), new()
     {
-        ["cylinderEntry"] = DocumentWriter.Context.CylinderEntry,
-        ["findingEntry"] = DocumentWriter.Context.FindingEntry,
-        ["ledgerEntry"] = DocumentWriter.Context.LedgerEntry,
-        ["levelEntry"] = DocumentWriter.Context.LevelEntry,
-        ["loggedEntry"] = DocumentWriter.Context.LoggedEntry,
-        ["loggedPoint"] = DocumentWriter.Context.LoggedPoint,
-        ["ruleEntry"] = DocumentWriter.Context.RuleEntry,
-        ["shipmentEntry"] = DocumentWriter.Context.ShipmentEntry,
+        ["cylinderEntry"] = DocumentWriter.TypeOf<CylinderEntry>(),
+        ["findingEntry"] = DocumentWriter.TypeOf<FindingEntry>(),
+        ["ledgerEntry"] = DocumentWriter.TypeOf<LedgerEntry>(),
+        ["levelEntry"] = DocumentWriter.TypeOf<LevelEntry>(),
+        ["loggedEntry"] = DocumentWriter.TypeOf<LoggedEntry>(),
+        ["loggedPoint"] = DocumentWriter.TypeOf<LoggedPoint>(),
+        ["ruleEntry"] = DocumentWriter.TypeOf<RuleEntry>(),
+        ["shipmentEntry"] = DocumentWriter.TypeOf<ShipmentEntry>(),
     });
 
     /// <summary>What 40 CFR 82.156(a)(3) asks records to hold is there, required, and marked with the section.</summary>

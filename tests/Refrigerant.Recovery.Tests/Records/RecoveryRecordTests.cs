@@ -153,9 +153,9 @@ public class RecoveryRecordTests
         ];
         Assert.Equal(
             [(2026, 11, "R-134a", 20.0, 2), (2026, 11, "R-22", 3.0, 1), (2026, 12, "R-134a", 5.0, 1)],
-            MonthlyTotal.Of(records).Select(total => (total.Year, total.Month, total.Refrigerant, Math.Round(total.Kilograms, 9), total.Records)));
-        Assert.Equal(120, MonthlyTotal.Of(records, disposalsOnly: false)[0].Kilograms, 1e-9);
-        Assert.Throws<ArgumentNullException>(() => MonthlyTotal.Of([null!]));
+            MonthlyTotal.From(records).Select(total => (total.Year, total.Month, total.Refrigerant, Math.Round(total.Kilograms, 9), total.Records)));
+        Assert.Equal(120, MonthlyTotal.From(records, disposalsOnly: false)[0].Kilograms, 1e-9);
+        Assert.Throws<ArgumentNullException>(() => MonthlyTotal.From([null!]));
     }
 
     private static Mass Before(string label) => Plan.Job.Cylinders.Single(cylinder => cylinder.Label == label).GrossWeight;

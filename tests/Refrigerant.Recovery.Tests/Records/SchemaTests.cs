@@ -66,10 +66,10 @@ public class SchemaTests
     {
         (JsonTypeInfo type, string title, string description) = kind switch
         {
-            "job" => ((JsonTypeInfo)DocumentWriter.Context.JobDocument, "Refrigerant recovery job", "What is to be emptied, with what, where, and down to which level. Numbers carry their unit in the name; pressures are absolute or gauge as their name says. What is left out takes its default."),
-            "log" => (DocumentWriter.Context.LogDocument, "Log of a refrigerant recovery", "What gauge, scale and clock showed while a job was done, in order of time. Numbers carry their unit in the name; pressures are gauge pressures against the air at the place."),
-            "plan" => (DocumentWriter.Context.PlanDocument, "Refrigerant recovery plan", "The stages, times, cylinders, masses, findings and cautions of a job. Numbers carry their unit in the name; pressures are absolute unless the name says gauge. Planning figures: local codes and licensed practice govern."),
-            _ => (DocumentWriter.Context.RecoveryRecord, "Record of a refrigerant recovery", "What was recovered from what, when and into which cylinders. Members that 40 CFR 82.156(a)(3) asks records to hold name that section. Numbers carry their unit in the name. Members that are not required are left out where they are unknown. Local codes and licensed practice govern."),
+            "job" => ((JsonTypeInfo)DocumentWriter.TypeOf<JobDocument>(), "Refrigerant recovery job", "What is to be emptied, with what, where, and down to which level. Numbers carry their unit in the name; pressures are absolute or gauge as their name says. What is left out takes its default."),
+            "log" => (DocumentWriter.TypeOf<LogDocument>(), "Log of a refrigerant recovery", "What gauge, scale and clock showed while a job was done, in order of time. Numbers carry their unit in the name; pressures are gauge pressures against the air at the place."),
+            "plan" => (DocumentWriter.TypeOf<PlanDocument>(), "Refrigerant recovery plan", "The stages, times, cylinders, masses, findings and cautions of a job. Numbers carry their unit in the name; pressures are absolute unless the name says gauge. Planning figures: local codes and licensed practice govern."),
+            _ => (DocumentWriter.TypeOf<RecoveryRecord>(), "Record of a refrigerant recovery", "What was recovered from what, when and into which cylinders. Members that 40 CFR 82.156(a)(3) asks records to hold name that section. Numbers carry their unit in the name. Members that are not required are left out where they are unknown. Local codes and licensed practice govern."),
         };
         return SchemaGenerator.Generate(type, title, description);
     }
@@ -82,7 +82,7 @@ public class SchemaTests
         using var document = JsonDocument.Parse(With(full, value, number));
         try
         {
-            JobDocument job = document.RootElement.Deserialize(DocumentWriter.Context.JobDocument)!;
+            JobDocument job = document.RootElement.Deserialize(DocumentWriter.TypeOf<JobDocument>())!;
             return job.ToJob(new DocumentNode(document.RootElement, "$"), null) is not null;
         }
         catch (Exception e) when (e is DocumentException or JsonException)

@@ -59,13 +59,13 @@ public sealed class HostileInputTests
         (fluid, a, b, c) => Numbers(ResidualCharge.Estimate(
             fluid, new Volume(0.05, VolumeUnit.CubicMeter), Kelvins(290), Pascals(50_000), new ResidualOptions { Spaces = [new ResidualSpace { Volume = new Volume(a, VolumeUnit.CubicMeter), Temperature = Kelvins(b), Pressure = Pascals(c) }] })),
         (fluid, a, b, c) => [EvacuationRequirement.For(fluid, Kilograms(a), new EvacuationOptions { LowestAttainable = Pascals(b) }).RequiredPressure.Pascals, EvacuationRequirement.For(fluid, Kilograms(a), new EvacuationOptions { OwnLevel = Pascals(c) }).GaugeReading.Pascals],
-        (fluid, a, b, c) => Numbers(RefrigerantChange.Predict(
+        (fluid, a, b, c) => Numbers(RefrigerantChange.Estimate(
             RecoveryMachine.FromDisplacement(new VolumeFlow(5e-4, VolumeFlowUnit.CubicMeterPerSecond)),
             fluid,
             Fluid.Get("R-22"),
             Kilograms(a),
             new RefrigerantChangeOptions { Temperature = Kelvins(b), SuctionPressure = Pascals(c), Oil = new ApplianceOil { Mass = Kilograms(0.3), Kind = OilKind.PolyolEster } })),
-        (fluid, a, b, c) => Numbers(RefrigerantChange.Predict(
+        (fluid, a, b, c) => Numbers(RefrigerantChange.Estimate(
             RecoveryMachine.FromDisplacement(new VolumeFlow(5e-4, VolumeFlowUnit.CubicMeterPerSecond)),
             fluid,
             Fluid.Get("R-22"),

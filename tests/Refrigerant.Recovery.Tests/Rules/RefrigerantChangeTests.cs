@@ -43,7 +43,7 @@ public sealed class RefrigerantChangeTests
             R22.StateAt(Temperature.FromDegreesCelsius(20), Pressure.FromKilopascals(kilopascals)).Density.KilogramsPerCubicMeter;
         double hose = Math.PI / 4 * 0.006 * 0.006 * 1.5;
 
-        RefrigerantChange change = RefrigerantChange.Predict(Machine, R22, R134a, Mass.FromKilograms(10), WithOil with { Oil = null, ClearingPressure = Pressure.FromKilopascals(70) });
+        RefrigerantChange change = RefrigerantChange.Estimate(Machine, R22, R134a, Mass.FromKilograms(10), WithOil with { Oil = null, ClearingPressure = Pressure.FromKilopascals(70) });
 
         Assert.Equal((0.6e-3 * ((liquid / 3) + (2 * dense / 3))) + (hose * (liquid + Vapor(101.325))), change.BeforeClearing.InSpaces.Kilograms, 1e-8);
         Assert.Equal((0.6e-3 * Vapor(70)) + (hose * (dense + Vapor(70))), change.AfterClearing.InSpaces.Kilograms, 1e-8);
@@ -60,7 +60,7 @@ public sealed class RefrigerantChangeTests
         double x = 101.325 / 910.0;
         double ratio = x / (1 - x) * 86.47 / 320;
 
-        MassRange oil = RefrigerantChange.Predict(Machine, R22, R134a, Mass.FromKilograms(10), WithOil).BeforeClearing.InOil;
+        MassRange oil = RefrigerantChange.Estimate(Machine, R22, R134a, Mass.FromKilograms(10), WithOil).BeforeClearing.InOil;
 
         double best = 0.25 * ratio * (1.6 - (0.6 * x));
         Assert.Equal(best, oil.Best.Kilograms, 2e-3 * best);
@@ -71,16 +71,16 @@ public sealed class RefrigerantChangeTests
     [Fact]
     public void The_least_mass_to_recover_lies_at_the_limit()
     {
-        RefrigerantChange change = RefrigerantChange.Predict(Machine, R22, R134a, Mass.FromKilograms(10), WithOil);
+        RefrigerantChange change = RefrigerantChange.Estimate(Machine, R22, R134a, Mass.FromKilograms(10), WithOil);
         foreach (Func<RefrigerantChange, CrossContamination> state in new Func<RefrigerantChange, CrossContamination>[]
         {
             c => c.BeforeClearing, c => c.AfterClearing, c => c.AfterClearingAndOilChange,
         })
         {
             Mass least = state(change).LeastRecovered!.Value;
-            Assert.Equal(LimitPercent, state(RefrigerantChange.Predict(Machine, R22, R134a, least, WithOil)).HighestMassFraction.Percent, 1e-9);
-            Assert.True(state(RefrigerantChange.Predict(Machine, R22, R134a, least * 1.001, WithOil)).IsWithinLimit);
-            Assert.False(state(RefrigerantChange.Predict(Machine, R22, R134a, least * 0.999, WithOil)).IsWithinLimit);
+            Assert.Equal(LimitPercent, state(RefrigerantChange.Estimate(Machine, R22, R134a, least, WithOil)).HighestMassFraction.Percent, 1e-9);
+            Assert.True(state(RefrigerantChange.Estimate(Machine, R22, R134a, least * 1.001, WithOil)).IsWithinLimit);
+            Assert.False(state(RefrigerantChange.Estimate(Machine, R22, R134a, least * 0.999, WithOil)).IsWithinLimit);
         }
     }
 
@@ -91,7 +91,7 @@ public sealed class RefrigerantChangeTests
     [InlineData(0.2, 3)]
     public void Each_state_above_the_limit_has_its_finding(double recovered, int above)
     {
-        RefrigerantChange change = RefrigerantChange.Predict(Machine, R22, R134a, Mass.FromKilograms(recovered), WithOil);
+        RefrigerantChange change = RefrigerantChange.Estimate(Machine, R22, R134a, Mass.FromKilograms(recovered), WithOil);
         CrossContamination[] states = [change.BeforeClearing, change.AfterClearing, change.AfterClearingAndOilChange];
 
         Assert.Equal(above, states.Count(state => !state.IsWithinLimit));
@@ -105,11 +105,11 @@ public sealed class RefrigerantChangeTests
     [Fact]
     public void What_is_surely_too_much_is_a_warning()
     {
-        Mass least = RefrigerantChange.Predict(Machine, R22, R134a, Mass.FromKilograms(10), WithOil).AfterClearing.LeastRecovered!.Value;
-        RefrigerantChange unsure = RefrigerantChange.Predict(Machine, R22, R134a, 0.99 * least, WithOil);
+        Mass least = RefrigerantChange.Estimate(Machine, R22, R134a, Mass.FromKilograms(10), WithOil).AfterClearing.LeastRecovered!.Value;
+        RefrigerantChange unsure = RefrigerantChange.Estimate(Machine, R22, R134a, 0.99 * least, WithOil);
         Assert.True(unsure.AfterClearing.MassFraction.Percent < LimitPercent);
         Assert.Equal([Severity.Warning, Severity.Caution], CarriesOver(unsure));
-        Assert.Equal([Severity.Warning, Severity.Warning], CarriesOver(RefrigerantChange.Predict(Machine, R22, R134a, 0.3 * least, WithOil)).Take(2));
+        Assert.Equal([Severity.Warning, Severity.Warning], CarriesOver(RefrigerantChange.Estimate(Machine, R22, R134a, 0.3 * least, WithOil)).Take(2));
 
         static Severity[] CarriesOver(RefrigerantChange change) =>
             [.. change.Findings.Where(finding => finding.Code == RuleCodes.CarriesOver.Id).Select(finding => finding.Severity)];
@@ -118,7 +118,7 @@ public sealed class RefrigerantChangeTests
     [Fact]
     public void The_same_refrigerant_contaminates_nothing()
     {
-        RefrigerantChange change = RefrigerantChange.Predict(Machine, R22, R22, Mass.FromKilograms(0.1), WithOil);
+        RefrigerantChange change = RefrigerantChange.Estimate(Machine, R22, R22, Mass.FromKilograms(0.1), WithOil);
         Assert.Equal(0, change.BeforeClearing.Trapped.High.Kilograms);
         Assert.True(change.BeforeClearing.IsWithinLimit);
         Assert.Equal(0, change.BeforeClearing.LeastRecovered!.Value.Kilograms);
@@ -128,7 +128,7 @@ public sealed class RefrigerantChangeTests
     [Fact]
     public void Oil_near_saturation_has_no_upper_bound()
     {
-        RefrigerantChange change = RefrigerantChange.Predict(
+        RefrigerantChange change = RefrigerantChange.Estimate(
             Machine, R22, R134a, Mass.FromKilograms(1e6), WithOil with { SuctionPressure = Pressure.FromKilopascals(880) });
         Assert.True(change.BeforeClearing.IsLowerBound);
         Assert.False(change.BeforeClearing.IsWithinLimit);
@@ -141,11 +141,11 @@ public sealed class RefrigerantChangeTests
     public void Oils_that_differ_and_oil_that_is_not_given_are_said()
     {
         Mass much = Mass.FromKilograms(1e5);
-        Assert.Contains(RefrigerantChange.Predict(Machine, R22, R134a, much, WithOil).Findings, finding => finding.Message.Contains("no oil in common", StringComparison.Ordinal));
+        Assert.Contains(RefrigerantChange.Estimate(Machine, R22, R134a, much, WithOil).Findings, finding => finding.Message.Contains("no oil in common", StringComparison.Ordinal));
         Assert.DoesNotContain(
-            RefrigerantChange.Predict(Machine, R22, Fluid.Get("R-12"), much, WithOil).Findings, finding => finding.Subject == FindingSubject.Oil);
+            RefrigerantChange.Estimate(Machine, R22, Fluid.Get("R-12"), much, WithOil).Findings, finding => finding.Subject == FindingSubject.Oil);
         Assert.Contains(
-            RefrigerantChange.Predict(Machine, R22, R134a, much).Findings, finding => finding.Message.StartsWith("No oil was given", StringComparison.Ordinal));
+            RefrigerantChange.Estimate(Machine, R22, R134a, much).Findings, finding => finding.Message.StartsWith("No oil was given", StringComparison.Ordinal));
     }
 
     /// <summary>Above its critical temperature a refrigerant has no saturation pressure: the cylinder's pressure must be given.</summary>
@@ -154,8 +154,8 @@ public sealed class RefrigerantChangeTests
     {
         Fluid co2 = Fluid.Get("R-744");
         RefrigerantChangeOptions warm = WithOil with { Temperature = Temperature.FromDegreesCelsius(40) };
-        Assert.Throws<PropertyRangeException>(() => RefrigerantChange.Predict(Machine, co2, R22, Mass.FromKilograms(5), warm));
-        RefrigerantChange change = RefrigerantChange.Predict(
+        Assert.Throws<PropertyRangeException>(() => RefrigerantChange.Estimate(Machine, co2, R22, Mass.FromKilograms(5), warm));
+        RefrigerantChange change = RefrigerantChange.Estimate(
             Machine, co2, R22, Mass.FromKilograms(5), warm with { DischargePressure = Pressure.FromMegapascals(6) });
         Assert.InRange(change.AfterClearing.InOil.Best.Grams, 0.1, 5);
         Assert.False(change.AfterClearing.IsLowerBound);
@@ -164,7 +164,7 @@ public sealed class RefrigerantChangeTests
     [Fact]
     public void It_says_what_it_was_asked()
     {
-        RefrigerantChange change = RefrigerantChange.Predict(Machine, R22, R134a, Mass.FromKilograms(10), WithOil with { DischargePressure = null });
+        RefrigerantChange change = RefrigerantChange.Estimate(Machine, R22, R134a, Mass.FromKilograms(10), WithOil with { DischargePressure = null });
         Assert.Equal((R22, R134a, Mass.FromKilograms(10)), (change.Previous, change.Next, change.NextRecovered));
         Assert.Equal(50.5, change.Clearing.FinalPressure.Kilopascals, 1e-9);
         Assert.StartsWith("R-22 in R-134a: ", change.ToString(), StringComparison.Ordinal);
@@ -174,10 +174,10 @@ public sealed class RefrigerantChangeTests
     [Fact]
     public void Bad_input_names_the_parameter()
     {
-        Assert.Throws<ArgumentNullException>("machine", () => RefrigerantChange.Predict(null!, R22, R134a, Mass.FromKilograms(1)));
-        Assert.Throws<ArgumentNullException>("previous", () => RefrigerantChange.Predict(Machine, null!, R134a, Mass.FromKilograms(1)));
-        Assert.Throws<ArgumentNullException>("next", () => RefrigerantChange.Predict(Machine, R22, null!, Mass.FromKilograms(1)));
-        Assert.Throws<ArgumentOutOfRangeException>("nextRecovered", () => RefrigerantChange.Predict(Machine, R22, R134a, Mass.Zero));
+        Assert.Throws<ArgumentNullException>("machine", () => RefrigerantChange.Estimate(null!, R22, R134a, Mass.FromKilograms(1)));
+        Assert.Throws<ArgumentNullException>("previous", () => RefrigerantChange.Estimate(Machine, null!, R134a, Mass.FromKilograms(1)));
+        Assert.Throws<ArgumentNullException>("next", () => RefrigerantChange.Estimate(Machine, R22, null!, Mass.FromKilograms(1)));
+        Assert.Throws<ArgumentOutOfRangeException>("nextRecovered", () => RefrigerantChange.Estimate(Machine, R22, R134a, Mass.Zero));
         Assert.Throws<ArgumentOutOfRangeException>("Oil", () => new RefrigerantChangeOptions { Oil = new ApplianceOil { Mass = Mass.FromKilograms(1001), Kind = OilKind.Mineral } });
         Assert.Throws<ArgumentOutOfRangeException>("OilThatStays", () => new RefrigerantChangeOptions { OilThatStays = Ratio.FromPercent(101) });
     }
@@ -200,8 +200,8 @@ public sealed class RefrigerantChangeTests
             RecoveryMachine machine = Machine with { InternalVolume = Volume.FromLiters(3 * u[6]) };
             Mass recovered = Mass.FromKilograms(0.1 + (50 * u[7]));
             Fluid next = Fluid.Get("R-32");
-            RefrigerantChange change = RefrigerantChange.Predict(machine, fluid, next, recovered, options);
-            RefrigerantChange larger = RefrigerantChange.Predict(
+            RefrigerantChange change = RefrigerantChange.Estimate(machine, fluid, next, recovered, options);
+            RefrigerantChange larger = RefrigerantChange.Estimate(
                 machine with { InternalVolume = machine.InternalVolume + Volume.FromLiters(0.1) },
                 fluid,
                 next,

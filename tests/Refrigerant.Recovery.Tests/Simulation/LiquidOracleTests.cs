@@ -116,7 +116,7 @@ public class LiquidOracleTests
             appliance,
             new HoseSet { VaporSide = [Setups.Hose(2, 5, Fitting.CoreDepressor())], Discharge = [Setups.Hose(3, 6)] },
             cylinder,
-            new EqualizeOptions { RelativeTolerance = 1e-9, MaximumSteps = 100_000 });
+            new EqualizationOptions { RelativeTolerance = 1e-9, MaximumSteps = 100_000 });
         Assert.Equal(StageEnd.TargetReached, result.End);
 
         PropertyModel model = appliance.Fluid.Model;

@@ -13,6 +13,9 @@ internal static class BlendFactory
     /// <summary>How far fractions may add up to something else than 1.</summary>
     private const double SumTolerance = 1e-6;
 
+    /// <summary>How far the sum of normalized fractions may be off one: a few units in the last place.</summary>
+    private const double Rounding = 4e-15;
+
     /// <summary>A row of the blend table: designation, then component and percent by mass.</summary>
     public static (string Designation, IReadOnlyList<KeyValuePair<string, double>> MassFractions) Parse(string row)
     {
@@ -94,9 +97,10 @@ internal static class BlendFactory
         designation ?? string.Join("/", parts.Select(p => p.Key)) + " ("
             + string.Join("/", parts.Select(p => Require.Text(100 * p.Value))) + (byMass ? " % by mass)" : " % by mole)");
 
+    /// <summary>Fractions that add up to one but for rounding stay as they are, so that those of a blend make the same blend again.</summary>
     private static double[] Normalized(double[] values)
     {
         double sum = values.Sum();
-        return Array.ConvertAll(values, v => v / sum);
+        return Math.Abs(sum - 1) <= Rounding ? values : Array.ConvertAll(values, v => v / sum);
     }
 }

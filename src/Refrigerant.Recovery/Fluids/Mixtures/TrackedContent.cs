@@ -4,7 +4,7 @@ using System.Collections.Generic;
 namespace Refrigerant.Recovery.Fluids.Mixtures;
 
 /// <summary>The content of a <see cref="TrackedVessel"/> at a moment: amounts, phases and the composition of each. Immutable.</summary>
-internal sealed class TrackedContent
+internal sealed class TrackedContent : IEquatable<TrackedContent>
 {
     private readonly MixtureModel _model;
     private readonly double[] _amounts;
@@ -86,6 +86,14 @@ internal sealed class TrackedContent
 
     private StatePoint Point(in PhaseContent content, Phase phase, double quality) =>
         new(phase, Temperature, Pressure, content.Density, content.Enthalpy, content.Entropy, quality);
+
+    /// <summary>Whether two contents are of the same amounts in the same state; what the phases are follows from that.</summary>
+    public bool Equals(TrackedContent? other) => other is not null && Temperature.Equals(other.Temperature) && Pressure.Equals(other.Pressure)
+        && Amounts.SequenceEqual(other.Amounts) && LiquidFractions.SequenceEqual(other.LiquidFractions) && VaporFractions.SequenceEqual(other.VaporFractions);
+
+    public override bool Equals(object? obj) => Equals(obj as TrackedContent);
+
+    public override int GetHashCode() => Temperature.GetHashCode() ^ (Pressure.GetHashCode() * 31);
 
     private IReadOnlyList<FluidComponent> Composition(double[] amounts)
     {

@@ -14,7 +14,7 @@ namespace Refrigerant.Recovery.Processes;
 /// t = m_liquid/(S·η·ρ'') + (V/S)·ln(p_1/p_2)/η̄. After: vapor at the lowest pressure throughout the machine; the hose behind it holds vapor
 /// at the cylinder's pressure. Where the cylinder is too cold for the refrigerant to condense in the machine's air there is vapor only. An estimate: where oil holds refrigerant back, more stays.
 /// </remarks>
-public sealed class MachineClearing
+public sealed record MachineClearing
 {
     /// <summary>Share of the machine's volume that holds liquid at the end of a recovery: common practice, no source.</summary>
     private const double LiquidShare = 1.0 / 3;
@@ -56,7 +56,7 @@ public sealed class MachineClearing
     /// <param name="cylinderPressure">Absolute pressure in the cylinder, greater than zero.</param>
     /// <param name="targetPressure">Absolute pressure to pull the machine down to, greater than zero.</param>
     /// <exception cref="ArgumentNullException">Fluid, machine or hoses is null.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">A pressure is not greater than zero, or not finite.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A pressure is not greater than zero, or not finite, or the machine moves nothing against that of the cylinder.</exception>
     /// <exception cref="PropertyRangeException">A state is outside the range of the refrigerant's equation.</exception>
     public static MachineClearing Estimate(
         Fluid fluid, RecoveryMachine machine, HoseSet hoses, Temperature temperature, Pressure cylinderPressure, Pressure targetPressure) => Estimate(
@@ -81,6 +81,14 @@ public sealed class MachineClearing
         double start = Math.Min(discharge, HighestVaporPressure(model, kelvins));
         double vapor = model.StateAt(kelvins, start).Density;
         double liquid = discharge >= Condenses * HighestVaporPressure(model, kelvins) ? LiquidDensity(model, kelvins, vapor) : vapor;
+        if (machine.EfficiencyAt(discharge / start) <= 0)
+        {
+            double highest = start * discharge / machine.DeepestVacuum(new Pressure(discharge, PressureUnit.Pascal)).Pascals;
+            throw new ArgumentOutOfRangeException(
+                nameof(cylinderPressure),
+                $"{nameof(cylinderPressure)} is {Require.Text(discharge)} Pa absolute; it must be above 0 and below {Require.Text(highest)} Pa absolute, against which this machine moves nothing at {Require.Text(kelvins)} K.");
+        }
+
         double end = Math.Min(start, Math.Max(target, AboveDeepest * machine.DeepestVacuum(new Pressure(discharge, PressureUnit.Pascal)).Pascals));
         double boiling = liquid == vapor ? 0 : LiquidShare * volume * liquid / (displacement * machine.EfficiencyAt(discharge / start) * vapor);
         double drawing = volume / displacement * TimeIntegral(machine, discharge, start, end);

@@ -6,7 +6,7 @@ using UnitsNet.Units;
 namespace Refrigerant.Recovery.Processes;
 
 /// <summary>One moment of a stage. Pressures are absolute.</summary>
-public readonly struct TrajectoryPoint
+public readonly record struct TrajectoryPoint
 {
     /// <summary>Time since the stage began.</summary>
     public Duration Time => new(Seconds, DurationUnit.Second);

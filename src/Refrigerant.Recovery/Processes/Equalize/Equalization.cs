@@ -35,7 +35,7 @@ public static class Equalization
     /// <exception cref="ArgumentNullException">An argument is null.</exception>
     /// <exception cref="ArgumentException">The charge does not fit the appliance, or the content the cylinder.</exception>
     /// <exception cref="Fluids.PropertyRangeException">A state is outside the range of the refrigerant's equation.</exception>
-    public static StageResult Simulate(Appliance appliance, HoseSet hoses, RecoveryCylinder cylinder, EqualizeOptions options)
+    public static StageResult Simulate(Appliance appliance, HoseSet hoses, RecoveryCylinder cylinder, EqualizationOptions options)
     {
         _ = Require.NotNull(appliance, nameof(appliance));
         _ = Require.NotNull(hoses, nameof(hoses));

@@ -64,24 +64,14 @@ public sealed record HoldOptions : StageOptions
 
     /// <summary>Absolute pressure of the appliance at which it ends early, since another pull is needed anyway; none by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
-    public Pressure? EndPressure { get; init => field = Checked(value, nameof(EndPressure)); }
+    public Pressure? EndPressure { get; init => field = Require.Positive(value, "Pa", nameof(EndPressure)); }
 
     /// <summary>Absolute pressure of the cylinder, falling, at which it is cool enough; none by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
-    public Pressure? CylinderEndPressure { get; init => field = Checked(value, nameof(CylinderEndPressure)); }
+    public Pressure? CylinderEndPressure { get; init => field = Require.Positive(value, "Pa", nameof(CylinderEndPressure)); }
 
     /// <summary>The machine that stands by, whose body cools to the air meanwhile; null leaves the temperature of a machine as it was.</summary>
     public RecoveryMachine? Machine { get; init; }
-
-    private static Pressure? Checked(Pressure? value, string parameter)
-    {
-        if (value is Pressure given)
-        {
-            Require.Positive(given.Pascals, "Pa", parameter);
-        }
-
-        return value;
-    }
 
     private protected override string Own => "hold"
         + (EndPressure is Pressure end ? $" to {Require.Text(end.Kilopascals)} kPa absolute" : string.Empty)

@@ -92,7 +92,7 @@ public sealed record MachineRatings
     }
 
     /// <summary>How the vapor rate was measured.</summary>
-    public VaporRateBasis VaporBasis { get; init; }
+    public VaporRateBasis VaporBasis { get; init => field = Require.Defined(value, nameof(VaporBasis)); }
 
     /// <summary>The appliance that an average vapor rate was measured on; needed with <see cref="VaporRateBasis.AverageOfAppliance"/>.</summary>
     public Appliance? RatingAppliance { get; init; }
@@ -114,7 +114,7 @@ public sealed record MachineRatings
     }
 
     /// <summary>The apparatus that it was rated on.</summary>
-    public RatingApparatus Apparatus { get; init; }
+    public RatingApparatus Apparatus { get; init => field = Require.Defined(value, nameof(Apparatus)); }
 
     /// <summary>The hoses of the rating; those typical of the apparatus where it is null.</summary>
     public HoseSet? Hoses { get; init; }

@@ -5,7 +5,7 @@ using UnitsNet.Units;
 namespace Refrigerant.Recovery.Processes;
 
 /// <summary>How well a fitted machine gives back one of its ratings, in the simulated rating test. Immutable.</summary>
-public sealed class RatingDeviation
+public sealed record RatingDeviation
 {
     internal RatingDeviation(RatingKind rating, bool isFitted, double published, double simulated)
     {

@@ -1,11 +1,12 @@
 using System.Collections.Generic;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
+using Refrigerant.Recovery.Numerics;
 
 namespace Refrigerant.Recovery.Processes;
 
 /// <summary>A machine fitted to its ratings. Immutable.</summary>
-public sealed class RatingFit
+public sealed record RatingFit
 {
     internal RatingFit(
         RecoveryMachine machine, RatingKind usedForDisplacement, bool isMet, IReadOnlyList<RatingDeviation> deviations, IReadOnlyList<Finding> findings)
@@ -13,8 +14,8 @@ public sealed class RatingFit
         Machine = machine;
         UsedForDisplacement = usedForDisplacement;
         IsMet = isMet;
-        Deviations = deviations;
-        Findings = findings;
+        Deviations = Require.Copy(deviations, nameof(deviations));
+        Findings = Require.Copy(findings, nameof(findings));
     }
 
     /// <summary>The machine.</summary>

@@ -22,7 +22,7 @@ public static class RiseTest
     /// <exception cref="PropertyRangeException">A temperature is outside the saturation curve of the refrigerant.</exception>
     /// <example>
     /// <code>
-    /// RiseTestResult rise = RiseTest.Evaluate(new RiseTestReadings
+    /// RiseTestResult rise = RiseTest.Judge(new RiseTestReadings
     /// {
     ///     Fluid = Fluid.Get("R-134a"),
     ///     InternalVolume = Volume.FromLiters(60),
@@ -34,7 +34,7 @@ public static class RiseTest
     /// Console.WriteLine(rise.Verdict); // VaporOnly
     /// </code>
     /// </example>
-    public static RiseTestResult Evaluate(RiseTestReadings readings)
+    public static RiseTestResult Judge(RiseTestReadings readings)
     {
         PropertyModel model = Require.NotNull(readings, nameof(readings)).Fluid.Model;
         double t1 = readings.FirstTemperature.Kelvins;

@@ -1,13 +1,14 @@
 using System;
 using System.Collections.Generic;
 using Refrigerant.Recovery.Findings;
+using Refrigerant.Recovery.Numerics;
 using UnitsNet;
 using UnitsNet.Units;
 
 namespace Refrigerant.Recovery.Processes;
 
 /// <summary>What two readings of a closed appliance say. Immutable.</summary>
-public sealed class RiseTestResult
+public sealed record RiseTestResult
 {
     private readonly double? _uncertainty;
 
@@ -17,7 +18,7 @@ public sealed class RiseTestResult
         VaporMass = new Mass(mass, MassUnit.Kilogram);
         _uncertainty = uncertainty;
         UnexplainedPressure = new Pressure(unexplained, PressureUnit.Pascal);
-        Findings = findings;
+        Findings = Require.Copy(findings, nameof(findings));
     }
 
     /// <summary>What they show.</summary>

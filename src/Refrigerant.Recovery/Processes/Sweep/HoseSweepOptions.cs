@@ -61,19 +61,7 @@ public sealed record HoseSweepOptions
 
     /// <summary>Absolute pressure that the machine blows the air out against; that at the start where it is null.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
-    public Pressure? DischargePressure
-    {
-        get;
-        init
-        {
-            if (value is Pressure given)
-            {
-                Require.Positive(given.Pascals, "Pa", nameof(DischargePressure));
-            }
-
-            field = value;
-        }
-    }
+    public Pressure? DischargePressure { get; init => field = Require.Positive(value, "Pa", nameof(DischargePressure)); }
 
     /// <summary>Temperature of the air, 150 K to 400 K; 20 °C by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>

@@ -56,35 +56,11 @@ public sealed record VaporRecoveryOptions : StageOptions
 
     /// <summary>Absolute pressure in the appliance to stop at; without one the machine runs until something else stops it.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
-    public Pressure? TargetPressure
-    {
-        get;
-        init
-        {
-            if (value is Pressure given)
-            {
-                Require.Positive(given.Pascals, "Pa", nameof(TargetPressure));
-            }
-
-            field = value;
-        }
-    }
+    public Pressure? TargetPressure { get; init => field = Require.Positive(value, "Pa", nameof(TargetPressure)); }
 
     /// <summary>A fixed absolute discharge pressure in place of the cylinder's, for a receiver that is not a cylinder; none by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
-    public Pressure? ReceiverPressure
-    {
-        get;
-        init
-        {
-            if (value is Pressure given)
-            {
-                Require.Positive(given.Pascals, "Pa", nameof(ReceiverPressure));
-            }
-
-            field = value;
-        }
-    }
+    public Pressure? ReceiverPressure { get; init => field = Require.Positive(value, "Pa", nameof(ReceiverPressure)); }
 
     /// <summary>Whether to throttle the suction so that no surface with water behind it falls to 0 °C: the fastest pull that is safe for tubes.</summary>
     public bool KeepAboveFreezing { get; init; }
@@ -97,19 +73,7 @@ public sealed record VaporRecoveryOptions : StageOptions
 
     /// <summary>Absolute pressure in the appliance below which it is not to go: the suction is throttled there, as a hand on the inlet valve does by the gauge; none by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
-    public Pressure? LowestPressure
-    {
-        get;
-        init
-        {
-            if (value is Pressure given)
-            {
-                Require.Positive(given.Pascals, "Pa", nameof(LowestPressure));
-            }
-
-            field = value;
-        }
-    }
+    public Pressure? LowestPressure { get; init => field = Require.Positive(value, "Pa", nameof(LowestPressure)); }
 
     /// <summary>With vapor only, the fall of pressure below which the machine counts as stalled, Pa/s; zero for the usual criterion.</summary>
     internal double SlowestFall { get; init; }

@@ -28,11 +28,11 @@ internal sealed record AidsDocument
     public static AidsDocument From(SiteAids aids) => new()
     {
         HasIce = aids.HasIce,
-        WaterBathCelsius = aids.WaterBath is Temperature bath ? Plain.Celsius(bath) : null,
+        WaterBathCelsius = aids.WaterBath is Temperature bath ? Exact.Celsius(bath) : null,
         HasCylinderFan = aids.HasCylinderFan,
-        HeaterWatts = Plain.Watts(aids.Heater),
-        CrankcaseHeaterWatts = Plain.Watts(aids.CrankcaseHeater),
-        ApplianceFans = Plain.Number(aids.ApplianceFans),
+        HeaterWatts = Exact.Watts(aids.Heater),
+        CrankcaseHeaterWatts = Exact.Watts(aids.CrankcaseHeater),
+        ApplianceFans = Exact.Number(aids.ApplianceFans),
     };
 
     public SiteAids ToAids(DocumentNode node) => node.Build(() =>
@@ -41,7 +41,7 @@ internal sealed record AidsDocument
         return aids with
         {
             HasIce = HasIce ?? aids.HasIce,
-            WaterBath = WaterBathCelsius is double bath ? Plain.TemperatureOf(bath) : null,
+            WaterBath = WaterBathCelsius is double bath ? Exact.TemperatureOf(bath) : null,
             HasCylinderFan = HasCylinderFan ?? aids.HasCylinderFan,
 
             // A power is a decimal inside, which overflows where a double does not, so the range comes first.

@@ -8,7 +8,7 @@ namespace Refrigerant.Recovery.Records.Jobs;
 /// <summary>A blend that the catalogue does not have, by its composition.</summary>
 internal sealed record BlendDocument
 {
-    private const double SameShare = 1e-6;
+    public const string OneOf = "give one of refrigerant and blend.";
 
     /// <summary>What to call the blend; the components and their shares where it is left out.</summary>
     public string? Designation { get; init; }
@@ -19,7 +19,7 @@ internal sealed record BlendDocument
     /// <summary>Null for a fluid that the catalogue or the resolver has under its designation; a blend of the caller's that is only called like one is written by its composition.</summary>
     public static BlendDocument? From(Fluid fluid, FluidResolver? fluids)
     {
-        if (fluids?.Invoke(fluid.Designation) is not null || (Fluid.TryGet(fluid.Designation, out Fluid? known) && (!fluid.IsBlend || IsSame(known, fluid))))
+        if (fluids?.Invoke(fluid.Designation) is not null || (Fluid.TryGet(fluid.Designation, out Fluid? known) && (!fluid.IsBlend || known == fluid)))
         {
             return null;
         }
@@ -28,21 +28,18 @@ internal sealed record BlendDocument
             ? new BlendDocument
             {
                 Designation = fluid.Designation,
-                Components = [.. fluid.Composition.Select(c => new ComponentDocument { Refrigerant = c.Designation, MassFraction = Plain.Number(c.MassFraction) })],
+                Components = [.. fluid.Composition.Select(c => new ComponentDocument { Refrigerant = c.Designation, MassFraction = Exact.Number(c.MassFraction) })],
             }
             : throw new ArgumentException(
                 $"{fluid.Designation} cannot be written: the catalogue has neither it nor all components of it, and no resolver finds it.", nameof(fluid));
     }
-
-    private static bool IsSame(Fluid one, Fluid other) => one.Composition.Count == other.Composition.Count
-        && one.Composition.Zip(other.Composition, (a, b) => a.Designation == b.Designation && Math.Abs(a.MassFraction - b.MassFraction) < SameShare).All(same => same);
 
     /// <summary>The fluid that one of a designation and a blend, members of a node, stands for.</summary>
     public static Fluid ToFluid(string? refrigerant, BlendDocument? blend, DocumentNode node, FluidResolver? fluids) => (refrigerant, blend) switch
     {
         (string designation, null) => node.Member("refrigerant").Build(() => fluids?.Invoke(designation) ?? Fluid.Get(designation)),
         (null, not null) => blend.ToFluid(node.Member("blend")),
-        _ => throw node.Wrong("give one of refrigerant and blend."),
+        _ => throw node.Wrong(OneOf),
     };
 
     public Fluid ToFluid(DocumentNode node) => node.Build(() => Fluid.Blend(

@@ -22,10 +22,10 @@ internal sealed record BodyDocument
 
     public static BodyDocument From(MachineBody body) => new()
     {
-        HeatCapacityJoulesPerKelvin = Plain.Number(body.HeatCapacity.JoulesPerKelvin),
-        AirConductanceWattsPerKelvin = Plain.Number(body.AirConductance),
-        GasConductanceWattsPerKelvin = Plain.Number(body.GasConductance),
-        FrictionPowerWatts = Plain.Watts(body.FrictionPower),
+        HeatCapacityJoulesPerKelvin = Exact.Number(body.HeatCapacity.JoulesPerKelvin),
+        AirConductanceWattsPerKelvin = Exact.Number(body.AirConductance),
+        GasConductanceWattsPerKelvin = Exact.Number(body.GasConductance),
+        FrictionPowerWatts = Exact.Watts(body.FrictionPower),
     };
 
     public MachineBody ToBody(DocumentNode node) => node.Build(() => new MachineBody

@@ -24,11 +24,11 @@ internal sealed record CondenserDocument
 
     public static CondenserDocument From(Condenser condenser) => new()
     {
-        RatedDutyWatts = Plain.Watts(condenser.RatedDuty),
-        RatedDifferenceKelvins = Plain.Number(condenser.RatedDifference.Kelvins),
+        RatedDutyWatts = Exact.Watts(condenser.RatedDuty),
+        RatedDifferenceKelvins = Exact.Number(condenser.RatedDifference.Kelvins),
         Cooling = condenser.Cooling,
-        CoolantTemperatureCelsius = condenser.CoolantTemperature is Temperature coolant ? Plain.Celsius(coolant) : null,
-        SubcoolingKelvins = Plain.Number(condenser.Subcooling.Kelvins),
+        CoolantTemperatureCelsius = condenser.CoolantTemperature is Temperature coolant ? Exact.Celsius(coolant) : null,
+        SubcoolingKelvins = Exact.Number(condenser.Subcooling.Kelvins),
     };
 
     public Condenser ToCondenser(DocumentNode node) => node.Build(() =>
@@ -37,10 +37,10 @@ internal sealed record CondenserDocument
         Condenser condenser = new() { RatedDuty = Power.FromWatts(Require.InRange(RatedDutyWatts, 0, 1e8, "W", nameof(Condenser.RatedDuty))) };
         return condenser with
         {
-            RatedDifference = RatedDifferenceKelvins is double difference ? Plain.DifferenceOf(difference) : condenser.RatedDifference,
+            RatedDifference = RatedDifferenceKelvins is double difference ? Exact.DifferenceOf(difference) : condenser.RatedDifference,
             Cooling = Cooling ?? condenser.Cooling,
-            CoolantTemperature = CoolantTemperatureCelsius is double coolant ? Plain.TemperatureOf(coolant) : null,
-            Subcooling = SubcoolingKelvins is double subcooling ? Plain.DifferenceOf(subcooling) : condenser.Subcooling,
+            CoolantTemperature = CoolantTemperatureCelsius is double coolant ? Exact.TemperatureOf(coolant) : null,
+            Subcooling = SubcoolingKelvins is double subcooling ? Exact.DifferenceOf(subcooling) : condenser.Subcooling,
         };
     });
 }

@@ -21,7 +21,7 @@ internal sealed record ConnectionDocument
     {
         From = connection.From,
         To = connection.To,
-        FlowCoefficient = Plain.Number(connection.FlowCoefficient),
+        FlowCoefficient = Exact.Number(connection.FlowCoefficient),
         IsCheckValve = connection.IsCheckValve,
     };
 

@@ -7,6 +7,10 @@ namespace Refrigerant.Recovery.Records.Jobs;
 /// <summary>A recovery cylinder. Its service pressure follows from the DOT mark or the UN/ADR test pressure unless it is given.</summary>
 internal sealed record CylinderDocument
 {
+    public const string OneOf = "give one of mark and testPressureKilopascalsGauge, or servicePressureKilopascalsGauge alone.";
+
+    public const string DefaultLabel = "cylinder";
+
     /// <summary>What the technician calls it, such as "C1".</summary>
     public string? Label { get; init; }
 
@@ -38,36 +42,36 @@ internal sealed record CylinderDocument
     {
         Label = cylinder.Label,
         Mark = cylinder.Specification is { IsUn: false } dot ? dot.Mark : null,
-        TestPressureKilopascalsGauge = cylinder.Specification is { IsUn: true, TestPressure: Pressure test } ? Plain.Kilopascals(test) : null,
-        ServicePressureKilopascalsGauge = Plain.Kilopascals(cylinder.ServicePressure),
-        WaterCapacityKilograms = Plain.Kilograms(cylinder.WaterCapacity),
-        TareWeightKilograms = Plain.Kilograms(cylinder.TareWeight),
-        ContentKilograms = Plain.Kilograms(cylinder.Content),
+        TestPressureKilopascalsGauge = cylinder.Specification is { IsUn: true, TestPressure: Pressure test } ? Exact.Kilopascals(test) : null,
+        ServicePressureKilopascalsGauge = Exact.Kilopascals(cylinder.ServicePressure),
+        WaterCapacityKilograms = Exact.Kilograms(cylinder.WaterCapacity),
+        TareWeightKilograms = Exact.Kilograms(cylinder.TareWeight),
+        ContentKilograms = Exact.Kilograms(cylinder.Content),
         Refrigerant = cylinder.Refrigerant,
         RequalificationDue = cylinder.RequalificationDue,
     };
 
     public RecoveryCylinder ToCylinder(DocumentNode node)
     {
-        Mass capacity = Plain.MassOf(WaterCapacityKilograms);
-        Mass tare = Plain.MassOf(TareWeightKilograms);
+        Mass capacity = Exact.MassOf(WaterCapacityKilograms);
+        Mass tare = Exact.MassOf(TareWeightKilograms);
         RecoveryCylinder made = (Mark, TestPressureKilopascalsGauge, ServicePressureKilopascalsGauge) switch
         {
             (string mark, null, _) => node.Build(() => RecoveryCylinder.FromMark(mark, capacity, tare)),
-            (null, double test, _) => node.Build(() => RecoveryCylinder.FromTestPressure(Plain.PressureOf(test), capacity, tare)),
+            (null, double test, _) => node.Build(() => RecoveryCylinder.FromTestPressure(Exact.PressureOf(test), capacity, tare)),
             (null, null, double service) => node.Build(() => new RecoveryCylinder
             {
                 WaterCapacity = capacity,
                 TareWeight = tare,
-                ServicePressure = Plain.PressureOf(service),
+                ServicePressure = Exact.PressureOf(service),
             }),
-            _ => throw node.Wrong("give one of mark and testPressureKilopascalsGauge, or servicePressureKilopascalsGauge alone."),
+            _ => throw node.Wrong(OneOf),
         };
         return node.Build(() => made with
         {
-            Label = Label ?? made.Label,
-            ServicePressure = ServicePressureKilopascalsGauge is double pressure ? Plain.PressureOf(pressure) : made.ServicePressure,
-            Content = Plain.MassOf(ContentKilograms ?? 0),
+            Label = Label ?? DefaultLabel,
+            ServicePressure = ServicePressureKilopascalsGauge is double pressure ? Exact.PressureOf(pressure) : made.ServicePressure,
+            Content = Exact.MassOf(ContentKilograms ?? 0),
             Refrigerant = Refrigerant,
             RequalificationDue = RequalificationDue,
         });

@@ -4,9 +4,11 @@ using UnitsNet;
 
 namespace Refrigerant.Recovery.Records.Jobs;
 
-/// <summary>What decides the required level. The barometer is the job's own, as the planner takes it.</summary>
+/// <summary>What decides the required level.</summary>
 internal sealed record EvacuationDocument
 {
+    public const string OneOf = "give rules or ownRules, not both.";
+
     /// <summary>The place whose rules hold, such as "Japan"; the United States where it is left out. Give this or ownRules.</summary>
     public string? Rules { get; init; }
 
@@ -46,6 +48,9 @@ internal sealed record EvacuationDocument
     /// <summary>Where the own level comes from, for the record.</summary>
     public string? SourceOfOwnLevel { get; init; }
 
+    /// <summary>The air that the level is told against where it is asked for by itself; a plan takes the job's. The standard atmosphere by default.</summary>
+    public BarometerDocument? Barometer { get; init; }
+
     public static EvacuationDocument? From(EvacuationOptions? options) => options is null ? null : new()
     {
         Rules = options.Rules.Own is null && options.Rules != RuleSet.UnitedStates ? options.Rules.Place : null,
@@ -55,12 +60,13 @@ internal sealed record EvacuationDocument
         MachineManufactured = options.MachineManufactured,
         IsMachineSystemDependent = options.IsMachineSystemDependent,
         CompressorRuns = options.CompressorRuns,
-        LowestAttainableKilopascalsAbsolute = options.LowestAttainable is Pressure lowest ? Plain.Kilopascals(lowest) : null,
-        InternalVolumeLiters = options.InternalVolume is Volume volume ? Plain.Liters(volume) : null,
-        NormalTemperatureCelsius = options.NormalTemperature is Temperature normal ? Plain.Celsius(normal) : null,
+        LowestAttainableKilopascalsAbsolute = options.LowestAttainable is Pressure lowest ? Exact.Kilopascals(lowest) : null,
+        InternalVolumeLiters = options.InternalVolume is Volume volume ? Exact.Liters(volume) : null,
+        NormalTemperatureCelsius = options.NormalTemperature is Temperature normal ? Exact.Celsius(normal) : null,
         Class = options.Class,
-        OwnLevelKilopascalsAbsolute = options.OwnLevel is Pressure own ? Plain.Kilopascals(own) : null,
+        OwnLevelKilopascalsAbsolute = options.OwnLevel is Pressure own ? Exact.Kilopascals(own) : null,
         SourceOfOwnLevel = options.OwnLevelSource,
+        Barometer = BarometerDocument.From(options.Barometer),
     };
 
     public EvacuationOptions ToOptions(DocumentNode node)
@@ -74,12 +80,13 @@ internal sealed record EvacuationDocument
             MachineManufactured = MachineManufactured,
             IsMachineSystemDependent = IsMachineSystemDependent ?? options.IsMachineSystemDependent,
             CompressorRuns = CompressorRuns ?? options.CompressorRuns,
-            LowestAttainable = LowestAttainableKilopascalsAbsolute is double lowest ? Plain.PressureOf(lowest) : null,
-            InternalVolume = InternalVolumeLiters is double liters ? Plain.VolumeOf(liters) : null,
-            NormalTemperature = NormalTemperatureCelsius is double celsius ? Plain.TemperatureOf(celsius) : null,
+            LowestAttainable = LowestAttainableKilopascalsAbsolute is double lowest ? Exact.PressureOf(lowest) : null,
+            InternalVolume = InternalVolumeLiters is double liters ? Exact.VolumeOf(liters) : null,
+            NormalTemperature = NormalTemperatureCelsius is double celsius ? Exact.TemperatureOf(celsius) : null,
             Class = Class,
-            OwnLevel = OwnLevelKilopascalsAbsolute is double own ? Plain.PressureOf(own) : null,
+            OwnLevel = OwnLevelKilopascalsAbsolute is double own ? Exact.PressureOf(own) : null,
             OwnLevelSource = SourceOfOwnLevel ?? options.OwnLevelSource,
+            Barometer = Barometer?.ToBarometer(node.Member("barometer")) ?? options.Barometer,
         });
     }
 
@@ -87,7 +94,7 @@ internal sealed record EvacuationDocument
     {
         if (OwnRules is not null)
         {
-            return Rules is null ? OwnRules.ToRules(node.Member("ownRules")) : throw node.Wrong("give rules or ownRules, not both.");
+            return Rules is null ? OwnRules.ToRules(node.Member("ownRules")) : throw node.Wrong(OneOf);
         }
 
         return Rules is null ? null : RuleSet.Find(Rules) ?? throw new ArgumentException(

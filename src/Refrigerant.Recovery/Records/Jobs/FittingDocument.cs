@@ -1,14 +1,11 @@
-using System;
 using Refrigerant.Recovery.Equipment;
-using UnitsNet;
 
 namespace Refrigerant.Recovery.Records.Jobs;
 
 /// <summary>A fitting: a valve core with its depressor, or a name with a flow coefficient Cv or a loss coefficient and its diameter.</summary>
 internal sealed record FittingDocument
 {
-    private const double LargestLossCoefficient = 1e6;
-    private const double SmallestDiameterMillimeters = 0.1;
+    public const string OneOf = "give one of coreDepressor, flowCoefficient, and lossCoefficient with diameterMillimeters.";
 
     /// <summary>What it is.</summary>
     public string? Name { get; init; }
@@ -31,34 +28,24 @@ internal sealed record FittingDocument
     /// <summary>The inner diameter that the loss coefficient refers to, 0.1 to 1000 mm.</summary>
     public double? DiameterMillimeters { get; init; }
 
-    /// <summary>The loss coefficient refers to the bore of the hose; where it would be out of range there, to the smallest diameter.</summary>
-    public static FittingDocument From(Fitting fitting, Length bore)
-    {
-        if (fitting.FlowArea > 0)
+    /// <summary>What was given of the fitting.</summary>
+    public static FittingDocument From(Fitting fitting) => fitting.FlowArea > 0
+        ? new FittingDocument
         {
-            return new FittingDocument
-            {
-                Name = fitting.IsCore ? null : fitting.Name,
-                CoreDepressor = fitting.IsCore ? true : null,
-                FlowCoefficient = fitting.IsCore ? null : Plain.Number(fitting.FlowCoefficient),
-                PressureDifferentialRatioFactor = Plain.Number(fitting.PressureDifferentialRatioFactor),
-                LiquidPressureRecoveryFactor = Plain.Number(fitting.LiquidPressureRecoveryFactor),
-            };
+            Name = fitting.IsCore ? null : fitting.Name,
+            CoreDepressor = fitting.IsCore ? true : null,
+            FlowCoefficient = fitting.IsCore ? null : Exact.Number(fitting.FlowCoefficient),
+            PressureDifferentialRatioFactor = Exact.Number(fitting.PressureDifferentialRatioFactor),
+            LiquidPressureRecoveryFactor = Exact.Number(fitting.LiquidPressureRecoveryFactor),
         }
-
-        double diameter = Plain.Millimeters(bore);
-        if (LossIn(diameter, fitting) > LargestLossCoefficient)
-        {
-            diameter = SmallestDiameterMillimeters;
-        }
-
-        return new FittingDocument
+        : new FittingDocument
         {
             Name = fitting.Name,
-            LossCoefficient = Math.Min(LargestLossCoefficient, Plain.Number(LossIn(diameter, fitting))),
-            DiameterMillimeters = diameter,
+            LossCoefficient = Exact.Number(fitting.LossCoefficient),
+            DiameterMillimeters = Exact.Millimeters(fitting.Diameter),
+            PressureDifferentialRatioFactor = Exact.Number(fitting.PressureDifferentialRatioFactor),
+            LiquidPressureRecoveryFactor = Exact.Number(fitting.LiquidPressureRecoveryFactor),
         };
-    }
 
     public Fitting ToFitting(DocumentNode node)
     {
@@ -68,8 +55,8 @@ internal sealed record FittingDocument
             (true, null, null, null) => node.Build(() => WithFactors(Fitting.CoreDepressor())),
             (null or false, double flow, null, null) => node.Build(() => WithFactors(Fitting.FromFlowCoefficient(name, flow))),
             (null or false, null, double loss, double diameter) =>
-                node.Build(() => Fitting.FromLossCoefficient(name, loss, Plain.LengthOf(diameter / 1e3))),
-            _ => throw node.Wrong("give one of coreDepressor, flowCoefficient, and lossCoefficient with diameterMillimeters."),
+                node.Build(() => WithFactors(Fitting.FromLossCoefficient(name, loss, Exact.BoreOf(diameter)))),
+            _ => throw node.Wrong(OneOf),
         };
     }
 
@@ -78,11 +65,4 @@ internal sealed record FittingDocument
         PressureDifferentialRatioFactor = PressureDifferentialRatioFactor ?? fitting.PressureDifferentialRatioFactor,
         LiquidPressureRecoveryFactor = LiquidPressureRecoveryFactor ?? fitting.LiquidPressureRecoveryFactor,
     };
-
-    /// <summary>K = R·A².</summary>
-    private static double LossIn(double millimeters, Fitting fitting)
-    {
-        double area = 0.25 * Math.PI * millimeters * millimeters * 1e-6;
-        return fitting.Resistance * area * area;
-    }
 }

@@ -24,11 +24,11 @@ internal sealed record HoseDocument
 
     public static HoseDocument From(Hose hose) => new()
     {
-        LengthMeters = Plain.Meters(hose.Length),
-        InnerDiameterMillimeters = Plain.Millimeters(hose.InnerDiameter),
-        RoughnessMillimeters = Plain.Millimeters(hose.Roughness),
-        RiseMeters = Plain.Meters(hose.Rise),
-        Fittings = [.. hose.Fittings.Select(fitting => FittingDocument.From(fitting, hose.InnerDiameter))],
+        LengthMeters = Exact.Meters(hose.Length),
+        InnerDiameterMillimeters = Exact.Millimeters(hose.InnerDiameter),
+        RoughnessMillimeters = Exact.Millimeters(hose.Roughness),
+        RiseMeters = Exact.Meters(hose.Rise),
+        Fittings = [.. hose.Fittings.Select(fitting => FittingDocument.From(fitting))],
     };
 
     public Hose ToHose(DocumentNode node)
@@ -36,11 +36,11 @@ internal sealed record HoseDocument
         Fitting[] fittings = Fittings is null ? [] : [.. Fittings.Select((fitting, i) => fitting.ToFitting(node.Member("fittings").Item(i)))];
         return node.Build(() =>
         {
-            Hose hose = new() { Length = Plain.LengthOf(LengthMeters), InnerDiameter = Plain.LengthOf(InnerDiameterMillimeters / 1e3), Fittings = fittings };
+            Hose hose = new() { Length = Exact.LengthOf(LengthMeters), InnerDiameter = Exact.BoreOf(InnerDiameterMillimeters), Fittings = fittings };
             return hose with
             {
-                Roughness = RoughnessMillimeters is double roughness ? Plain.LengthOf(roughness / 1e3) : hose.Roughness,
-                Rise = Plain.LengthOf(RiseMeters ?? 0),
+                Roughness = RoughnessMillimeters is double roughness ? Exact.BoreOf(roughness) : hose.Roughness,
+                Rise = Exact.LengthOf(RiseMeters ?? 0),
             };
         });
     }

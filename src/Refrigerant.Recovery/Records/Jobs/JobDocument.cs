@@ -4,8 +4,6 @@ using System.Linq;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Planning;
-using UnitsNet;
-using UnitsNet.Units;
 
 namespace Refrigerant.Recovery.Records.Jobs;
 
@@ -81,8 +79,8 @@ internal sealed record JobDocument
         KeepAboveFreezing = job.KeepAboveFreezing,
         FollowComposition = job.FollowComposition,
         ClearMachine = job.ClearMachine,
-        SweepPressureKilopascalsAbsolute = Plain.Kilopascals(job.SweepPressure),
-        LossPerConnectionMilliliters = Plain.Milliliters(job.LossPerConnection),
+        SweepPressureKilopascalsAbsolute = Exact.Kilopascals(job.SweepPressure),
+        LossPerConnectionMilliliters = Exact.Milliliters(job.LossPerConnection),
         Times = TimesDocument.From(job.Times),
         Aids = AidsDocument.From(job.Aids),
         MachinePast = job.MachinePast is { } past ? MachinePastDocument.From(past, fluids) : null,
@@ -112,8 +110,8 @@ internal sealed record JobDocument
                 KeepAboveFreezing = KeepAboveFreezing ?? job.KeepAboveFreezing,
                 FollowComposition = FollowComposition ?? job.FollowComposition,
                 ClearMachine = ClearMachine ?? job.ClearMachine,
-                SweepPressure = SweepPressureKilopascalsAbsolute is double sweep ? Plain.PressureOf(sweep) : job.SweepPressure,
-                LossPerConnection = LossPerConnectionMilliliters is double loss ? new Volume(loss / 1e6, VolumeUnit.CubicMeter) : job.LossPerConnection,
+                SweepPressure = SweepPressureKilopascalsAbsolute is double sweep ? Exact.PressureOf(sweep) : job.SweepPressure,
+                LossPerConnection = LossPerConnectionMilliliters is double loss ? Exact.SmallVolumeOf(loss) : job.LossPerConnection,
                 Times = Times?.ToTimes(node.Member("times")) ?? job.Times,
                 Aids = Aids?.ToAids(node.Member("aids")) ?? job.Aids,
                 MachinePast = MachinePast?.ToPast(node.Member("machinePast"), fluids),

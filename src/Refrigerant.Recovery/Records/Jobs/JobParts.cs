@@ -57,7 +57,7 @@ internal sealed class JobParts(FluidResolver? fluids) : DocumentParts
                 place.Build(() => Fluid.Get(text));
                 break;
             case "mark":
-                place.Build(() => CylinderSpecification.Parse(text));
+                place.Build(() => CylinderSpecification.FromMark(text));
                 break;
             case "format" when text != JobDocument.CurrentFormat:
                 throw place.Wrong($"it must be \"{JobDocument.CurrentFormat}\", the format that this version reads.");
@@ -65,6 +65,8 @@ internal sealed class JobParts(FluidResolver? fluids) : DocumentParts
                 break;
         }
     }
+
+    public override IEnumerable<(DocumentNode Place, string Reason)> Contradictions(Type owner, DocumentNode node) => JobContradictions.In(owner, node);
 
     public override void Mend(Type owner, HashSet<string> wrong, Dictionary<string, string> standIns)
     {

@@ -70,23 +70,23 @@ internal sealed record MachineDocument
 
     public static MachineDocument From(RecoveryMachine machine) => new()
     {
-        DisplacementLitersPerSecond = Plain.Number(machine.Displacement.CubicMetersPerSecond * 1e3),
-        ClearanceRatio = Plain.Number(machine.ClearanceRatio),
-        PolytropicExponent = Plain.Number(machine.PolytropicExponent),
-        VolumetricEfficiency = Plain.Number(machine.VolumetricEfficiency),
-        LeakageTerm = Plain.Number(machine.LeakageTerm),
-        IsentropicEfficiency = Plain.Number(machine.IsentropicEfficiency),
-        LowPressureSwitchKilopascalsAbsolute = machine.LowPressureSwitch is Pressure low ? Plain.Kilopascals(low) : null,
-        HighPressureCutoutKilopascalsAbsolute = Plain.Kilopascals(machine.HighPressureCutout),
-        InternalVolumeLiters = Plain.Liters(machine.InternalVolume),
+        DisplacementLitersPerSecond = Exact.Number(machine.Displacement.LitersPerSecond),
+        ClearanceRatio = Exact.Number(machine.ClearanceRatio),
+        PolytropicExponent = Exact.Number(machine.PolytropicExponent),
+        VolumetricEfficiency = Exact.Number(machine.VolumetricEfficiency),
+        LeakageTerm = Exact.Number(machine.LeakageTerm),
+        IsentropicEfficiency = Exact.Number(machine.IsentropicEfficiency),
+        LowPressureSwitchKilopascalsAbsolute = machine.LowPressureSwitch is Pressure low ? Exact.Kilopascals(low) : null,
+        HighPressureCutoutKilopascalsAbsolute = Exact.Kilopascals(machine.HighPressureCutout),
+        InternalVolumeLiters = Exact.Liters(machine.InternalVolume),
         Condenser = CondenserDocument.From(machine.Condenser),
         HasBody = machine.Body is not null,
         Body = machine.Body is MachineBody body ? BodyDocument.From(body) : null,
         GasPassesThrough = machine.GasPassesThrough,
-        ThermalCutoutCelsius = machine.ThermalCutout is Temperature hottest ? Plain.Celsius(hottest) : null,
+        ThermalCutoutCelsius = machine.ThermalCutout is Temperature hottest ? Exact.Celsius(hottest) : null,
         TakesLiquid = machine.TakesLiquid,
-        LiquidRateKilogramsPerSecond = machine.LiquidRate is MassFlow liquid ? Plain.Number(liquid.KilogramsPerSecond) : null,
-        CondensingCoefficientWattsPerSquareMeterKelvin = machine.CondensingCoefficient is double coefficient ? Plain.Number(coefficient) : null,
+        LiquidRateKilogramsPerSecond = machine.LiquidRate is MassFlow liquid ? Exact.Number(liquid.KilogramsPerSecond) : null,
+        CondensingCoefficientWattsPerSquareMeterKelvin = machine.CondensingCoefficient is double coefficient ? Exact.Number(coefficient) : null,
         IsOilless = machine.IsOilless,
         ListedForFlammable = machine.ListedForFlammable,
         ManufactureDate = machine.ManufactureDate,
@@ -94,7 +94,7 @@ internal sealed record MachineDocument
 
     public RecoveryMachine ToMachine(DocumentNode node) => node.Build(() =>
     {
-        RecoveryMachine machine = RecoveryMachine.FromDisplacement(new VolumeFlow(DisplacementLitersPerSecond / 1e3, VolumeFlowUnit.CubicMeterPerSecond));
+        RecoveryMachine machine = RecoveryMachine.FromDisplacement(new VolumeFlow(DisplacementLitersPerSecond, VolumeFlowUnit.LiterPerSecond));
         return machine with
         {
             ClearanceRatio = ClearanceRatio ?? machine.ClearanceRatio,
@@ -102,13 +102,13 @@ internal sealed record MachineDocument
             VolumetricEfficiency = VolumetricEfficiency ?? machine.VolumetricEfficiency,
             LeakageTerm = LeakageTerm ?? machine.LeakageTerm,
             IsentropicEfficiency = IsentropicEfficiency ?? machine.IsentropicEfficiency,
-            LowPressureSwitch = LowPressureSwitchKilopascalsAbsolute is double low ? Plain.PressureOf(low) : null,
-            HighPressureCutout = HighPressureCutoutKilopascalsAbsolute is double high ? Plain.PressureOf(high) : machine.HighPressureCutout,
-            InternalVolume = InternalVolumeLiters is double volume ? Plain.VolumeOf(volume) : machine.InternalVolume,
+            LowPressureSwitch = LowPressureSwitchKilopascalsAbsolute is double low ? Exact.PressureOf(low) : null,
+            HighPressureCutout = HighPressureCutoutKilopascalsAbsolute is double high ? Exact.PressureOf(high) : machine.HighPressureCutout,
+            InternalVolume = InternalVolumeLiters is double volume ? Exact.VolumeOf(volume) : machine.InternalVolume,
             Condenser = Condenser?.ToCondenser(node.Member("condenser")) ?? machine.Condenser,
             Body = ToBody(node, machine.Body),
             GasPassesThrough = GasPassesThrough ?? machine.GasPassesThrough,
-            ThermalCutout = ThermalCutoutCelsius is double hottest ? Plain.TemperatureOf(hottest) : null,
+            ThermalCutout = ThermalCutoutCelsius is double hottest ? Exact.TemperatureOf(hottest) : null,
             TakesLiquid = TakesLiquid ?? machine.TakesLiquid,
             LiquidRate = LiquidRateKilogramsPerSecond is double liquid ? new MassFlow(liquid, MassFlowUnit.KilogramPerSecond) : null,
             CondensingCoefficient = CondensingCoefficientWattsPerSquareMeterKelvin,

@@ -41,10 +41,10 @@ internal sealed record MachinePastDocument
             Blend = blend,
             IsCleared = past.IsCleared,
             Oil = past.Oil,
-            CompressorOilMilliliters = Plain.Milliliters(past.CompressorOil),
-            SeparatorOilMilliliters = Plain.Milliliters(past.SeparatorOil),
-            RunningSinceOilChangeHours = Plain.Hours(past.RunningSinceOilChange),
-            OilChangeIntervalHours = past.OilChangeInterval is Duration interval ? Plain.Hours(interval) : null,
+            CompressorOilMilliliters = Exact.Milliliters(past.CompressorOil),
+            SeparatorOilMilliliters = Exact.Milliliters(past.SeparatorOil),
+            RunningSinceOilChangeHours = Exact.Hours(past.RunningSinceOilChange),
+            OilChangeIntervalHours = past.OilChangeInterval is Duration interval ? Exact.Hours(interval) : null,
         };
     }
 
@@ -59,10 +59,10 @@ internal sealed record MachinePastDocument
                 Refrigerant = fluid,
                 IsCleared = IsCleared ?? past.IsCleared,
                 Oil = Oil,
-                CompressorOil = CompressorOilMilliliters is double compressor ? Plain.VolumeOf(compressor / 1e3) : past.CompressorOil,
-                SeparatorOil = SeparatorOilMilliliters is double separator ? Plain.VolumeOf(separator / 1e3) : past.SeparatorOil,
-                RunningSinceOilChange = RunningSinceOilChangeHours is double running ? Plain.DurationOf(running * 60) : past.RunningSinceOilChange,
-                OilChangeInterval = OilChangeIntervalHours is double interval ? Plain.DurationOf(interval * 60) : null,
+                CompressorOil = CompressorOilMilliliters is double compressor ? Exact.SmallVolumeOf(compressor) : past.CompressorOil,
+                SeparatorOil = SeparatorOilMilliliters is double separator ? Exact.SmallVolumeOf(separator) : past.SeparatorOil,
+                RunningSinceOilChange = RunningSinceOilChangeHours is double running ? Exact.HoursOf(running) : past.RunningSinceOilChange,
+                OilChangeInterval = OilChangeIntervalHours is double interval ? Exact.HoursOf(interval) : null,
             };
         });
     }

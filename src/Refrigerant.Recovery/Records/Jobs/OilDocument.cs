@@ -30,25 +30,25 @@ internal sealed record OilDocument
 
     public static OilDocument From(ApplianceOil oil) => new()
     {
-        MassKilograms = Plain.Kilograms(oil.Mass),
+        MassKilograms = Exact.Kilograms(oil.Mass),
         Kind = oil.Kind,
-        MolarMassGramsPerMole = oil.MolarMass is MolarMass molar ? Plain.Number(molar.KilogramsPerMole * 1e3) : null,
-        RefrigerantFraction = Plain.Number(oil.RefrigerantFraction.DecimalFractions),
-        SolubilityFactor = oil.SolubilityFactor is double factor ? Plain.Number(factor) : null,
-        FoamingTimeMinutes = Plain.Minutes(oil.FoamingTime),
-        DiffusionTimeMinutes = Plain.Minutes(oil.DiffusionTime),
+        MolarMassGramsPerMole = oil.MolarMass is MolarMass molar ? Exact.Number(molar.GramsPerMole) : null,
+        RefrigerantFraction = Exact.Number(oil.RefrigerantFraction.DecimalFractions),
+        SolubilityFactor = oil.SolubilityFactor is double factor ? Exact.Number(factor) : null,
+        FoamingTimeMinutes = Exact.Minutes(oil.FoamingTime),
+        DiffusionTimeMinutes = Exact.Minutes(oil.DiffusionTime),
     };
 
     public ApplianceOil ToOil(DocumentNode node) => node.Build(() =>
     {
-        ApplianceOil oil = new() { Mass = Plain.MassOf(MassKilograms), Kind = Kind };
+        ApplianceOil oil = new() { Mass = Exact.MassOf(MassKilograms), Kind = Kind };
         return oil with
         {
-            MolarMass = MolarMassGramsPerMole is double molar ? new MolarMass(molar / 1e3, MolarMassUnit.KilogramPerMole) : null,
+            MolarMass = MolarMassGramsPerMole is double molar ? new MolarMass(molar, MolarMassUnit.GramPerMole) : null,
             RefrigerantFraction = RefrigerantFraction is double fraction ? new Ratio(fraction, RatioUnit.DecimalFraction) : oil.RefrigerantFraction,
             SolubilityFactor = SolubilityFactor,
-            FoamingTime = FoamingTimeMinutes is double foaming ? Plain.DurationOf(foaming) : oil.FoamingTime,
-            DiffusionTime = DiffusionTimeMinutes is double diffusion ? Plain.DurationOf(diffusion) : oil.DiffusionTime,
+            FoamingTime = FoamingTimeMinutes is double foaming ? Exact.MinutesOf(foaming) : oil.FoamingTime,
+            DiffusionTime = DiffusionTimeMinutes is double diffusion ? Exact.MinutesOf(diffusion) : oil.DiffusionTime,
         };
     });
 }

@@ -22,11 +22,11 @@ internal sealed record OwnFillRulesDocument
     public static OwnFillRulesDocument? From(FillRules rules) => rules.Own is not { } own ? null : new()
     {
         Place = rules.Place,
-        LiquidShare = Plain.Number(own.Share),
-        TemperatureCelsius = Plain.Celsius(new Temperature(own.Kelvins, TemperatureUnit.Kelvin)),
+        LiquidShare = Exact.Number(own.Share),
+        TemperatureCelsius = Exact.Number(own.Celsius),
         Source = own.Figure.Source,
     };
 
     public FillRules ToRules(DocumentNode node) =>
-        node.Build(() => FillRules.FromCaller(Place, new Ratio(LiquidShare, RatioUnit.DecimalFraction), Plain.TemperatureOf(TemperatureCelsius), Source));
+        node.Build(() => FillRules.FromCaller(Place, new Ratio(LiquidShare, RatioUnit.DecimalFraction), Exact.TemperatureOf(TemperatureCelsius), Source));
 }

@@ -8,6 +8,8 @@ namespace Refrigerant.Recovery.Records.Jobs;
 /// <summary>Rules of one's own: a level, and filling rules of a place or of one's own.</summary>
 internal sealed record OwnRulesDocument
 {
+    public const string OneOf = "give one of fillRules and ownFillRules.";
+
     /// <summary>What the set is called.</summary>
     public required string Place { get; init; }
 
@@ -26,19 +28,19 @@ internal sealed record OwnRulesDocument
     public static OwnRulesDocument? From(RuleSet rules) => rules.Own is not { } own ? null : new()
     {
         Place = rules.Place,
-        LevelKilopascalsAbsolute = Plain.Number(own.Pascals / 1e3),
+        LevelKilopascalsAbsolute = Exact.Kilopascals(own.Level),
         Source = own.Source,
         FillRules = rules.Fill.Own is null ? rules.Fill.Place : null,
         OwnFillRules = OwnFillRulesDocument.From(rules.Fill),
     };
 
-    public RuleSet ToRules(DocumentNode node) => node.Build(() => RuleSet.FromCaller(Place, Plain.PressureOf(LevelKilopascalsAbsolute), Fill(node), Source));
+    public RuleSet ToRules(DocumentNode node) => node.Build(() => RuleSet.FromCaller(Place, Exact.PressureOf(LevelKilopascalsAbsolute), Fill(node), Source));
 
     private FillRules Fill(DocumentNode node) => (FillRules, OwnFillRules) switch
     {
         (string place, null) => Cylinders.FillRules.All.FirstOrDefault(set => string.Equals(set.Place, place, StringComparison.OrdinalIgnoreCase))
             ?? throw new ArgumentException($"{nameof(FillRules)} is \"{place}\"; it must be one of {string.Join("; ", Cylinders.FillRules.All)}.", nameof(FillRules)),
         (null, { } own) => own.ToRules(node.Member("ownFillRules")),
-        _ => throw node.Wrong("give one of fillRules and ownFillRules."),
+        _ => throw node.Wrong(OneOf),
     };
 }

@@ -17,14 +17,14 @@ internal sealed record SectionDocument
     public static SectionDocument From(ApplianceSection section) => new()
     {
         Name = section.Name,
-        InternalVolumeLiters = Plain.Liters(section.InternalVolume),
-        ChargeKilograms = Plain.Kilograms(section.Charge),
+        InternalVolumeLiters = Exact.Liters(section.InternalVolume),
+        ChargeKilograms = Exact.Kilograms(section.Charge),
     };
 
     public ApplianceSection ToSection(DocumentNode node) => node.Build(() => new ApplianceSection
     {
         Name = Name,
-        InternalVolume = Plain.VolumeOf(InternalVolumeLiters),
-        Charge = Plain.MassOf(ChargeKilograms),
+        InternalVolume = Exact.VolumeOf(InternalVolumeLiters),
+        Charge = Exact.MassOf(ChargeKilograms),
     });
 }

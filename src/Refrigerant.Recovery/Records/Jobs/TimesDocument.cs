@@ -28,13 +28,13 @@ internal sealed record TimesDocument
 
     public static TimesDocument From(JobTimes times) => new()
     {
-        SetUpMinutes = Plain.Minutes(times.SetUp),
-        HoseChangeMinutes = Plain.Minutes(times.HoseChange),
-        CylinderChangeMinutes = Plain.Minutes(times.CylinderChange),
-        CloseMinutes = Plain.Minutes(times.Close),
-        HoldMinutes = Plain.Minutes(times.Hold),
-        OilServiceMinutes = Plain.Minutes(times.OilService),
-        PatienceMinutes = Plain.Minutes(times.Patience),
+        SetUpMinutes = Exact.Minutes(times.SetUp),
+        HoseChangeMinutes = Exact.Minutes(times.HoseChange),
+        CylinderChangeMinutes = Exact.Minutes(times.CylinderChange),
+        CloseMinutes = Exact.Minutes(times.Close),
+        HoldMinutes = Exact.Minutes(times.Hold),
+        OilServiceMinutes = Exact.Minutes(times.OilService),
+        PatienceMinutes = Exact.Minutes(times.Patience),
     };
 
     public JobTimes ToTimes(DocumentNode node) => node.Build(() =>
@@ -42,13 +42,13 @@ internal sealed record TimesDocument
         JobTimes times = new();
         return times with
         {
-            SetUp = SetUpMinutes is double setUp ? Plain.DurationOf(setUp) : times.SetUp,
-            HoseChange = HoseChangeMinutes is double hose ? Plain.DurationOf(hose) : times.HoseChange,
-            CylinderChange = CylinderChangeMinutes is double cylinder ? Plain.DurationOf(cylinder) : times.CylinderChange,
-            Close = CloseMinutes is double close ? Plain.DurationOf(close) : times.Close,
-            Hold = HoldMinutes is double hold ? Plain.DurationOf(hold) : times.Hold,
-            OilService = OilServiceMinutes is double oil ? Plain.DurationOf(oil) : times.OilService,
-            Patience = PatienceMinutes is double patience ? Plain.DurationOf(patience) : times.Patience,
+            SetUp = SetUpMinutes is double setUp ? Exact.MinutesOf(setUp) : times.SetUp,
+            HoseChange = HoseChangeMinutes is double hose ? Exact.MinutesOf(hose) : times.HoseChange,
+            CylinderChange = CylinderChangeMinutes is double cylinder ? Exact.MinutesOf(cylinder) : times.CylinderChange,
+            Close = CloseMinutes is double close ? Exact.MinutesOf(close) : times.Close,
+            Hold = HoldMinutes is double hold ? Exact.MinutesOf(hold) : times.Hold,
+            OilService = OilServiceMinutes is double oil ? Exact.MinutesOf(oil) : times.OilService,
+            Patience = PatienceMinutes is double patience ? Exact.MinutesOf(patience) : times.Patience,
         };
     });
 }

@@ -7,6 +7,8 @@ namespace Refrigerant.Recovery.Records.Jobs;
 /// <summary>Water in tubes: standing where its mass is given, moving where its flow is.</summary>
 internal sealed record WaterDocument
 {
+    public const string OneOf = "give one of massKilograms, for standing water, and flowKilogramsPerSecond, for moving water.";
+
     /// <summary>Mass of standing water, 1 g to 1000 t. Give this or flowKilogramsPerSecond.</summary>
     public double? MassKilograms { get; init; }
 
@@ -21,21 +23,21 @@ internal sealed record WaterDocument
 
     public static WaterDocument From(TubeWater water) => new()
     {
-        MassKilograms = water.IsMoving ? null : Plain.Kilograms(water.Mass),
-        FlowKilogramsPerSecond = water.IsMoving ? Plain.Number(water.Flow.KilogramsPerSecond) : null,
-        TemperatureCelsius = Plain.Celsius(water.Temperature),
-        ResistanceSquareMeterKelvinsPerWatt = Plain.Resistance(water.Resistance),
+        MassKilograms = water.IsMoving ? null : Exact.Kilograms(water.Mass),
+        FlowKilogramsPerSecond = water.IsMoving ? Exact.Number(water.Flow.KilogramsPerSecond) : null,
+        TemperatureCelsius = Exact.Celsius(water.Temperature),
+        ResistanceSquareMeterKelvinsPerWatt = Exact.Resistance(water.Resistance),
     };
 
     public TubeWater ToWater(DocumentNode node)
     {
-        Temperature temperature = Plain.TemperatureOf(TemperatureCelsius);
-        ThermalResistance resistance = Plain.ResistanceOf(ResistanceSquareMeterKelvinsPerWatt);
+        Temperature temperature = Exact.TemperatureOf(TemperatureCelsius);
+        ThermalResistance resistance = Exact.ResistanceOf(ResistanceSquareMeterKelvinsPerWatt);
         return (MassKilograms, FlowKilogramsPerSecond) switch
         {
-            (double mass, null) => node.Build(() => TubeWater.Standing(Plain.MassOf(mass), temperature, resistance)),
+            (double mass, null) => node.Build(() => TubeWater.Standing(Exact.MassOf(mass), temperature, resistance)),
             (null, double flow) => node.Build(() => TubeWater.Moving(new MassFlow(flow, MassFlowUnit.KilogramPerSecond), temperature, resistance)),
-            _ => throw node.Wrong("give one of massKilograms, for standing water, and flowKilogramsPerSecond, for moving water."),
+            _ => throw node.Wrong(OneOf),
         };
     }
 }

@@ -7,12 +7,12 @@ using UnitsNet;
 namespace Refrigerant.Recovery.Processes;
 
 /// <summary>Where an equalization starts and what ends it; one hour at most by default. Immutable.</summary>
-public sealed record EqualizeOptions : StageOptions
+public sealed record EqualizationOptions : StageOptions
 {
     private const double Hour = 3600;
 
     /// <summary>An equalization of appliance and cylinder as described.</summary>
-    public EqualizeOptions()
+    public EqualizationOptions()
         : base(Hour)
     {
     }
@@ -26,7 +26,7 @@ public sealed record EqualizeOptions : StageOptions
     /// <param name="composition">See <see cref="StageOptions.Composition"/>.</param>
     /// <param name="barometer">See <see cref="StageOptions.Barometer"/>.</param>
     /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
-    public EqualizeOptions(
+    public EqualizationOptions(
         Pressure? cylinderEndPressure = null,
         SimulationState? start = null,
         SimulationInputs? inputs = null,
@@ -41,19 +41,7 @@ public sealed record EqualizeOptions : StageOptions
 
     /// <summary>Absolute pressure of the cylinder, rising, at which it is even enough; none by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
-    public Pressure? CylinderEndPressure
-    {
-        get;
-        init
-        {
-            if (value is Pressure given)
-            {
-                Require.Positive(given.Pascals, "Pa", nameof(CylinderEndPressure));
-            }
-
-            field = value;
-        }
-    }
+    public Pressure? CylinderEndPressure { get; init => field = Require.Positive(value, "Pa", nameof(CylinderEndPressure)); }
 
     private protected override string Own => "equalization";
 }

@@ -40,6 +40,10 @@ internal static class Words
         (JobCondition.LevelOutOfReach, "the level is out of reach"),
         (JobCondition.RestSuggested, "a rest would tell more"),
         (JobCondition.ChargeInconsistent, "the charge told does not fit"),
+        (JobCondition.GaugeAbsolute, "the gauge seems to show absolute pressure"),
+        (JobCondition.WeightNet, "the scale shows the content alone"),
+        (JobCondition.CylinderInconsistent, "the cylinder did not weigh what was told"),
+        (JobCondition.CylinderUnknown, "the cylinder is not one of the job's"),
     ];
 
     public static string Pressure(double pascals) => double.IsNaN(pascals)

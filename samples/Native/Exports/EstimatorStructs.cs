@@ -57,7 +57,7 @@ internal readonly struct Estimate(in RawEstimate estimate)
     private static int ConditionsOf(in RawEstimate estimate)
     {
         int bits = 0;
-        for (int condition = 0; condition <= (int)JobCondition.ChargeInconsistent; condition++)
+        for (int condition = 0; condition <= (int)JobCondition.CylinderUnknown; condition++)
         {
             bits |= estimate.Has((JobCondition)condition) ? 1 << condition : 0;
         }

@@ -186,7 +186,11 @@ enum {
     RR_CYLINDER_CHANGED = 1 << 9,
     RR_TARE_CHANGED = 1 << 10,
     RR_LIQUID_TRANSFER = 1 << 11,
-    RR_CHARGE_INCONSISTENT = 1 << 12     /* with the charge that was told */
+    RR_CHARGE_INCONSISTENT = 1 << 12,    /* with the charge that was told */
+    RR_GAUGE_ABSOLUTE = 1 << 13,         /* the gauge seems to show absolute pressure and is not used */
+    RR_WEIGHT_NET = 1 << 14,             /* the scale shows the content of the cylinder alone */
+    RR_CYLINDER_INCONSISTENT = 1 << 15,  /* the cylinder did not weigh at first what was told */
+    RR_CYLINDER_UNKNOWN = 1 << 16        /* it is not one of the job's: its limit is not watched */
 };
 
 typedef struct {

@@ -48,6 +48,9 @@ internal sealed class ChangePointFilter
     /// <summary>s before a change in which a birth may already be owed to it.</summary>
     private const double BornBefore = 2;
 
+    /// <summary>K.</summary>
+    private const double HardlyKnown = 10;
+
     /// <summary>s that blocks wait for their filter's turn.</summary>
     private const double LongestWait = 2;
 
@@ -207,6 +210,7 @@ internal sealed class ChangePointFilter
         waiting.PipeTemperature = Latest(waiting.PipeTemperature, block.PipeTemperature);
         waiting.CondensingTemperature = Latest(waiting.CondensingTemperature, block.CondensingTemperature);
         waiting.LiquidMoved += block.LiquidMoved;
+        waiting.IsByItself |= block.IsByItself;
         waiting.AirTemperature = block.AirTemperature;
         waiting.Time = block.Time;
         waiting.Duration = duration;
@@ -247,6 +251,29 @@ internal sealed class ChangePointFilter
                 _dry[i].AddVariance(index, variance);
             }
         }
+    }
+
+    /// <summary>Back to what was told, but for what the scale shows: what the gauge said was wrong. How cold the refrigerant is by now is then hardly known.</summary>
+    public void Recover(double delivered)
+    {
+        double temperature = Wet.X[StateIndex.Temperature];
+        double metal = Wet.X[StateIndex.MetalTemperature];
+        double wet = Wet.X[StateIndex.WetTemperature];
+        double dissolved = Wet.X[StateIndex.Dissolved];
+        double before = Wet.X[StateIndex.Delivered];
+        Wet.Reset();
+        Wet.X[StateIndex.Delivered] = Require.IsFinite(delivered) ? delivered : before;
+        Wet.X[StateIndex.Temperature] = temperature;
+        Wet.X[StateIndex.MetalTemperature] = metal;
+        Wet.X[StateIndex.WetTemperature] = wet;
+        Wet.X[StateIndex.Dissolved] = dissolved;
+        Wet.AddVariance(StateIndex.Temperature, HardlyKnown * HardlyKnown);
+        Wet.AddVariance(StateIndex.MetalTemperature, HardlyKnown * HardlyKnown);
+        Wet.AddVariance(StateIndex.WetTemperature, HardlyKnown * HardlyKnown);
+        Array.Clear(_used, 0, Slots);
+        Array.Clear(_waiting, 0, _waiting.Length);
+        _wetWeight = 0;
+        _threshold = double.NaN;
     }
 
     /// <summary>Lets a state go from what was told: it has changed.</summary>

@@ -21,7 +21,15 @@ internal sealed class Diagnosis
     /// <summary>Variance of ln of the resistance of a hose that has changed.</summary>
     private const double HoseVariance = 4;
 
-    private const int Conditions = (int)JobCondition.ChargeInconsistent + 1;
+    /// <summary>Standard deviations of a machine's weakness that confirm one, and that name it without anything else.</summary>
+    private const double Confirms = 2;
+
+    private const double Plain = 2.7;
+
+    /// <summary>Times the level that the pressure at the inlet must be for that: near a stall every machine draws less than it should.</summary>
+    private const double WellAboveLevel = 1.2;
+
+    private const int Conditions = (int)JobCondition.CylinderUnknown + 1;
 
     private readonly ReducedModel _model;
     private readonly EstimatorPrior _prior;
@@ -30,6 +38,8 @@ internal sealed class Diagnosis
     private readonly ParityRelations _slowParity;
     private readonly AirWatch _air = new();
     private readonly GaugeGuard _gauge;
+    private readonly AbsoluteGauge _absolute;
+    private readonly MachineWatch _machine;
     private readonly ScaleGuard _scale;
     private readonly double[] _until = new double[Conditions];
     private double _blockedShare;
@@ -46,6 +56,9 @@ internal sealed class Diagnosis
         _parity = new ParityRelations(model, prior, filter, isSlow: false);
         _slowParity = new ParityRelations(model, prior, filter, isSlow: true);
         _gauge = new GaugeGuard(model, prior);
+        var machine = new ToldMachine(model.Table, prior);
+        _absolute = new AbsoluteGauge(model, prior, machine, instruments);
+        _machine = new MachineWatch(machine, prior);
         _scale = new ScaleGuard(instruments);
         for (int i = 0; i < _until.Length; i++)
         {
@@ -55,6 +68,9 @@ internal sealed class Diagnosis
 
     /// <summary>Vapor that should flow, kg/s.</summary>
     public double ExpectedFlow { get; private set; }
+
+    /// <summary>Refrigerant that can still flow, kg.</summary>
+    public double Left { get; private set; }
 
     /// <summary>Temperature of the refrigerant, K, and pressure in the appliance, Pa, of the best estimate.</summary>
     public double Temperature { get; private set; }
@@ -97,6 +113,7 @@ internal sealed class Diagnosis
             }
         }
 
+        Absolute(ref block);
         _gauge.Check(ref block, (unused & UnusedReadings.GaugeOutOfRange) != 0, in mean, phase);
         _scale.Check(ref block, ExpectedFlow);
         NotUsed |= _gauge.IsInconsistent ? UnusedReadings.GaugeInconsistent : UnusedReadings.None;
@@ -115,12 +132,14 @@ internal sealed class Diagnosis
     {
         ParityVerdict slow = _slowParity.Update(in block);
         ParityVerdict quick = _parity.Update(in block);
-        Apply(quick == ParityVerdict.Agrees ? slow : quick, in block);
+        _machine.Update(in block, WellAboveLevel * _prior.Level);
+        Apply(Confirmed(quick == ParityVerdict.Agrees ? slow : quick), in block);
         SigmaPoint mean = _filter.Best.Mean();
         AssumedPhase phase = _filter.IsBestWet ? AssumedPhase.LiquidPresent : AssumedPhase.VaporOnly;
         var inputs = new ReducedInputs(block.AirTemperature, block.IsDrawing, phase);
         _model.Evaluate(in mean.State, in mean.Parameters, in inputs, out ReducedOutput output);
         ExpectedFlow = output.Flow;
+        Left = output.Mass + mean.State.Dissolved;
         Temperature = mean.State.Temperature;
         Pressure = output.Pressure;
         Free(in block);
@@ -132,6 +151,29 @@ internal sealed class Diagnosis
             // What is wrong with hose or machine is looked for anew when it runs again.
             _until[(int)JobCondition.HoseBlocked] = _until[(int)JobCondition.MachineUnderperforming] = double.NegativeInfinity;
         }
+    }
+
+    /// <summary>A gauge that is found to show absolute pressure: what was made of it goes with it.</summary>
+    private void Absolute(ref EstimatorBlock block)
+    {
+        bool before = _absolute.IsAbsolute;
+        _absolute.Update(in block);
+        if (!_absolute.IsAbsolute)
+        {
+            return;
+        }
+
+        if (!before)
+        {
+            IsChanged = true;
+            _filter.Recover(block.Delivered);
+            Restart();
+        }
+
+        block.Gauge = double.NaN;
+        NotUsed |= UnusedReadings.GaugeInconsistent;
+        Note(JobCondition.GaugeInconsistent, true, 0);
+        Note(JobCondition.GaugeAbsolute, true, 0);
     }
 
     private void Events(ScaleTracker scale)
@@ -174,6 +216,15 @@ internal sealed class Diagnosis
         }
     }
 
+    /// <summary>A weak machine is named where what it draws at the pressure at its inlet says so as well, or that alone says it plainly.</summary>
+    private ParityVerdict Confirmed(ParityVerdict verdict)
+    {
+        bool isNamed = Stands(JobCondition.MachineUnderperforming);
+        return verdict == ParityVerdict.MachineWeak && _machine.Weakness < Confirms ? ParityVerdict.Agrees
+            : verdict == ParityVerdict.Agrees && !isNamed && _machine.Weakness > Plain ? ParityVerdict.MachineWeak
+            : verdict;
+    }
+
     private void Apply(ParityVerdict verdict, in EstimatorBlock block)
     {
         switch (verdict)
@@ -211,6 +262,7 @@ internal sealed class Diagnosis
     {
         _parity.Restart();
         _slowParity.Restart();
+        _machine.Restart();
     }
 
     private void Change(int index, double variance)

@@ -18,7 +18,7 @@ internal static class EstimateFindings
     {
         var findings = new List<Finding>();
         Limits(in estimate, findings);
-        for (JobCondition condition = JobCondition.ColdPool; condition <= JobCondition.ChargeInconsistent; condition++)
+        for (JobCondition condition = JobCondition.ColdPool; condition <= JobCondition.CylinderUnknown; condition++)
         {
             if (estimate.Has(condition) && For(condition, job) is Finding finding)
             {
@@ -49,7 +49,7 @@ internal static class EstimateFindings
     private static (UnusedReadings What, FindingCode Code, string Why)[] Unused() =>
     [
         (UnusedReadings.TimeNotANumber, ReadingCodes.TimeUnused, "A reading whose time is no number was left out."),
-        (UnusedReadings.TimeJumped, ReadingCodes.TimeUnused, "A reading whose time jumps ahead by hours was left out."),
+        (UnusedReadings.TimeJumped, ReadingCodes.TimeUnused, "The clock jumps ahead of what the scale gains: a reading was left out, and where the next ones go on from there the time between is not counted. Check whether times are in seconds."),
         (UnusedReadings.TimeNotLater, ReadingCodes.TimeUnused, "A reading that is not later than the one before was left out."),
         (UnusedReadings.GaugeNotANumber, ReadingCodes.GaugeUnused, "There was no gauge reading, or it is no number."),
         (UnusedReadings.GaugeOutOfRange, ReadingCodes.GaugeUnused, "A gauge reading lies beyond what the gauge can show and was left out: check its unit, kPa or psi."),
@@ -59,6 +59,7 @@ internal static class EstimateFindings
         (UnusedReadings.WeightNotANumber, ReadingCodes.WeightUnused, "There was no reading of the scale, or it is no number."),
         (UnusedReadings.WeightOutOfRange, ReadingCodes.WeightUnused, "A reading of the scale lies beyond what a scale can show and was left out."),
         (UnusedReadings.WeightJumped, ReadingCodes.WeightUnused, "The scale jumped; until it settles it is not used."),
+        (UnusedReadings.WeightInconsistent, ReadingCodes.WeightUnused, "The scale is not used: its first reading is what the cylinder should weigh in another unit. Check kg or lb."),
         (UnusedReadings.WeightStuck, ReadingCodes.WeightUnused, "The scale is not used: it shows the same while refrigerant must flow."),
         (UnusedReadings.TemperatureOutOfRange, ReadingCodes.OtherUnused, "A temperature is no number or outside what is sensible (−148 to 266 °F, −100 to 130 °C) and was left out."),
         (UnusedReadings.DischargeOutOfRange, ReadingCodes.OtherUnused, "The discharge pressure is no number or outside the refrigerant's curve and was left out."),
@@ -146,6 +147,26 @@ internal static class EstimateFindings
             Severity.Caution,
             Method,
             $"The readings do not agree with the charge that was told. Check the nameplate, and that the cylinders hold it."),
+        JobCondition.GaugeAbsolute => new Finding(
+            ReadingCodes.GaugeAbsolute,
+            Severity.Caution,
+            Method,
+            $"The gauge seems to show absolute pressure where gauge pressure was asked for: flow and pressure fit when the pressure of the air is taken off. It is not used, and the estimate rests on scale and plan."),
+        JobCondition.WeightNet => new Finding(
+            ReadingCodes.WeightNet,
+            Severity.Note,
+            Method,
+            $"The scale shows the content alone: its zero was set with the cylinder on it. What is delivered goes on counting, and the cylinder's limit is taken without its tare."),
+        JobCondition.CylinderInconsistent => new Finding(
+            ReadingCodes.CylinderUnlikeTold,
+            Severity.Caution,
+            Method,
+            $"The cylinder on the scale did not weigh at first what was told: another cylinder, another content, or another unit. Check its marks: the limit that is watched is that of the cylinder told."),
+        JobCondition.CylinderUnknown => new Finding(
+            ReadingCodes.CylinderUnknown,
+            Severity.Warning,
+            Method,
+            $"The cylinder on the scale is not one of the job's: its limit is not known and not watched. An overfilled cylinder bursts when it warms. Check its label and marks."),
         _ => null,
     };
 }

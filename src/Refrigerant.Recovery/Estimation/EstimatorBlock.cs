@@ -18,6 +18,9 @@ internal struct EstimatorBlock
     /// <summary>Liquid that was moved meanwhile, or vapor that came by itself, as the scale shows it, kg.</summary>
     public double LiquidMoved;
 
+    /// <summary>Whether vapor flows through the machine by itself, so that the gauge shows the cylinder.</summary>
+    public bool IsByItself;
+
     /// <summary>Of the air, K.</summary>
     public double AirTemperature;
 

@@ -41,4 +41,16 @@ public enum JobCondition
 
     /// <summary>The readings do not agree with the charge that was told.</summary>
     ChargeInconsistent,
+
+    /// <summary>The gauge seems to show absolute pressure; it is not used.</summary>
+    GaugeAbsolute,
+
+    /// <summary>The scale shows the content of the cylinder alone: net for gross.</summary>
+    WeightNet,
+
+    /// <summary>The cylinder on the scale did not weigh at first what was told: another cylinder, another content or another unit.</summary>
+    CylinderInconsistent,
+
+    /// <summary>The cylinder on the scale is not one of the job's: its limit is not known and not watched.</summary>
+    CylinderUnknown,
 }

@@ -54,7 +54,7 @@ public sealed record JobEstimate
     /// <summary>What the scale will read at the level: 5 %, median, 95 %.</summary>
     public MassRange FinalGrossWeight { get; }
 
-    /// <summary>Probability that the cylinder is at its limit before the level is reached.</summary>
+    /// <summary>Probability that the cylinder is at its limit before the level is reached; zero where that limit is not known (<see cref="JobCondition.CylinderUnknown"/>).</summary>
     public Ratio CylinderLimitFirst { get; }
 
     /// <summary>Probability that no liquid is left.</summary>

@@ -70,7 +70,10 @@ public sealed record JobReading
     /// <summary>Whether the valves between appliance and machine are open; true by default.</summary>
     public bool ValveOpen { get; init; } = true;
 
-    /// <summary>Label of the cylinder on the scale, as <see cref="Equipment.RecoveryCylinder.Label"/> has it. Null: the same as before, at first the job's first one.</summary>
+    /// <summary>
+    /// Label of the cylinder on the scale, as <see cref="Equipment.RecoveryCylinder.Label"/> has it; one that the job does not have is an unknown cylinder, whose limit is not watched.
+    /// Null: the same as before, at first the job's first one.
+    /// </summary>
     /// <exception cref="ArgumentException">Blank.</exception>
     public string? Cylinder { get; init => field = value is null ? null : Require.NotEmpty(value, nameof(Cylinder)); }
 

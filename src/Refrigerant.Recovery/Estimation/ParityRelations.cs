@@ -42,6 +42,9 @@ internal sealed class ParityRelations
     private const int HoseBlocks = 6;
     private const int MachineBlocks = 10;
 
+    /// <summary>s of a block from which nothing older than it is compared: what happened meanwhile is not known.</summary>
+    private const double LongBlock = 30;
+
     /// <summary>Blocks before the first comparison.</summary>
     private const int LeastBlocks = 20;
 
@@ -135,7 +138,7 @@ internal sealed class ParityRelations
     /// <summary>Takes in a block that the filter has had; a verdict where enough blocks in a row say the same.</summary>
     public ParityVerdict Update(in EstimatorBlock block)
     {
-        if (!block.IsDrawing || block.LiquidMoved > 0)
+        if (!block.IsDrawing || block.LiquidMoved > 0 || block.IsByItself || block.Duration > LongBlock)
         {
             Restart();
             return ParityVerdict.Agrees;

@@ -28,7 +28,7 @@ public record struct RawEstimate
     /// <summary>What the scale will read at the level, kg.</summary>
     public EstimateRange FinalGrossWeight { get; internal set; }
 
-    /// <summary>Probability that the cylinder is at its limit before the level is reached, 0 to 1.</summary>
+    /// <summary>Probability that the cylinder is at its limit before the level is reached, 0 to 1; zero where that limit is not known.</summary>
     public double CylinderLimitFirst { get; internal set; }
 
     /// <summary>Probability that no liquid is left, 0 to 1.</summary>

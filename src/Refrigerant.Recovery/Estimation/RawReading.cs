@@ -51,7 +51,7 @@ public record struct RawReading
     /// <summary>Whether the valves between appliance and machine are open.</summary>
     public bool IsValveOpen { get; set; }
 
-    /// <summary>Number of the cylinder on the scale in the job's list, from 0; negative: the same as before.</summary>
+    /// <summary>Number of the cylinder on the scale in the job's list, from 0; beyond its end one that is not on it, whose limit is not watched; negative: the same as before.</summary>
     public int Cylinder { get; set; }
 
     internal static RawReading From(JobReading reading) => new(reading.Time.Seconds)

@@ -10,17 +10,6 @@ internal sealed class ReadingIntake
     /// <summary>s that a block has at least.</summary>
     private const double BlockLength = 1;
 
-    /// <summary>s that a block has at most: a longer gap is the clock's.</summary>
-    private const double LongestGap = 12 * 3600;
-
-    /// <summary>Readings earlier than the last one, each later than the one before, after which the clock counts as set back.</summary>
-    private const int ClockSetBack = 10;
-
-    /// <summary>s: a reading so much later than the last is believed where the next one goes on from it within the other time.</summary>
-    private const double Jump = 2 * 3600;
-
-    private const double SameJump = 600;
-
     /// <summary>K.</summary>
     private const double Coldest = 173.15;
 
@@ -29,17 +18,16 @@ internal sealed class ReadingIntake
     /// <summary>A gauge's pointer goes this far beyond its scale.</summary>
     private const double BeyondScale = 1.3;
 
+    /// <summary>kg that the scale may be behind what has moved by itself.</summary>
+    private const double MostBehind = 0.1;
+
     private readonly EstimatorPrior _prior;
     private readonly SaturationTable _table;
+    private readonly ReadingClock _clock = new();
     private readonly double _gaugeLimit;
     private readonly double _highest;
     private readonly double _lowest;
-    private double _offset = double.NaN;
-    private double _time = -1;
     private double _blockStart;
-    private double _earlier = double.NaN;
-    private double _jumped = double.NaN;
-    private int _earlierCount;
     private double _gaugeSum;
     private double _weightSum;
     private double _pipe = double.NaN;
@@ -50,6 +38,7 @@ internal sealed class ReadingIntake
     private int _cylinder = -1;
     private bool _isDrawing;
     private double _liquidFrom;
+    private double _behind;
     private UnusedReadings _unused;
     private EstimatorBlock _last;
 
@@ -80,14 +69,27 @@ internal sealed class ReadingIntake
     /// <summary>Vapor that is expected to flow, kg/s.</summary>
     public double ExpectedFlow { get; set; }
 
+    /// <summary>What can still flow, kg.</summary>
+    public double Left { get; set; }
+
     /// <summary>Takes in a reading; true where that closed a block.</summary>
     public bool Add(in RawReading reading, out EstimatorBlock block)
     {
         block = default;
-        if (!Clock(reading.Time, out double time))
+        double weight = ScaleTracker.IsPossible(reading.GrossWeight) ? reading.GrossWeight : double.NaN;
+        bool isTaken = _clock.Take(reading.Time, weight, reading.SuctionGaugePressure + _prior.Atmosphere, _isDrawing ? ExpectedFlow : 0, Left, out double time);
+        _unused |= _clock.Unused;
+        if (!isTaken)
         {
             NotUsed |= _unused;
             return false;
+        }
+
+        if (_clock.Unused != UnusedReadings.None)
+        {
+            // The block began by another clock.
+            _gaugeSum = _weightSum = 0;
+            _gauges = _weights = 0;
         }
 
         Gauge(in reading);
@@ -96,63 +98,12 @@ internal sealed class ReadingIntake
         Temperatures(in reading);
         _isDrawing = reading.IsMachineRunning && reading.IsValveOpen;
         IsOpen = reading.IsValveOpen;
-        _time = time;
         if (time > 0 && time - _blockStart < BlockLength - 1e-6)
         {
             return false;
         }
 
         Close(time, out block);
-        return true;
-    }
-
-    /// <summary>Seconds since the first reading; false where the reading is not later than the last.</summary>
-    private bool Clock(double clock, out double time)
-    {
-        time = 0;
-        if (!Require.IsFinite(clock))
-        {
-            _unused |= UnusedReadings.TimeNotANumber;
-            return false;
-        }
-
-        if (double.IsNaN(_offset))
-        {
-            _offset = clock;
-        }
-
-        time = clock - _offset;
-        if (time > _time)
-        {
-            if (time - _time > Jump && !(time > _jumped && time - _jumped < SameJump))
-            {
-                _jumped = time;
-                _unused |= UnusedReadings.TimeJumped;
-                return false;
-            }
-
-            _earlierCount = 0;
-            if (time - _time > LongestGap)
-            {
-                _offset += time - _time - LongestGap;
-                time = _time + LongestGap;
-            }
-
-            return true;
-        }
-
-        _unused |= UnusedReadings.TimeNotLater;
-        _earlierCount = clock > _earlier ? _earlierCount + 1 : 1;
-        _earlier = clock;
-        if (_earlierCount < ClockSetBack)
-        {
-            return false;
-        }
-
-        _offset = clock - _time - BlockLength;
-        time = _time + BlockLength;
-        _earlierCount = 0;
-        _earlier = double.NaN;
         return true;
     }
 
@@ -248,7 +199,7 @@ internal sealed class ReadingIntake
             }
             else
             {
-                _unused |= UnusedReadings.WeightJumped;
+                _unused |= Scale.IsOtherUnit ? UnusedReadings.WeightInconsistent : UnusedReadings.WeightJumped;
             }
         }
 
@@ -272,7 +223,7 @@ internal sealed class ReadingIntake
         {
             if (Require.IsFinite(block.Delivered))
             {
-                block.LiquidMoved = Math.Max(0, block.Delivered - _liquidFrom);
+                block.LiquidMoved = Beyond(block.Delivered - _liquidFrom);
                 _liquidFrom = block.Delivered;
             }
 
@@ -283,11 +234,21 @@ internal sealed class ReadingIntake
         {
             bool byItself = block.IsDrawing && block.Gauge > _discharge - _gaugeLimit;
             block.Gauge = byItself ? double.NaN : block.Gauge;
+            block.IsByItself = byItself;
+            _behind = byItself ? _behind : 0;
             if (Require.IsFinite(block.Delivered))
             {
-                block.LiquidMoved = byItself ? Math.Max(0, block.Delivered - _liquidFrom - (ExpectedFlow * block.Duration)) : 0;
+                block.LiquidMoved = byItself ? Beyond(block.Delivered - _liquidFrom - (ExpectedFlow * block.Duration)) : 0;
                 _liquidFrom = block.Delivered;
             }
         }
+    }
+
+    /// <summary>What has moved beyond what was expected, never less than none: what a reading is behind is taken off the next, or the scale's noise would add up.</summary>
+    private double Beyond(double more)
+    {
+        double sum = more + _behind;
+        _behind = Math.Max(-MostBehind, Math.Min(0, sum));
+        return Math.Max(0, sum);
     }
 }

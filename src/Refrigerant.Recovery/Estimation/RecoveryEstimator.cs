@@ -195,6 +195,9 @@ public sealed class RecoveryEstimator
     /// <summary>Share of the probability that the filter has.</summary>
     private double Share => _samples is null || _diagnosis.IsChanged ? 1 : FilterShare;
 
+    /// <summary>Weight on the scale, kg; what it should be where the scale is not used.</summary>
+    private double Gross => _intake.Scale.Gross + (_intake.Scale.IsOtherUnit ? Math.Max(0, _filter.Best.X[StateIndex.Delivered]) : 0);
+
     private void Take(ref EstimatorBlock block)
     {
         bool isResting = !block.IsDrawing && !_intake.Scale.IsLiquid && _intake.IsOpen;
@@ -207,6 +210,7 @@ public sealed class RecoveryEstimator
 
         _diagnosis.After(in block, isResting);
         _intake.ExpectedFlow = _diagnosis.ExpectedFlow;
+        _intake.Left = _diagnosis.Left;
         _credit = Math.Min(MostSteps, _credit + (StepsPerSecond * Math.Min(60, block.Duration)));
         _forecasts.Pass(block.IsDrawing ? block.Duration : 0);
         if (!_forecasts.IsBusy && block.Time >= _forecastAt + (_samples is null ? ControllerBetweenForecasts : BetweenForecasts))
@@ -218,7 +222,7 @@ public sealed class RecoveryEstimator
     private void BeginForecasts(in EstimatorBlock block)
     {
         _forecastAt = block.Time;
-        _forecasts.Begin(block.Time, block.AirTemperature, _intake.Scale.Gross);
+        _forecasts.Begin(block.Time, block.AirTemperature, Gross);
         double share = Share;
         _filterDraws.Points(share, _forecasts);
         if (_sampleDraws is not null && share < 1)
@@ -230,7 +234,9 @@ public sealed class RecoveryEstimator
 
     private void Forecasts(ref RawEstimate estimate)
     {
-        double gross = _intake.Scale.Gross;
+        double gross = Gross;
+        double limit = _intake.Scale.LimitOnScale;
+        estimate.CylinderLimitFirst = gross >= limit ? 1 : 0;
         if (double.IsNaN(_forecasts.ReadyAt))
         {
             estimate.FinalGrossWeight = estimate.Remaining.Plus(gross);
@@ -241,13 +247,12 @@ public sealed class RecoveryEstimator
         estimate.HasTimeToLevel = _forecasts.Reached > 0.5;
         estimate.TimeToLevel = estimate.HasTimeToLevel ? _forecasts.Times.Range().Plus(-_forecasts.Drawn).AtLeast(0) : default;
         estimate.FinalGrossWeight = (_forecasts.More.Count > 0 ? _forecasts.More.Range() : estimate.Remaining).Plus(_forecasts.Gross);
-        double limit = _intake.Scale.LimitOnScale;
         estimate.CylinderLimitFirst = gross >= limit ? 1 : _forecasts.More.ShareAbove(limit - _forecasts.Gross);
     }
 
     private void Conditions(ref RawEstimate estimate)
     {
-        for (JobCondition condition = JobCondition.ColdPool; condition <= JobCondition.ChargeInconsistent; condition++)
+        for (JobCondition condition = JobCondition.ColdPool; condition <= JobCondition.CylinderUnknown; condition++)
         {
             estimate.Set(condition, _diagnosis.Stands(condition));
         }
@@ -265,6 +270,9 @@ public sealed class RecoveryEstimator
         estimate.Set(
             JobCondition.ChargeInconsistent,
             estimate.TotalCharge.Low > _toldCharge * (1 + told) || estimate.TotalCharge.High < _toldCharge * (1 - told));
+        estimate.Set(JobCondition.WeightNet, _intake.Scale.IsNet);
+        estimate.Set(JobCondition.CylinderInconsistent, _intake.Scale.IsUnlikeTold);
+        estimate.Set(JobCondition.CylinderUnknown, _intake.Scale.IsUnknown);
     }
 
     /// <summary>The level, culture-invariant.</summary>

@@ -25,6 +25,8 @@ public sealed class RecoveryMonitor
     private readonly RecoveryEstimator _estimator;
     private readonly RecoveryJob _job;
     private double _time;
+    private string? _unknown;
+    private int _unknowns;
 
     private RecoveryMonitor(RecoveryJob job, RecoveryEstimator estimator)
     {
@@ -78,10 +80,15 @@ public sealed class RecoveryMonitor
         return new JobEstimate(in estimate, ConditionsOf(in estimate), EstimateFindings.Of(_job, in estimate, _estimator.IsOilTold));
     }
 
-    /// <summary>Number of a cylinder in the job's list; negative where no label, or one that is not on it, was told.</summary>
+    /// <summary>Number of a cylinder in the job's list, and from its end on of those that are not on it; negative where no label was told.</summary>
     private int NumberOf(string? label)
     {
-        for (int i = 0; label is not null && i < _job.Cylinders.Count; i++)
+        if (label is null)
+        {
+            return -1;
+        }
+
+        for (int i = 0; i < _job.Cylinders.Count; i++)
         {
             if (_job.Cylinders[i].Label == label)
             {
@@ -89,13 +96,19 @@ public sealed class RecoveryMonitor
             }
         }
 
-        return -1;
+        if (label != _unknown)
+        {
+            _unknown = label;
+            _unknowns++;
+        }
+
+        return _job.Cylinders.Count + _unknowns;
     }
 
     private static JobCondition[] ConditionsOf(in RawEstimate estimate)
     {
         var conditions = new List<JobCondition>();
-        for (JobCondition condition = JobCondition.ColdPool; condition <= JobCondition.ChargeInconsistent; condition++)
+        for (JobCondition condition = JobCondition.ColdPool; condition <= JobCondition.CylinderUnknown; condition++)
         {
             if (estimate.Has(condition))
             {

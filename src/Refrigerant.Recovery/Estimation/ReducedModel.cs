@@ -89,6 +89,13 @@ internal sealed class ReducedModel
         return now > 0 ? suction * Efficiency(suction, in parameters) / now : 0;
     }
 
+    /// <summary>Efficiency of the machine at a pressure at its inlet, over that at pressure ratio one.</summary>
+    public static double Efficiency(double suction, in ReducedParameters parameters)
+    {
+        double ratio = parameters.DischargePressure / Math.Max(1, suction);
+        return Efficiency(ratio, ratio > 1 ? Math.Pow(ratio, parameters.InverseExponent) : 1, in parameters);
+    }
+
     /// <summary>Refrigerant in the appliance besides what oil holds, kg.</summary>
     private static double MassOf(in ReducedState state, in ReducedParameters parameters)
     {
@@ -103,12 +110,6 @@ internal sealed class ReducedModel
         double fill = Math.Max(1e-6, Math.Min(1, level));
         double power = parameters.WetExponent == 1 ? fill : parameters.WetExponent == 0.5 ? Math.Sqrt(fill) : Math.Pow(fill, parameters.WetExponent);
         return Math.Min(1, parameters.WetShare + ((1 - parameters.WetShare) * power));
-    }
-
-    private static double Efficiency(double suction, in ReducedParameters parameters)
-    {
-        double ratio = parameters.DischargePressure / Math.Max(1, suction);
-        return Efficiency(ratio, ratio > 1 ? Math.Pow(ratio, parameters.InverseExponent) : 1, in parameters);
     }
 
     private static double Efficiency(double ratio, double expansion, in ReducedParameters parameters)

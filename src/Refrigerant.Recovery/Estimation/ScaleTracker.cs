@@ -39,6 +39,16 @@ internal sealed class ScaleTracker
     /// <summary>A drop of this many kg that is no new zero is another cylinder.</summary>
     private const double OtherCylinder = 1;
 
+    /// <summary>kg, and share of it, that the first weight may be off the one that was told.</summary>
+    private const double FirstOff = 1;
+
+    private const double FirstShare = 0.05;
+
+    /// <summary>A first weight that is the told one times this, or divided by it, within this share, is in another unit: lb in a kg.</summary>
+    private const double OtherUnit = 2.20462;
+
+    private const double UnitWithin = 0.02;
+
     /// <summary>Most kg that a scale under a cylinder of this trade shows.</summary>
     private const double Heaviest = 1e5;
 
@@ -70,9 +80,11 @@ internal sealed class ScaleTracker
             _tare[i] = cylinders[i].TareWeight.Kilograms;
             _limit[i] = Limit(cylinders[i], job.Appliance.Fluid);
         }
+
+        Gross = _gross.Length > 0 ? _gross[0] : 0;
     }
 
-    /// <summary>The last weight that was used, kg.</summary>
+    /// <summary>The last weight that was used, kg; before there is one, what the first cylinder should weigh.</summary>
     public double Gross { get; private set; }
 
     /// <summary>Number of the cylinder on the scale.</summary>
@@ -88,6 +100,15 @@ internal sealed class ScaleTracker
 
     /// <summary>Whether the first weight was that of the content alone.</summary>
     public bool IsNet { get; private set; }
+
+    /// <summary>Whether the first weight was the told one in another unit, so that none is used.</summary>
+    public bool IsOtherUnit { get; private set; }
+
+    /// <summary>Whether the cylinder on the scale did not weigh at first what was told.</summary>
+    public bool IsUnlikeTold { get; private set; }
+
+    /// <summary>Whether the cylinder on the scale is not one of the job's, so that its limit is not known.</summary>
+    public bool IsUnknown => _limit.Length > 0 && Cylinder >= _limit.Length;
 
     /// <summary>Weight on the scale at which the cylinder is at its limit, kg; infinite where none is known.</summary>
     public double LimitOnScale => Cylinder < _limit.Length ? _limit[Cylinder] + _shift : double.PositiveInfinity;
@@ -109,12 +130,19 @@ internal sealed class ScaleTracker
             Cylinder = Math.Max(0, cylinder);
             First(gross, time);
         }
-        else if (cylinder >= 0 && cylinder != Cylinder)
+
+        if (IsOtherUnit)
+        {
+            delivered = double.NaN;
+            return false;
+        }
+
+        if (cylinder >= 0 && cylinder != Cylinder)
         {
             Settle(gross, time, expectedFlow);
             Event = ScaleEvent.CylinderChanged;
             Cylinder = cylinder;
-            _shift = IsNet && cylinder < _tare.Length ? -_tare[cylinder] : 0;
+            Shift(gross);
         }
 
         delivered = gross - _zero;
@@ -183,9 +211,37 @@ internal sealed class ScaleTracker
         {
             double content = _gross[Cylinder] - _tare[Cylinder];
             double off = Math.Abs(gross - content);
+            double factor = gross / _gross[Cylinder];
             IsNet = off < Math.Abs(gross - _gross[Cylinder]) && off < 0.25 * _tare[Cylinder];
-            _shift = IsNet ? -_tare[Cylinder] : 0;
+            bool isUnit = Math.Abs((factor / OtherUnit) - 1) < UnitWithin || Math.Abs((factor * OtherUnit) - 1) < UnitWithin;
+            IsOtherUnit = isUnit && !IsNet && Math.Abs(gross - _gross[Cylinder]) > FirstOff;
         }
+
+        Shift(gross);
+    }
+
+    /// <summary>
+    /// What the scale shows beyond the cylinder's weight: the tare where weights are net, and where less is shown than the cylinder weighs empty, all that is missing: its limit must not be
+    /// overlooked. A cylinder with more or less in it than was told has the limit that it has.
+    /// </summary>
+    private void Shift(double gross)
+    {
+        _shift = 0;
+        IsUnlikeTold = false;
+        if (Cylinder >= _gross.Length)
+        {
+            return;
+        }
+
+        if (IsNet)
+        {
+            _shift = -_tare[Cylinder];
+            return;
+        }
+
+        double off = gross - _gross[Cylinder];
+        IsUnlikeTold = Math.Abs(off) > FirstOff + (FirstShare * _gross[Cylinder]);
+        _shift = gross < _tare[Cylinder] - FirstOff ? off : 0;
     }
 
     private void Accept(double delivered, double time, double expectedFlow)
@@ -227,7 +283,7 @@ internal sealed class ScaleTracker
         {
             // The next cylinder on the list, or one that is not on it.
             Cylinder++;
-            _shift = 0;
+            Shift(gross);
         }
         else if (Event == ScaleEvent.TareChanged)
         {

@@ -48,6 +48,12 @@ public enum UnusedReadings
     /// <summary>The valve is shut: what the gauge shows is not the appliance's pressure.</summary>
     GaugeShutOff = 4096,
 
-    /// <summary>The time jumps ahead by hours: the whole reading was left out, unless the next one goes on from there.</summary>
+    /// <summary>
+    /// The time jumps ahead, by hours or by more than what the scale gained allows: the whole reading was left out; where the next one goes on from there, the clock was set and no time has passed.
+    /// Or the clock counts thousandths of a second, or thousands of them: then it is divided, or multiplied.
+    /// </summary>
     TimeJumped = 8192,
+
+    /// <summary>The scale's first reading is what the cylinder should weigh in another unit, lb or kg: none of them is used.</summary>
+    WeightInconsistent = 16384,
 }

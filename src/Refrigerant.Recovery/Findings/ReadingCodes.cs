@@ -6,7 +6,7 @@ namespace Refrigerant.Recovery.Findings;
 internal static class ReadingCodes
 {
     public static readonly FindingCode CylinderFillsFirst = new("job-cylinder-fills-first", FindingSubject.CylinderOverfill, "the cylinder is at its limit, or fills before the level with a probability of 30 % or more");
-    public static readonly FindingCode TimeUnused = new("job-time-unused", FindingSubject.Readings, "a reading was left out because its time is no number or not later than the one before");
+    public static readonly FindingCode TimeUnused = new("job-time-unused", FindingSubject.Readings, "a reading was left out because its time is no number, not later than the one before, or far ahead of what the scale gained");
     public static readonly FindingCode GaugeUnused = new("job-gauge-unused", FindingSubject.Readings, "the gauge was left out: no number, out of range, stuck, shut off, or against everything else");
     public static readonly FindingCode WeightUnused = new("job-weight-unused", FindingSubject.Readings, "the scale was left out: no number, out of range, stuck, or jumped");
     public static readonly FindingCode OtherUnused = new("job-sensor-unused", FindingSubject.Readings, "a temperature or the discharge pressure was left out: no number, or out of range");
@@ -25,6 +25,11 @@ internal static class ReadingCodes
     public static readonly FindingCode LiquidMoves = new("job-liquid-moves", FindingSubject.PushPull, "liquid is being moved");
     public static readonly FindingCode ChargeDisagrees = new("job-charge-disagrees", FindingSubject.Readings, "the readings do not agree with the charge that was told");
 
+    public static readonly FindingCode GaugeAbsolute = new("job-gauge-absolute", FindingSubject.Readings, "the gauge seems to show absolute pressure");
+    public static readonly FindingCode WeightNet = new("job-weight-net", FindingSubject.Readings, "the scale shows the content of the cylinder alone");
+    public static readonly FindingCode CylinderUnlikeTold = new("job-cylinder-unlike-told", FindingSubject.CylinderCapacity, "the cylinder on the scale did not weigh at first what was told");
+    public static readonly FindingCode CylinderUnknown = new("job-cylinder-unknown", FindingSubject.CylinderOverfill, "the cylinder on the scale is not one of the job's, and its limit is not watched");
+
     public static readonly FindingCode LogPressureUnit = new("log-pressure-unit", FindingSubject.Readings, "the pressures of a log fit in another unit, or as absolute ones");
     public static readonly FindingCode LogPressureUnfit = new("log-pressure-unfit", FindingSubject.Readings, "the pressures of a log do not fit the refrigerant at its temperature");
     public static readonly FindingCode LogWeightUnit = new("log-weight-unit", FindingSubject.Readings, "the weights of a log fit as net ones, or gain more than the charge");
@@ -42,7 +47,7 @@ internal static class ReadingCodes
     public static readonly IReadOnlyList<FindingCode> All =
     [
         CylinderFillsFirst, TimeUnused, GaugeUnused, WeightUnused, OtherUnused, OilNotTold, ColdPool, MachineWeak, HoseBlocked, ValveClosed, ScaleDisturbed, GaugeDisagrees, AirComesIn, LevelOutOfReach, RestTells,
-        CylinderChanged, TareChanged, LiquidMoves, ChargeDisagrees,
+        CylinderChanged, TareChanged, LiquidMoves, ChargeDisagrees, GaugeAbsolute, WeightNet, CylinderUnlikeTold, CylinderUnknown,
         LogPressureUnit, LogPressureUnfit, LogWeightUnit, LogWeightUnfit, LogCylinderSwapped, LogWeightJumps, LogGap,
         FitUnsettled, FitMisses, FitUntold, FitBeginsLater, FitGaugeOff,
     ];

@@ -26,8 +26,7 @@ public class BadInputTests
     [InlineData("one time far ahead", UnusedReadings.TimeJumped)]
     [InlineData("psi for kPa", UnusedReadings.GaugeInconsistent)]
     [InlineData("kPa for psi", UnusedReadings.GaugeOutOfRange)]
-    [InlineData("absolute for gauge", UnusedReadings.None)]
-    [InlineData("gross for net", UnusedReadings.None)]
+    [InlineData("lb for kg", UnusedReadings.WeightInconsistent)]
     [InlineData("stuck gauge", UnusedReadings.GaugeStuck)]
     [InlineData("stuck scale", UnusedReadings.WeightStuck)]
     [InlineData("shut valve told", UnusedReadings.GaugeShutOff)]
@@ -216,11 +215,8 @@ public class BadInputTests
             case "kPa for psi":
                 reading.SuctionGaugePressure *= 6.894757;
                 break;
-            case "absolute for gauge":
-                reading.SuctionGaugePressure += 101_325;
-                break;
-            case "gross for net":
-                reading.GrossWeight -= 12.5;
+            case "lb for kg":
+                reading.GrossWeight *= 2.20462;
                 break;
             case "stuck gauge":
                 reading.SuctionGaugePressure = i >= 100 ? 400e3 : reading.SuctionGaugePressure;
@@ -240,7 +236,7 @@ public class BadInputTests
     {
         var estimator = new RecoveryEstimator(told.Job(), told.Instruments(), told.Options());
         UnusedReadings ever = UnusedReadings.None;
-        conditions = new bool[(int)JobCondition.ChargeInconsistent + 1];
+        conditions = new bool[(int)JobCondition.CylinderUnknown + 1];
         last = default;
         int i = 0;
         foreach (TruthSample sample in Job.Value.Log.Samples)

@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.IO;
 using System.Linq;
+using System.Threading;
 using System.Threading.Tasks;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Estimation;
@@ -55,6 +56,22 @@ public class CalibrationTests
             double share = held.Count(each => each[k]) / (double)Jobs;
             Assert.True(share >= 0.8, $"the range of the {names[k]} holds in {share:P0} of {Jobs} jobs");
         }
+    }
+
+    [Fact]
+    public void A_fit_can_be_cancelled()
+    {
+        JobLog log = ExampleLog.Create();
+        using var before = new CancellationTokenSource();
+        before.Cancel();
+        Assert.Throws<OperationCanceledException>(() => JobCalibration.Fit(ExampleLog.Told, log, null, before.Token));
+        Assert.Throws<OperationCanceledException>(() => JobCalibration.Fit([new LoggedJob(ExampleLog.Told, log)], null, before.Token));
+
+        // A token that nobody cancels changes nothing.
+        using var never = new CancellationTokenSource();
+        JobCalibration one = JobCalibration.Fit(ExampleLog.Told, log, null, never.Token);
+        JobCalibration other = JobCalibration.Fit(ExampleLog.Told, log);
+        Assert.Equal(one.Displacement.Best.CubicMetersPerSecond, other.Displacement.Best.CubicMetersPerSecond);
     }
 
     [Fact]

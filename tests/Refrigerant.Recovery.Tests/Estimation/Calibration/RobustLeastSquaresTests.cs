@@ -1,3 +1,5 @@
+using System;
+using System.Threading;
 using Refrigerant.Recovery.Estimation.Calibration;
 using Xunit;
 
@@ -26,14 +28,38 @@ public class RobustLeastSquaresTests
         Assert.Equal(4, far.Unknowns[0], 1e-2);
     }
 
+    /// <summary>Cancelled from within, at the third time that it asks for residuals: it makes no further iteration.</summary>
+    [Fact]
+    public void Cancelled_on_its_way_it_makes_no_further_iteration()
+    {
+        using var cancellation = new CancellationTokenSource();
+        int asked = 0;
+        var line = new Line([1, 2, 3, 1], [0.4, 0.9, 1.7, 0.2])
+        {
+            Asked = () =>
+            {
+                asked++;
+                if (asked == 3)
+                {
+                    cancellation.Cancel();
+                }
+            },
+        };
+        Assert.Throws<OperationCanceledException>(() => new RobustLeastSquares(line).Solve([5], cancellation.Token));
+        Assert.InRange(asked, 3, 9);
+    }
+
     private sealed class Line(double[] slopes, double[] values) : ILeastSquaresProblem
     {
         public int Unknowns => 1;
 
         public int Readings => slopes.Length;
 
+        public Action Asked { get; init; } = () => { };
+
         public void Residuals(double[] unknowns, double[] residuals)
         {
+            Asked();
             for (int i = 0; i < slopes.Length; i++)
             {
                 residuals[i] = (slopes[i] * unknowns[0]) - values[i];

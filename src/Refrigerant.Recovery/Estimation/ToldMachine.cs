@@ -1,0 +1,33 @@
+using System;
+
+namespace Refrigerant.Recovery.Estimation;
+
+/// <summary>What the machine draws as it was told, by the pressure at its inlet alone: whatever is in the appliance.</summary>
+internal sealed class ToldMachine
+{
+    /// <summary>Pa: below it nothing is told apart.</summary>
+    private const double LeastPressure = 1000;
+
+    private readonly SaturationTable _table;
+    private readonly ReducedParameters _told;
+    private readonly double _warming;
+
+    public ToldMachine(SaturationTable table, EstimatorPrior prior)
+    {
+        _table = table;
+        _told = prior.Typical;
+        _warming = prior.Mean[StateIndex.Warming];
+    }
+
+    /// <summary>Flow of saturated vapor that warms on its way, kg/s.</summary>
+    /// <param name="suction">Absolute pressure at the inlet, Pa.</param>
+    /// <param name="air">Temperature of the air, K.</param>
+    public double Flow(double suction, double air)
+    {
+        double pressure = Math.Max(LeastPressure, suction);
+        double temperature = _table.DewTemperature(pressure);
+        _table.At(temperature, out SaturationValues at);
+        double density = at.VaporDensity * temperature / (temperature + (_warming * Math.Max(0, air - temperature)));
+        return density * _told.Displacement * ReducedModel.Efficiency(pressure, in _told);
+    }
+}

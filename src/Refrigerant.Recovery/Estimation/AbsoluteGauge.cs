@@ -36,8 +36,8 @@ internal sealed class AbsoluteGauge
     /// <summary>Degrees of freedom of the error of the temperature told: what is told can be wrong.</summary>
     private const double Freedom = 4;
 
-    /// <summary>Sums kept of windows, two by two where there are more; what a machine that became weak costs as an explanation.</summary>
-    private const int Kept = 48;
+    /// <summary>Sums kept of windows, in single precision, two by two where there are more; what a machine that became weak costs as an explanation.</summary>
+    private const int Kept = 20;
 
     private const double ChangeCosts = 3;
 
@@ -50,15 +50,14 @@ internal sealed class AbsoluteGauge
     private readonly ReducedModel _model;
     private readonly EstimatorPrior _prior;
     private readonly ToldMachine _machine;
-    private readonly ReducedParameters _told;
     private readonly double _least;
     private readonly double[] _flow = new double[2];
     private readonly double[] _drawn = new double[2];
     private readonly double[] _sum = new double[2];
     private readonly double[] _squares = new double[2];
-    private readonly double[] _precisions = new double[Kept];
-    private readonly double[] _sums = new double[Kept];
-    private readonly double[] _squaresOf = new double[Kept];
+    private readonly float[] _precisions = new float[Kept];
+    private readonly float[] _sums = new float[Kept];
+    private readonly float[] _squaresOf = new float[Kept];
     private double _precision;
     private int _kept;
     private double _startGauge;
@@ -72,7 +71,6 @@ internal sealed class AbsoluteGauge
         _machine = machine;
         _model = model;
         _prior = prior;
-        _told = prior.Typical;
         _least = -instruments.SuctionGauge.ErrorLimitPascals;
     }
 
@@ -162,9 +160,9 @@ internal sealed class AbsoluteGauge
             }
         }
 
-        _precisions[_kept] = precision;
-        _sums[_kept] = precision * off;
-        _squaresOf[_kept] = precision * off * off;
+        _precisions[_kept] = (float)precision;
+        _sums[_kept] = (float)(precision * off);
+        _squaresOf[_kept] = (float)(precision * off * off);
         _kept++;
     }
 
@@ -181,7 +179,8 @@ internal sealed class AbsoluteGauge
         _model.Table.At(temperature, out SaturationValues at);
         var state = new ReducedState { Temperature = temperature, MetalTemperature = temperature, WetTemperature = temperature };
         var inputs = new ReducedInputs(block.AirTemperature, block.IsDrawing, AssumedPhase.LiquidPresent);
-        _model.Evaluate(in state, in _told, in inputs, out ReducedOutput output);
+        ReducedParameters told = _prior.Typical;
+        _model.Evaluate(in state, in told, in inputs, out ReducedOutput output);
         double kelvins = Math.Sqrt((Kelvins * Kelvins) + (_prior.Sigma[StateIndex.Temperature] * _prior.Sigma[StateIndex.Temperature]));
         double byTemperature = at.DewPressure * at.DewSlope * kelvins;
         double byHose = HoseKnown * (output.Pressure - output.SuctionPressure);

@@ -35,7 +35,6 @@ internal sealed class Diagnosis
     private readonly EstimatorPrior _prior;
     private readonly ChangePointFilter _filter;
     private readonly ParityRelations _parity;
-    private readonly ParityRelations _slowParity;
     private readonly AirWatch _air = new();
     private readonly GaugeGuard _gauge;
     private readonly AbsoluteGauge _absolute;
@@ -53,8 +52,7 @@ internal sealed class Diagnosis
         _model = model;
         _prior = prior;
         _filter = filter;
-        _parity = new ParityRelations(model, prior, filter, isSlow: false);
-        _slowParity = new ParityRelations(model, prior, filter, isSlow: true);
+        _parity = new ParityRelations(model, prior, filter);
         _gauge = new GaugeGuard(model, prior);
         var machine = new ToldMachine(model.Table, prior);
         _absolute = new AbsoluteGauge(model, prior, machine, instruments);
@@ -130,10 +128,9 @@ internal sealed class Diagnosis
     /// <param name="isResting">Whether the machine stands and the valves are open.</param>
     public void After(in EstimatorBlock block, bool isResting)
     {
-        ParityVerdict slow = _slowParity.Update(in block);
-        ParityVerdict quick = _parity.Update(in block);
+        ParityVerdict verdict = _parity.Update(in block);
         _machine.Update(in block, WellAboveLevel * _prior.Level);
-        Apply(Confirmed(quick == ParityVerdict.Agrees ? slow : quick), in block);
+        Apply(Confirmed(verdict), in block);
         SigmaPoint mean = _filter.Best.Mean();
         AssumedPhase phase = _filter.IsBestWet ? AssumedPhase.LiquidPresent : AssumedPhase.VaporOnly;
         var inputs = new ReducedInputs(block.AirTemperature, block.IsDrawing, phase);
@@ -261,7 +258,6 @@ internal sealed class Diagnosis
     private void Restart()
     {
         _parity.Restart();
-        _slowParity.Restart();
         _machine.Restart();
     }
 

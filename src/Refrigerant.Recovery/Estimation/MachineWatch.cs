@@ -31,8 +31,8 @@ internal sealed class MachineWatch
 
     private readonly EstimatorPrior _prior;
     private readonly ToldMachine _machine;
-    private readonly double[] _drawn = new double[Kept];
-    private readonly double[] _gained = new double[Kept];
+    private readonly float[] _drawn = new float[Kept];
+    private readonly float[] _gained = new float[Kept];
     private int _count;
     private double _flow;
     private double _open;
@@ -104,8 +104,8 @@ internal sealed class MachineWatch
             Learn();
         }
 
-        _drawn[_count] = _open;
-        _gained[_count] = block.Delivered - _from;
+        _drawn[_count] = (float)_open;
+        _gained[_count] = (float)(block.Delivered - _from);
         _count++;
         _since = block.Time;
         _from = block.Delivered;

@@ -19,20 +19,8 @@ internal sealed class ParityRelations
     private const double Youngest = 10;
     private const double Window = 12;
 
-    /// <summary>The same of the slow relations: where little flows, a weak machine shows late.</summary>
-    private const double SlowRenewal = 90;
-
-    private const double SlowYoungest = 80;
-    private const double SlowWindow = 80;
-
-    /// <summary>How far below the prediction the gauge may be where a machine is weak: with less flow it must be above.</summary>
-    private const double SlowLevel = 0.05;
-
     /// <summary>s before anything is compared, and before what needs a steady course is.</summary>
     private const double WarmUp = 30;
-
-    /// <summary>The same of the slow relations: what the filter takes from the first readings shows for a while.</summary>
-    private const double SlowWarmUp = 60;
 
     private const double Steady = 120;
 
@@ -90,7 +78,6 @@ internal sealed class ParityRelations
     private readonly ReducedModel _model;
     private readonly EstimatorPrior _prior;
     private readonly ChangePointFilter _filter;
-    private readonly bool _isSlow;
     private readonly SigmaPoint[] _predicted = new SigmaPoint[2];
     private readonly AssumedPhase[] _phase = new AssumedPhase[2];
     private readonly double[] _born = [-1, -1];
@@ -98,7 +85,7 @@ internal sealed class ParityRelations
     private readonly double[] _vaporOnly = new double[2];
     private readonly RollingLine _scale;
     private readonly RollingLine _gauge;
-    private readonly GaugeStep? _step;
+    private readonly GaugeStep _step;
     private ParityVerdict _pending;
     private int _streak;
     private int _compared;
@@ -108,16 +95,14 @@ internal sealed class ParityRelations
     /// <param name="model">The model.</param>
     /// <param name="prior">What was told.</param>
     /// <param name="filter">Where predictions start from.</param>
-    /// <param name="isSlow">Whether over a minute or two, for a weak machine only.</param>
-    public ParityRelations(ReducedModel model, EstimatorPrior prior, ChangePointFilter filter, bool isSlow)
+    public ParityRelations(ReducedModel model, EstimatorPrior prior, ChangePointFilter filter)
     {
-        _isSlow = isSlow;
-        _scale = new RollingLine(isSlow ? 84 : 16);
+        _scale = new RollingLine(16);
         _gauge = new RollingLine(16);
         _model = model;
         _prior = prior;
         _filter = filter;
-        _step = isSlow ? null : new GaugeStep(prior);
+        _step = new GaugeStep(prior);
     }
 
     /// <summary>Time before which the readings fit: a step of the gauge, or now.</summary>
@@ -129,7 +114,7 @@ internal sealed class ParityRelations
         _born[0] = _born[1] = -1;
         _scale.Clear();
         _gauge.Clear();
-        _step?.Restart();
+        _step.Restart();
         _pending = ParityVerdict.Agrees;
         _streak = _compared = 0;
         _drawingSince = double.NaN;
@@ -145,7 +130,7 @@ internal sealed class ParityRelations
         }
 
         _drawingSince = double.IsNaN(_drawingSince) ? block.Time : _drawingSince;
-        if (block.Time < (_isSlow ? SlowWarmUp : WarmUp))
+        if (block.Time < WarmUp)
         {
             return ParityVerdict.Agrees;
         }
@@ -156,7 +141,7 @@ internal sealed class ParityRelations
             return ParityVerdict.Agrees;
         }
 
-        if (_step is not null && Stepped(_step, old, in block) is ParityVerdict stepped and not ParityVerdict.Agrees)
+        if (Stepped(_step, old, in block) is ParityVerdict stepped and not ParityVerdict.Agrees)
         {
             ChangedAt = _step.At;
             return stepped;
@@ -166,7 +151,7 @@ internal sealed class ParityRelations
         _scale.Add(block.Time, block.Delivered);
         _gauge.Add(block.Time, block.Gauge);
         _compared++;
-        ParityVerdict now = _compared > LeastBlocks && block.Time - _born[old] >= (_isSlow ? SlowYoungest : Youngest) ? Compare(old, in block) : ParityVerdict.Agrees;
+        ParityVerdict now = _compared > LeastBlocks && block.Time - _born[old] >= Youngest ? Compare(old, in block) : ParityVerdict.Agrees;
         _streak = now == ParityVerdict.Agrees ? 0 : now == _pending ? _streak + 1 : 1;
         _pending = now;
         int needed = now == ParityVerdict.MachineWeak ? MachineBlocks : now is ParityVerdict.HoseBlocked or ParityVerdict.GaugeOff ? HoseBlocks : Blocks;
@@ -186,7 +171,7 @@ internal sealed class ParityRelations
         }
 
         int old = _born[0] < _born[1] ? 0 : 1;
-        if (_born[old] < 0 || block.Time - _born[1 - old] >= (_isSlow ? SlowRenewal : Renewal))
+        if (_born[old] < 0 || block.Time - _born[1 - old] >= Renewal)
         {
             SquareRootFilter best = _filter.Best;
             _predicted[old] = best.Mean();
@@ -238,9 +223,8 @@ internal sealed class ParityRelations
                 : _gauge.Fit(block.Time, StandsFor, out double falls, out _) && Math.Abs(falls) < Stands * seen ? ParityVerdict.HoseBlocked : ParityVerdict.Agrees;
         }
 
-        double window = _isSlow ? SlowWindow : Window;
         if (_phase[old] != AssumedPhase.LiquidPresent
-            || !_scale.Fit(block.Time, window, out double rate, out double weight)
+            || !_scale.Fit(block.Time, Window, out double rate, out double weight)
             || !_scale.Fit(block.Time, 6, out double fastRate, out _)
             || !_gauge.Fit(block.Time, 6, out double pressureRate, out double gauge)
             || !_gauge.Fit(block.Time, HoseWindow, out double slowRate, out _))
@@ -255,9 +239,9 @@ internal sealed class ParityRelations
         double shown = output.SuctionPressure - _prior.Atmosphere + predicted.GaugeError;
         double level = (gauge - shown) / pressure;
         double levelSigma = (2.5 * Math.Sqrt(_prior.GaugeNoise + _prior.ModelNoise) / pressure) + 0.02;
-        double drift = Drift * _prior.ScaleDrift * Math.Sqrt(2 / (_prior.ScaleTime * window));
-        double rateSigma = (_isSlow ? drift : RateNoise) / Math.Max(1e-5, expected);
-        double weakSigma = (_isSlow ? drift : Math.Sqrt((RateNoise * RateNoise) + (drift * drift))) / Math.Max(1e-5, expected);
+        double drift = Drift * _prior.ScaleDrift * Math.Sqrt(2 / (_prior.ScaleTime * Window));
+        double rateSigma = RateNoise / Math.Max(1e-5, expected);
+        double weakSigma = Math.Sqrt((RateNoise * RateNoise) + (drift * drift)) / Math.Max(1e-5, expected);
         double step = weight - predicted.State.Delivered - _offset[old];
         double age = block.Time - _born[old];
         bool isSteady = Math.Abs(pressureRate) < 0.012 * pressure;
@@ -267,11 +251,6 @@ internal sealed class ParityRelations
         bool isHose = canBeHose && ratio < 1 - Math.Max(0.22, 1.6 * rateSigma) && level < -Math.Max(0.08, 2 * levelSigma);
         bool isSettled = block.Time - _drawingSince > Steady && _filter.VaporOnly < 0.2;
         bool canBeWeak = isSettled && output.Pressure > WellAboveLevel * _prior.Level && ratio < 1 - Math.Max(LeastWeakness, WeakSigmas * weakSigma);
-        if (_isSlow)
-        {
-            return canBeWeak && level > -SlowLevel ? ParityVerdict.MachineWeak : ParityVerdict.Agrees;
-        }
-
         double absolute = gauge + _prior.Atmosphere;
         if (absolute < 0.35 * pressure)
         {

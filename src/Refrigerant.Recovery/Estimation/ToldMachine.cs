@@ -9,14 +9,12 @@ internal sealed class ToldMachine
     private const double LeastPressure = 1000;
 
     private readonly SaturationTable _table;
-    private readonly ReducedParameters _told;
-    private readonly double _warming;
+    private readonly EstimatorPrior _prior;
 
     public ToldMachine(SaturationTable table, EstimatorPrior prior)
     {
         _table = table;
-        _told = prior.Typical;
-        _warming = prior.Mean[StateIndex.Warming];
+        _prior = prior;
     }
 
     /// <summary>Flow of saturated vapor that warms on its way, kg/s.</summary>
@@ -24,10 +22,11 @@ internal sealed class ToldMachine
     /// <param name="air">Temperature of the air, K.</param>
     public double Flow(double suction, double air)
     {
+        ReducedParameters told = _prior.Typical;
         double pressure = Math.Max(LeastPressure, suction);
         double temperature = _table.DewTemperature(pressure);
         _table.At(temperature, out SaturationValues at);
-        double density = at.VaporDensity * temperature / (temperature + (_warming * Math.Max(0, air - temperature)));
-        return density * _told.Displacement * ReducedModel.Efficiency(pressure, in _told);
+        double density = at.VaporDensity * temperature / (temperature + (_prior.Mean[StateIndex.Warming] * Math.Max(0, air - temperature)));
+        return density * told.Displacement * ReducedModel.Efficiency(pressure, in told);
     }
 }

@@ -222,8 +222,8 @@ public sealed record Appliance
     = new(Steel, SpecificEntropyUnit.JoulePerKilogramKelvin);
 
     /// <summary>
-    /// Resistance from the metal to boiling refrigerant, for 1 m²; 1e-8 m²·K/W or more. Where it is null it is zero without metal,
-    /// water or oil, else a typical one for its volume (common practice, no source).
+    /// Resistance from the metal to boiling refrigerant, for 1 m²; 1e-8 m²·K/W or more. Where it is null it is zero without metal
+    /// or water, else a typical one for its volume (common practice, no source).
     /// </summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
     public ThermalResistance? MetalResistance

@@ -86,6 +86,10 @@ public sealed record MachineBody
         };
     }
 
+    /// <summary>Temperature after standing still, K: T = T_air + (T − T_air)·exp(−t·UA/C).</summary>
+    internal double AfterRest(double kelvins, double air, double seconds) =>
+        air + ((kelvins - air) * Math.Exp(-seconds * AirConductance / HeatCapacity.JoulesPerKelvin));
+
     /// <summary>Heat capacity, conductances and heat of friction.</summary>
     public override string ToString() =>
         $"{Require.Text(HeatCapacity.JoulesPerKelvin)} J/K, {Require.Text(AirConductance)} W/K to the air, {Require.Text(GasConductance)} W/K to the gas, {Require.Text((double)FrictionPower.Watts)} W of friction";

@@ -60,6 +60,11 @@ internal sealed class SuctionLine
         }
     }
 
+    /// <summary>A machine behind hoses, the second vapor side beside the first; without hoses it sees the inlet state.</summary>
+    public static SuctionLine Of(HoseSet? hoses, RecoveryMachine machine) => hoses is null ? new SuctionLine((Line?)null, machine)
+        : hoses.SecondVaporSide.Count == 0 ? new SuctionLine(new Line(hoses.VaporSide), machine)
+        : new SuctionLine([new Line(hoses.VaporSide), new Line(hoses.SecondVaporSide)], machine);
+
     /// <summary>Mass flow, kg/s.</summary>
     public double MassFlow { get; private set; }
 

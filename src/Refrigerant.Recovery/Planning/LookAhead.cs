@@ -1,7 +1,6 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
-using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using UnitsNet.Units;
@@ -20,16 +19,8 @@ internal sealed class LookAhead(PlanSituation now)
     /// <summary>No hotter is an appliance made by heat, K: 52 °C (125 °F), as cylinders (common practice, no source).</summary>
     private const double HottestAppliance = 325.15;
 
-    /// <summary>A wait of less than this many changes of the cylinder is not looked into. Our choice.</summary>
-    private const double LongWait = 3;
-
-    /// <summary>Another cylinder helps whose pressure is below this share of the connected one's.</summary>
-    private const double Lower = 0.7;
-
-    /// <summary>And that ends the pull in less than this share of the time that is left. Our choice.</summary>
-    private const double Sooner = 0.7;
-
     private readonly PullSearch _search = new(now);
+    private readonly OtherCylinder _other = new(now);
 
     /// <summary>The best pull from here.</summary>
     public PullPlan Best()
@@ -46,7 +37,7 @@ internal sealed class LookAhead(PlanSituation now)
         {
             PullPlan limited = best;
             best = Better([best, .. Cooler(plain)]);
-            if (best.How.IsThrottled && UntilLimit(limited, best) is PullPlan hot)
+            if (best.How.IsThrottled && _other.AtLimit(limited, best) is PullPlan hot)
             {
                 return hot;
             }
@@ -63,7 +54,7 @@ internal sealed class LookAhead(PlanSituation now)
         }
 
         best = _search.GoOn(best);
-        if (ForOtherCylinder(best) is PullPlan shorter)
+        if (_other.WhereItCrawls(best) is PullPlan shorter)
         {
             return shorter;
         }
@@ -85,55 +76,6 @@ internal sealed class LookAhead(PlanSituation now)
         }
 
         return best;
-    }
-
-    /// <summary>
-    /// The pull up to where the cylinder's pressure leaves the machine little to draw, where another cylinder, cooler or emptier, lets it end sooner from there; null where it does not.
-    /// </summary>
-    private PullPlan? ForOtherCylinder(PullPlan best)
-    {
-        double change = now.Job.Times.CylinderChange.Seconds;
-        if (best.Fate is not (PullFate.Passes or PullFate.Stuck or PullFate.Crawls) || best.Seconds < LongWait * change || now.NextCylinder is not CylinderStanding other
-            || now.WithCylinder(other).Cylinder is not CylinderState fresh)
-        {
-            return null;
-        }
-
-        foreach (TrajectoryPoint point in best.Parts[0].Trajectory)
-        {
-            bool crawls = point.LiquidKilograms <= 0 && fresh.Pressure.Pascals < Lower * point.DischargePascals && point.AppliancePascals > now.Goal.Pascals
-                && now.Job.Machine.EfficiencyAt(point.DischargePascals / point.AppliancePascals) < StandardStrategy.NearDeepest * now.Job.Machine.VolumetricEfficiency;
-            if (!crawls || point.Seconds < 1)
-            {
-                continue;
-            }
-
-            double left = best.Seconds - point.Seconds;
-            PlanStep step = best.How with { Duration = new Duration(point.Seconds, DurationUnit.Second), Reason = StepReason.UntilChange };
-            if (left < LongWait * change || now.Preview(step) is not { End: StageEnd.TimeLimit } cut)
-            {
-                return null;
-            }
-
-            PullPlan after = _search.ToGoal(best.How, cut.After with { Cylinder = fresh });
-            return after.Fate <= PullFate.AtGoal && change + after.Seconds < Sooner * left ? new PullPlan(best.How, step, PullFate.Passes, point.Seconds, [cut]) : null;
-        }
-
-        return null;
-    }
-
-    /// <summary>The pull up to the limit of a hot cylinder, where another one, cooler or emptier, lets it end sooner from there than throttling does; null where it does not.</summary>
-    private PullPlan? UntilLimit(PullPlan limited, PullPlan throttled)
-    {
-        double change = now.Job.Times.CylinderChange.Seconds;
-        if (limited.Seconds < 1 || throttled.Seconds - limited.Seconds < LongWait * change || limited.End == StageEnd.ThermalCutout || now.NextCylinder is not CylinderStanding other
-            || now.WithCylinder(other).Cylinder is not CylinderState fresh || !(fresh.Pressure.Pascals < Lower * limited.After.Cylinder!.Pressure.Pascals))
-        {
-            return null;
-        }
-
-        PullPlan after = _search.ToGoal(limited.How, limited.After with { Cylinder = fresh });
-        return limited.Seconds + change + after.Seconds < Sooner * throttled.Seconds ? limited with { Step = limited.Step with { Reason = StepReason.UntilLimit }, Fate = PullFate.Passes } : null;
     }
 
     /// <summary>Whether the cylinder comes above its marked service pressure.</summary>

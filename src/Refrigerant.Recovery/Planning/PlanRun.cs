@@ -356,7 +356,7 @@ internal sealed partial class PlanRun
         _previews.RemoveAll(preview => !ReferenceEquals(preview.From, after));
     }
 
-    /// <summary>A machine that stands still cools: T = T_air + (T − T_air)·exp(−t·UA/C).</summary>
+    /// <summary>A machine that stands still cools.</summary>
     private Temperature? MachineAfter(StageKind kind, StageResult? result, double seconds)
     {
         Temperature? now = result?.After.MachineTemperature ?? State.MachineTemperature;
@@ -365,7 +365,6 @@ internal sealed partial class PlanRun
             return now;
         }
 
-        double left = Math.Exp(-seconds * body.AirConductance / body.HeatCapacity.JoulesPerKelvin);
-        return new Temperature(Ambient.Kelvins + ((warm.Kelvins - Ambient.Kelvins) * left), TemperatureUnit.Kelvin);
+        return new Temperature(body.AfterRest(warm.Kelvins, Ambient.Kelvins, seconds), TemperatureUnit.Kelvin);
     }
 }

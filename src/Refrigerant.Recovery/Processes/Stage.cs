@@ -96,6 +96,9 @@ internal sealed class Stage
 
     public StageFigures Figures { get; } = new();
 
+    /// <summary>A machine that stands by, cooling; null where none is known.</summary>
+    public RecoveryMachine? Standing { get; set; }
+
     public double[] Initial { get; private set; } = [];
 
     public double[] State => _state;
@@ -189,6 +192,26 @@ internal sealed class Stage
     /// <summary>Notes when the last liquid is gone.</summary>
     public void WatchLiquid(Func<double> margin) => _dry = Watch(StageEnd.LiquidGone, margin, stops: false);
 
+    /// <summary>A point of the course with nothing between appliance and cylinder; where something is, it adds its own.</summary>
+    public TrajectoryPoint Point(double time, ApplianceModel model)
+    {
+        Vessel? receiver = Cylinder?.Vessel;
+        return new TrajectoryPoint
+        {
+            Seconds = time,
+            AppliancePascals = model.Port.Pressure,
+            SuctionPascals = model.Port.Pressure,
+            DischargePascals = receiver?.Pressure ?? model.Port.Pressure,
+            ApplianceKelvins = model.Port.Temperature,
+            MetalKelvins = model.ColdestSurface,
+            CylinderKelvins = receiver?.Temperature ?? model.Port.Temperature,
+            ApplianceKilograms = model.VesselMass + model.DissolvedMass,
+            LiquidKilograms = model.LiquidMass,
+            CylinderKilograms = receiver?.Mass ?? 0,
+            Content = Tracked ? model.Port.Content.Snapshot() : null,
+        };
+    }
+
     /// <summary>Integrates; a condition that ends the stage and holds already at the start ends it at once.</summary>
     /// <param name="point">What is recorded at a time.</param>
     /// <param name="longestStep">Longest step, s.</param>
@@ -238,7 +261,7 @@ internal sealed class Stage
     /// <param name="find">Adds what to know.</param>
     public StageResult Result(StageEnd end, in OdeOutcome outcome, ApplianceState appliance, Action<List<Finding>, SimulationState> find)
     {
-        SimulationState after = After(appliance);
+        SimulationState after = After(appliance, outcome.Time);
         var findings = new List<Finding>();
         find(findings, after);
         if (_fill is not null && _network.Links.Any(link => ReferenceEquals(link.To, Cylinder!.Vessel)))
@@ -275,12 +298,12 @@ internal sealed class Stage
         }
     }
 
-    private SimulationState After(ApplianceState appliance) => new(appliance)
+    private SimulationState After(ApplianceState appliance, double seconds) => new(appliance)
     {
         Cylinder = _stands ? Cylinder?.Read(_state) : Before.Cylinder,
-        MachineTemperature = _machine is null || double.IsNaN(_machine.Compressor.BodyTemperature)
-            ? Before.MachineTemperature
-            : new Temperature(_machine.Compressor.BodyTemperature, TemperatureUnit.Kelvin),
+        MachineTemperature = _machine is not null && !double.IsNaN(_machine.Compressor.BodyTemperature) ? new Temperature(_machine.Compressor.BodyTemperature, TemperatureUnit.Kelvin)
+            : Before.MachineTemperature is Temperature warm && Standing?.Body is MachineBody body ? new Temperature(body.AfterRest(warm.Kelvins, _options.Inputs.AirTemperature ?? Surroundings, seconds), TemperatureUnit.Kelvin)
+            : Before.MachineTemperature,
     };
 
     private IReadOnlyList<Transfer> Transfers()

@@ -5,9 +5,10 @@ namespace Refrigerant.Recovery.Simulation;
 
 /// <summary>What flows and compression need of a refrigerant's vapor besides its state: exponents, heat capacity, viscosity. Plain SI doubles, immutable.</summary>
 /// <remarks>
-/// Exponent of isentropic compression κ = ρ·c²/p and isobaric heat capacity of the real gas, each taken between its value at saturation at the starting
-/// temperature and its ideal-gas limit in proportion to the pressure; so is m = (∂ln T/∂ln p)_s = p·(∂v/∂T)_p/c_p, by which the gas warms along an isentrope, which stays as it is
-/// above the pressure of the start. For a real gas m is not (κ − 1)/κ. Viscosity is that of saturated vapor at the start, which hardly changes.
+/// Exponent of isentropic compression κ = ρ·c²/p and isobaric heat capacity of the real gas, each taken between its value at saturation at the starting temperature and its ideal-gas limit in
+/// proportion to the pressure. A start above the critical temperature takes the values of saturation a little below it, less in proportion to the third power of the temperature. Viscosity is that
+/// of saturated vapor at the start, which hardly changes. Hot gas has c_p = c_p0(T) + ψ(T)·p, c_p0 linear and ψ a power of T through two temperatures above the start, and
+/// φ = −(∂h/∂p)_T = T·(∂v/∂T)_p − v at the hotter of them.
 /// </remarks>
 internal sealed class GasFacts
 {
@@ -22,12 +23,25 @@ internal sealed class GasFacts
 
     private const double LeastExponent = 1.0001;
 
+    /// <summary>Superheat, K, at which hot gas is looked at, less where the equation ends before, and at a share of it; the density there at most, as a share of the critical one.</summary>
+    private const double Superheat = 100;
+    private const double LeastSuperheat = 10;
+    private const double WarmShare = 0.3;
+    private const double MostDense = 0.3;
+
+    /// <summary>Each halves the error of the temperature some twenty times.</summary>
+    private const int Rounds = 4;
+    private const double ThirdPower = 3;
+
     private readonly double _exponentSlope;
     private readonly double _heatCapacitySlope;
     private readonly double _idealHeatCapacity;
-    private readonly double _idealWarming;
-    private readonly double _warmingSlope;
-    private readonly double _startPressure = double.PositiveInfinity;
+    private readonly double _hotTemperature;
+    private readonly double _hotIdeal;
+    private readonly double _hotReal;
+    private readonly double _hotThrottling;
+    private readonly double _idealByTemperature;
+    private readonly double _realPower;
 
     public GasFacts(PropertyModel model, double temperature)
     {
@@ -36,15 +50,25 @@ internal sealed class GasFacts
         double idealPressure = model.VesselAtTemperature(temperature, IdealShare * model.CriticalDensity).Bulk.Pressure;
         IdealExponent = IdealShare * model.CriticalDensity * ideal.SpeedOfSound * ideal.SpeedOfSound / idealPressure;
         _idealHeatCapacity = ideal.IsobaricHeatCapacity;
-        _idealWarming = Warming(IdealShare * model.CriticalDensity, idealPressure, ideal);
-        if (temperature < range.MaximumSaturationTemperature && temperature > range.MinimumTemperature)
+        double reference = 0.5 * model.CriticalPressure;
+        if (temperature > range.MinimumTemperature)
         {
             StatePoint dew = model.SaturationAtTemperature(Math.Max(range.MinimumTemperature, Math.Min(temperature, NearCritical * model.CriticalTemperature))).Dew;
             StateDerivatives saturated = model.DerivativesAt(dew.Temperature, dew.Density);
-            _exponentSlope = ((dew.Density * saturated.SpeedOfSound * saturated.SpeedOfSound / dew.Pressure) - IdealExponent) / dew.Pressure;
-            _warmingSlope = (Warming(dew.Density, dew.Pressure, saturated) - _idealWarming) / dew.Pressure;
-            _startPressure = dew.Pressure;
-            _heatCapacitySlope = (saturated.IsobaricHeatCapacity - _idealHeatCapacity) / dew.Pressure;
+            double fading = temperature > model.CriticalTemperature ? Math.Pow(model.CriticalTemperature / temperature, ThirdPower) : 1;
+            reference = dew.Pressure;
+            _exponentSlope = fading * ((dew.Density * saturated.SpeedOfSound * saturated.SpeedOfSound / dew.Pressure) - IdealExponent) / dew.Pressure;
+            _heatCapacitySlope = fading * (saturated.IsobaricHeatCapacity - _idealHeatCapacity) / dew.Pressure;
+        }
+
+        double superheat = Math.Min(Superheat, range.MaximumTemperature - temperature - 1);
+        if (superheat > LeastSuperheat && temperature > range.MinimumTemperature)
+        {
+            _hotTemperature = temperature + superheat;
+            (_hotIdeal, _hotReal, _hotThrottling) = HotGas(model, _hotTemperature, reference);
+            (double warmIdeal, double warmReal, _) = HotGas(model, temperature + (WarmShare * superheat), reference);
+            _idealByTemperature = (_hotIdeal - warmIdeal) / ((1 - WarmShare) * superheat);
+            _realPower = warmReal > 0 && _hotReal > 0 ? Math.Log(warmReal / _hotReal) / Math.Log((temperature + (WarmShare * superheat)) / _hotTemperature) : 0;
         }
 
         Viscosity = model.ViscosityAtSaturation(
@@ -60,19 +84,46 @@ internal sealed class GasFacts
     /// <summary>κ at a pressure.</summary>
     public double Exponent(double pressure) => Math.Max(LeastExponent, IdealExponent + (_exponentSlope * pressure));
 
-    /// <summary>Logarithm of the ratio of temperatures along an isentrope from one pressure to another, Pa.</summary>
-    public double IsentropicWarming(double from, double to)
+    /// <summary>Temperature of gas after work on it, K: T(p2, h1 + w), along the isobar to hot gas, there from one pressure to the other, and along that isobar.</summary>
+    /// <param name="temperature">Before, K.</param>
+    /// <param name="from">Pressure before, Pa.</param>
+    /// <param name="to">Pressure after, Pa.</param>
+    /// <param name="work">J/kg.</param>
+    public double AfterWork(double temperature, double from, double to, double work)
     {
-        double start = Math.Min(from, _startPressure);
-        double end = Math.Min(to, _startPressure);
-        double beyond = to > _startPressure ? _warmingSlope * _startPressure * Math.Log(to / Math.Max(from, _startPressure)) : 0;
-        return (_idealWarming * Math.Log(to / from)) + (_warmingSlope * (end - start)) + beyond;
+        if (!(_hotIdeal > 0))
+        {
+            return temperature + (work / HeatCapacity(from));
+        }
+
+        double left = work - (HotHeatCapacity(0.5 * (temperature + _hotTemperature), from) * (_hotTemperature - temperature)) + (_hotThrottling * (to - from));
+        double after = _hotTemperature + (left / HotHeatCapacity(_hotTemperature, to));
+        for (int i = 0; i < Rounds; i++)
+        {
+            after = _hotTemperature + (left / HotHeatCapacity(0.5 * (_hotTemperature + after), to));
+        }
+
+        return after;
     }
 
     /// <summary>J/(kg·K) at a pressure.</summary>
     public double HeatCapacity(double pressure) => Math.Max(0.5 * _idealHeatCapacity, _idealHeatCapacity + (_heatCapacitySlope * pressure));
 
-    /// <summary>m = p·(∂v/∂T)_p/c_p, with (∂v/∂T)_p = (∂p/∂T)_ρ/(ρ²·(∂p/∂ρ)_T).</summary>
-    private static double Warming(double density, double pressure, in StateDerivatives at) =>
-        pressure * at.PressureByTemperature / (density * density * at.PressureByDensity * at.IsobaricHeatCapacity);
+    /// <summary>J/(kg·K) of hot gas.</summary>
+    private double HotHeatCapacity(double temperature, double pressure) => Math.Max(
+        0.5 * _hotIdeal,
+        _hotIdeal + (_idealByTemperature * (temperature - _hotTemperature)) + (_hotReal * Math.Pow(Math.Max(0.1, temperature / _hotTemperature), _realPower) * pressure));
+
+    /// <summary>c_p of the ideal gas, J/(kg·K), what it rises by a pressure, J/(kg·K·Pa), and φ, J/(kg·Pa). To second order in the density p = ρ·(RT + (∂p/∂ρ)_T)/2.</summary>
+    private static (double Ideal, double Real, double Throttling) HotGas(PropertyModel model, double temperature, double pressure)
+    {
+        StateDerivatives ideal = model.DerivativesAt(temperature, IdealShare * model.CriticalDensity);
+        double density = Math.Min(MostDense * model.CriticalDensity, pressure / ideal.PressureByDensity);
+        StateDerivatives real = model.DerivativesAt(temperature, density);
+        double volumeByTemperature = real.PressureByTemperature / (density * density * real.PressureByDensity);
+        return (
+            ideal.IsobaricHeatCapacity,
+            (real.IsobaricHeatCapacity - ideal.IsobaricHeatCapacity) / (0.5 * density * (ideal.PressureByDensity + real.PressureByDensity)),
+            (temperature * volumeByTemperature) - (1 / density));
+    }
 }

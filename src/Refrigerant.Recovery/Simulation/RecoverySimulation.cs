@@ -133,11 +133,11 @@ public sealed class RecoverySimulation
             SimulationHookup.VaporRecovery => machine = new MachineLink(
                 appliance.Port,
                 cylinder.Vessel,
-                new SuctionLine(new Line(setup.Hoses.VaporSide), setup.Machine),
+                SuctionLine.Of(setup.Hoses, setup.Machine),
                 setup.Machine,
                 gas,
                 new Condensation(model, setup.Machine.Condenser),
-                Equipment.HoseSet.ConductanceOf(setup.Hoses.VaporSide),
+                Equipment.HoseSet.ConductanceOf(setup.Hoses.VaporSide) + Equipment.HoseSet.ConductanceOf(setup.Hoses.SecondVaporSide),
                 surroundings),
             SimulationHookup.Equalization => new VaporLink(
                 "hoses", appliance.Port, cylinder.Vessel, new Line([.. setup.Hoses.Discharge, .. setup.Hoses.VaporSide]), gas, oneWay: false),

@@ -9,9 +9,11 @@ internal sealed class OracleGas
     private readonly double _exponentSlope;
     private readonly double _idealHeat;
     private readonly double _heatSlope;
-    private readonly double _idealWarming;
-    private readonly double _realWarming;
-    private readonly double _startPressure;
+    private readonly double _hot;
+    private readonly double _warm;
+    private readonly double[] _hotIdeal = new double[2];
+    private readonly double[] _hotReal = new double[2];
+    private readonly double _throttling;
 
     public OracleGas(PropertyModel model, double start)
     {
@@ -24,9 +26,21 @@ internal sealed class OracleGas
         StateDerivatives real = model.DerivativesAt(dew.Temperature, dew.Density);
         _exponentSlope = ((dew.Density * real.SpeedOfSound * real.SpeedOfSound / dew.Pressure) - IdealExponent) / dew.Pressure;
         _heatSlope = (real.IsobaricHeatCapacity - _idealHeat) / dew.Pressure;
-        _startPressure = dew.Pressure;
-        _realWarming = Warming(real, dew.Temperature, dew.Pressure);
-        _idealWarming = Warming(ideal, start, model.VesselAtTemperature(start, thin).Bulk.Pressure);
+        double above = Math.Min(100, model.Range.MaximumTemperature - start - 1);
+        _hot = start + above;
+        _warm = start + (0.3 * above);
+        for (int i = 0; i < 2; i++)
+        {
+            double t = i == 0 ? _warm : _hot;
+            StateDerivatives none = model.DerivativesAt(t, thin);
+            double density = Math.Min(0.3 * model.CriticalDensity, dew.Pressure / none.PressureByDensity);
+            StateDerivatives some = model.DerivativesAt(t, density);
+            _hotIdeal[i] = none.IsobaricHeatCapacity;
+            _hotReal[i] = (some.IsobaricHeatCapacity - none.IsobaricHeatCapacity) / (density * (none.PressureByDensity + some.PressureByDensity) / 2);
+
+            // (∂v/∂T)_p out of c_p − c_v = T·(∂p/∂T)_ρ·(∂v/∂T)_p.
+            _throttling = ((some.IsobaricHeatCapacity - some.IsochoricHeatCapacity) / some.PressureByTemperature) - (1 / density);
+        }
     }
 
     public double Viscosity { get; }
@@ -37,27 +51,18 @@ internal sealed class OracleGas
 
     public double Heat(double pressure) => Math.Max(0.5 * _idealHeat, _idealHeat + (_heatSlope * pressure));
 
-    /// <summary>ln(T2/T1) along an isentrope: the integral of (∂ln T/∂ln p)_s over ln p, by Simpson's rule in small steps.</summary>
-    public double IsentropicWarming(double from, double to)
+    /// <summary>T(p2, h1 + w): enthalpy along the isobar up to 100 K above the start, there to the other pressure, and along that isobar; each isobar by its heat capacity half-way.</summary>
+    public double AfterWork(double temperature, double from, double to, double work) => FixedStep.Root(
+        200,
+        900,
+        1e-12,
+        after => (HotHeat(0.5 * (temperature + _hot), from) * (_hot - temperature)) - (_throttling * (to - from)) + (HotHeat(0.5 * (after + _hot), to) * (after - _hot)) - work);
+
+    /// <summary>c_p of hot gas: that of the ideal gas linear through both temperatures above the start, what pressure adds a power of the temperature through both.</summary>
+    private double HotHeat(double temperature, double pressure)
     {
-        double M(double p) => _idealWarming + ((_realWarming - _idealWarming) * Math.Min(1, p / _startPressure));
-        double sum = 0;
-        double[] ends = from < _startPressure && to > _startPressure ? [from, _startPressure, to] : [from, to];
-        for (int k = 1; k < ends.Length; k++)
-        {
-            const int Steps = 64;
-            double step = Math.Log(ends[k] / ends[k - 1]) / Steps;
-            for (int i = 0; i < Steps; i++)
-            {
-                double a = ends[k - 1] * Math.Exp(i * step);
-                sum += step / 6 * (M(a) + (4 * M(a * Math.Exp(0.5 * step))) + M(a * Math.Exp(step)));
-            }
-        }
-
-        return sum;
+        double share = (temperature - _warm) / (_hot - _warm);
+        double power = Math.Log(temperature / _warm) / Math.Log(_hot / _warm);
+        return ((1 - share) * _hotIdeal[0]) + (share * _hotIdeal[1]) + (pressure * _hotReal[0] * Math.Pow(_hotReal[1] / _hotReal[0], power));
     }
-
-    /// <summary>p·(∂v/∂T)_p/c_p out of c_p − c_v = T·(∂p/∂T)_ρ·(∂v/∂T)_p.</summary>
-    private static double Warming(StateDerivatives at, double temperature, double pressure) =>
-        pressure * (at.IsobaricHeatCapacity - at.IsochoricHeatCapacity) / (temperature * at.PressureByTemperature * at.IsobaricHeatCapacity);
 }

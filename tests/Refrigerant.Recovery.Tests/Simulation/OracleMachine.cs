@@ -49,11 +49,12 @@ internal sealed class OracleMachine(PropertyModel model, OracleGas gas, OracleLi
         double kappa = gas.Exponent(Suction);
         double share = (kappa - 1) / kappa;
         double rise = discharge > Suction ? (Math.Pow(discharge / Suction, share) - 1) / 0.65 : 0;
-        double hotter = discharge > Suction ? (Math.Exp(gas.IsentropicWarming(Suction, discharge)) - 1) / 0.65 : 0;
         double density = vapor.Density * Suction / pressure * t / warm;
+        double work = Suction / density / share * rise;
+        double leaves = discharge > Suction ? gas.AfterWork(warm, Suction, discharge, work) : warm;
         double capacity = Flow * gas.Heat(Suction);
-        double toBody = HasBody ? capacity * ((warm * (1 + hotter)) - body) * (1 - Math.Exp(-inside / capacity)) : 0;
-        double hot = vapor.Enthalpy + (heat * (warm - t)) + (Suction / density / share * rise) - (toBody / Flow);
+        double toBody = HasBody ? capacity * (leaves - body) * (1 - Math.Exp(-inside / capacity)) : 0;
+        double hot = vapor.Enthalpy + (heat * (warm - t)) + work - (toBody / Flow);
         BodySlope = HasBody ? (toBody - fromBody + (_share * (100 - (6 * (body - air))))) / (4000 * _share) : 0;
         Outlet = Condenses ? hot - (Condensed(hot, Flow, discharge, air) / Flow) : hot;
     }

@@ -26,7 +26,7 @@ public sealed record MachineClearing
     private const double AboveDeepest = 1.25;
 
     /// <summary>Intervals of the integral of the efficiency over the logarithm of the pressure (Simpson's rule; even).</summary>
-    private const int Intervals = 16;
+    private const int Intervals = 64;
 
     private MachineClearing(double seconds, double before, double after, double pressure)
     {

@@ -58,21 +58,7 @@ public static class Equalization
         stage.WatchLiquid(() => model.LiquidMargin);
         stage.WatchFreezing(model.PortShell, () => model.ColdestSurface, stops: false);
         OdeOutcome outcome = stage.Run(
-            time => new TrajectoryPoint
-            {
-                Seconds = time,
-                AppliancePascals = model.Port.Pressure,
-                SuctionPascals = model.Port.Pressure,
-                DischargePascals = receiver.Pressure,
-                ApplianceKelvins = model.Port.Temperature,
-                MetalKelvins = model.ColdestSurface,
-                CylinderKelvins = receiver.Temperature,
-                ApplianceKilograms = model.VesselMass + model.DissolvedMass,
-                LiquidKilograms = model.LiquidMass,
-                CylinderKilograms = receiver.Mass,
-                KilogramsPerSecond = link.Flow,
-                Content = stage.Tracked ? model.Port.Content.Snapshot() : null,
-            },
+            time => stage.Point(time, model) with { KilogramsPerSecond = link.Flow },
             options.MaximumDuration.Seconds / FewestSteps);
         stage.CloseFigures(0);
         return stage.Result(stage.End(outcome), outcome, stage.Read(model.Read), (_, _) => { });

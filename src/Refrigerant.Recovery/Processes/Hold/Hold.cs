@@ -53,24 +53,12 @@ public static class Hold
         stage.WatchFreezing(model.PortShell, () => model.ColdestSurface, stops: false);
         var full = new LiquidFullWatch(stage, model.Vessels, cylinder);
         OdeOutcome outcome = stage.Run(
-            time => new TrajectoryPoint
-            {
-                Seconds = time,
-                AppliancePascals = model.Port.Pressure,
-                SuctionPascals = model.Port.Pressure,
-                DischargePascals = cylinder?.Pressure ?? model.Port.Pressure,
-                ApplianceKelvins = model.Port.Temperature,
-                MetalKelvins = model.ColdestSurface,
-                CylinderKelvins = cylinder?.Temperature ?? model.Port.Temperature,
-                ApplianceKilograms = model.VesselMass + model.DissolvedMass,
-                LiquidKilograms = model.LiquidMass,
-                CylinderKilograms = cylinder?.Mass ?? 0,
-                Content = stage.Tracked ? model.Port.Content.Snapshot() : null,
-            },
+            time => stage.Point(time, model),
             options.MaximumDuration.Seconds / FewestSteps);
         StageEnd reason = outcome.Reason == OdeStopReason.EndTime ? StageEnd.TimeOver : stage.End(outcome);
         stage.CloseFigures(0);
         ApplianceState after = stage.Read(model.Read);
+        stage.Standing = options.Machine;
         return stage.Result(reason, outcome, after, (findings, _) =>
         {
             bool isFull = full.Add(findings);

@@ -1,4 +1,5 @@
 using System;
+using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Numerics;
 using Refrigerant.Recovery.Simulation;
@@ -27,6 +28,7 @@ public sealed record HoldOptions : StageOptions
     /// <param name="maximumDuration">See <see cref="StageOptions.MaximumDuration"/>.</param>
     /// <param name="composition">See <see cref="StageOptions.Composition"/>.</param>
     /// <param name="barometer">See <see cref="StageOptions.Barometer"/>.</param>
+    /// <param name="machine">See <see cref="Machine"/>.</param>
     /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
     public HoldOptions(
         Duration? duration = null,
@@ -37,13 +39,15 @@ public sealed record HoldOptions : StageOptions
         Mass? cylinderLimit = null,
         Duration? maximumDuration = null,
         CompositionMode? composition = null,
-        Barometer? barometer = null)
+        Barometer? barometer = null,
+        RecoveryMachine? machine = null)
         : base(QuarterOfAnHour, start, inputs, cylinderLimit, null, composition, barometer)
     {
         Duration = duration ?? Duration;
         EndPressure = endPressure ?? EndPressure;
         CylinderEndPressure = cylinderEndPressure ?? CylinderEndPressure;
         MaximumDuration = maximumDuration ?? MaximumDuration;
+        Machine = machine;
     }
 
     /// <summary>How long the valves stay closed, 1 s to 1000 days: the same as <see cref="StageOptions.MaximumDuration"/>.</summary>
@@ -65,6 +69,9 @@ public sealed record HoldOptions : StageOptions
     /// <summary>Absolute pressure of the cylinder, falling, at which it is cool enough; none by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
     public Pressure? CylinderEndPressure { get; init => field = Require.Positive(value, "Pa", nameof(CylinderEndPressure)); }
+
+    /// <summary>The machine that stands by, whose body cools to the air meanwhile; null leaves the temperature of a machine as it was.</summary>
+    public RecoveryMachine? Machine { get; init; }
 
     private protected override string Own => "hold"
         + (EndPressure is Pressure end ? $" to {Require.Text(end.Kilopascals)} kPa absolute" : string.Empty)

@@ -99,18 +99,11 @@ public static class LiquidRecovery
         stage.Watch(StageEnd.Stalled, () => link.Flow - least);
         stage.WatchFreezing(model.PortShell, () => model.ColdestSurface, stops: false);
         OdeOutcome outcome = stage.Run(
-            time => new TrajectoryPoint
+            time => stage.Point(time, model) with
             {
-                Seconds = time,
-                AppliancePascals = model.Port.Pressure,
                 SuctionPascals = link.SuctionPressure,
                 DischargePascals = link.DischargePressure,
                 ApplianceKelvins = port.Temperature,
-                MetalKelvins = model.ColdestSurface,
-                CylinderKelvins = receiver.Temperature,
-                ApplianceKilograms = model.VesselMass + model.DissolvedMass,
-                LiquidKilograms = model.LiquidMass,
-                CylinderKilograms = receiver.Mass,
                 KilogramsPerSecond = link.Flow,
                 Content = stage.Tracked ? port.Content.Snapshot() : null,
             },
@@ -118,11 +111,19 @@ public static class LiquidRecovery
         stage.CloseFigures(0);
         stage.Figures.LiquidMoved = link.Passed(stage.State);
         StageEnd end = stage.End(outcome);
-        return stage.Result(end, outcome, stage.Read(model.Read), (findings, after) => Add(findings, end, after));
+        return stage.Result(end, outcome, stage.Read(model.Read), (findings, after) => Add(findings, appliance, stage, end, after));
     }
 
-    private static void Add(List<Finding> findings, StageEnd end, SimulationState after)
+    private static void Add(List<Finding> findings, Appliance appliance, Stage stage, StageEnd end, SimulationState after)
     {
+        SectionFindings.Add(findings, appliance, after.Appliance);
+        if (end == StageEnd.PropertyRange && stage.Figures.CylinderOutOfRange)
+        {
+            findings.Add(VaporRecoveryFindings.CylinderOutOfRange(
+                appliance, after.Cylinder!, $"{FindingValue.Mass("liquid", after.Appliance.LiquidMass)} of liquid are still in the appliance."));
+            return;
+        }
+
         if (end is not (StageEnd.LiquidGone or StageEnd.CylinderFull))
         {
             findings.Add(new Finding(

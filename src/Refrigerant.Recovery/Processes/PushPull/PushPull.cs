@@ -126,7 +126,7 @@ public static class PushPull
         stage.CloseFigures(push.FreePassed(stage.State));
         stage.Figures.LiquidMoved = liquid.Passed(stage.State);
         StageEnd end = stage.End(outcome);
-        return stage.Result(end, outcome, stage.Read(model.Read), (findings, after) => PushPullFindings.Add(findings, appliance, stage, end));
+        return stage.Result(end, outcome, stage.Read(model.Read), (findings, after) => PushPullFindings.Add(findings, appliance, stage, end, after.Appliance));
     }
 
     /// <summary>Surface of a cube of the appliance's volume, m².</summary>

@@ -15,8 +15,9 @@ internal static class PushPullFindings
     /// <summary>Below this share of the machine's own pace the hoses are worth a word.</summary>
     private const double SlowLine = 0.8;
 
-    public static void Add(List<Finding> findings, Appliance appliance, Stage stage, StageEnd end)
+    public static void Add(List<Finding> findings, Appliance appliance, Stage stage, StageEnd end, ApplianceState after)
     {
+        SectionFindings.Add(findings, appliance, after);
         double liquid = stage.Before.Appliance.LiquidMass.Kilograms;
         if (liquid < HardlyWorthIt)
         {

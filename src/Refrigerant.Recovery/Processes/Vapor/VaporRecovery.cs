@@ -87,7 +87,7 @@ public static class VaporRecovery
         var stage = new Stage(appliance, cylinder, options);
         ApplianceModel model = stage.BuildAppliance();
         EquilibriumVessel? receiver = fixedReceiver ? null : stage.Cylinder?.Vessel;
-        var suction = SuctionOf(hoses, machine);
+        var suction = SuctionLine.Of(hoses, machine);
         double cutout = machine.HighPressureCutout.Pascals;
         MachineLink link = null!;
         var governors = new List<Governor>();
@@ -115,7 +115,7 @@ public static class VaporRecovery
             machine,
             stage.Gas,
             receiver is null ? null : new Condensation(stage.Model, machine.Condenser),
-            hoses is null ? 0 : HoseSet.ConductanceOf(hoses.VaporSide),
+            hoses is null ? 0 : HoseSet.ConductanceOf(hoses.VaporSide) + HoseSet.ConductanceOf(hoses.SecondVaporSide),
             stage.Surroundings,
             options.ReceiverPressure?.Pascals ?? 0)
         {
@@ -143,21 +143,12 @@ public static class VaporRecovery
         stage.WatchFreezing(model.PortShell, () => model.ColdestSurface, options.StopAtFreezing);
 
         OdeOutcome outcome = stage.Run(
-            time => new TrajectoryPoint
+            time => stage.Point(time, model) with
             {
-                Seconds = time,
-                AppliancePascals = model.Port.Pressure,
                 SuctionPascals = link.SuctionPressure,
                 DischargePascals = link.DischargePressure,
-                ApplianceKelvins = model.Port.Temperature,
-                MetalKelvins = model.ColdestSurface,
-                CylinderKelvins = receiver?.Temperature ?? model.Port.Temperature,
-                ApplianceKilograms = model.VesselMass + model.DissolvedMass,
-                LiquidKilograms = model.LiquidMass,
-                CylinderKilograms = receiver?.Mass ?? 0,
                 KilogramsPerSecond = link.Flow,
                 MachineKelvins = link.Compressor.DischargeTemperature,
-                Content = stage.Tracked ? model.Port.Content.Snapshot() : null,
             },
             ExpectedTime(stage, model, machine) / FewestSteps);
         StageEnd end = stage.End(outcome);
@@ -165,10 +156,6 @@ public static class VaporRecovery
         ApplianceState after = stage.Read(model.Read);
         return stage.Result(end, outcome, after, (findings, state) => VaporRecoveryFindings.Add(findings, appliance, machine, options, end, stage.Figures, state));
     }
-
-    private static SuctionLine SuctionOf(HoseSet? hoses, RecoveryMachine machine) => hoses is null ? new SuctionLine((Line?)null, machine)
-        : hoses.SecondVaporSide.Count == 0 ? new SuctionLine(new Line(hoses.VaporSide), machine)
-        : new SuctionLine([new Line(hoses.VaporSide), new Line(hoses.SecondVaporSide)], machine);
 
     /// <summary>A rough length of the stage: the liquid at the starting rate, then a few volumes of vapor.</summary>
     private static double ExpectedTime(Stage stage, ApplianceModel model, RecoveryMachine machine)

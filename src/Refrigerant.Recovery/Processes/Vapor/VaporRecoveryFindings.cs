@@ -87,13 +87,7 @@ internal static class VaporRecoveryFindings
                 Say(StageCodes.TimeOver, Severity.Warning, "the time allowed", $"Not done after {FindingValue.Duration("time", options.MaximumDuration)}.");
                 break;
             case StageEnd.PropertyRange when figures.CylinderOutOfRange:
-                FindingValue cold = FindingValue.Temperature("cylinder", cylinder!.Temperature);
-                FindingValue stands = FindingValue.AbsolutePressure("cylinder pressure", cylinder.Pressure);
-                Say(
-                    StageCodes.CylinderOutOfRange,
-                    Severity.Warning,
-                    appliance.Fluid.Model.Source,
-                    $"The content of the cylinder, not that of the appliance, leaves the range of its equation of state, at {cold} and {stands}: what comes over flashes{(DryIce.CanForm(appliance.Fluid) ? " and would turn to dry ice" : string.Empty)} there, which is not computed. Let vapor in slowly until the cylinder has more pressure.");
+                findings.Add(CylinderOutOfRange(appliance, cylinder!, where));
                 break;
             case StageEnd.PropertyRange when DryIce.CanForm(appliance.Fluid) && state.HasLiquid:
                 (FindingValue triple, FindingValue freezes) = DryIce.TriplePoint(appliance.Fluid);
@@ -113,8 +107,17 @@ internal static class VaporRecoveryFindings
         }
     }
 
+    /// <summary>It is the content of the cylinder that leaves the range of its equation.</summary>
+    public static Finding CylinderOutOfRange(Appliance appliance, CylinderState cylinder, FormattableString where) => new(
+        StageCodes.CylinderOutOfRange,
+        Severity.Warning,
+        appliance.Fluid.Model.Source,
+        $"The content of the cylinder, not that of the appliance, leaves the range of its equation of state, at {FindingValue.Temperature("cylinder", cylinder.Temperature)} and {FindingValue.AbsolutePressure("cylinder pressure", cylinder.Pressure)}: what comes over flashes{(DryIce.CanForm(appliance.Fluid) ? " and would turn to dry ice" : string.Empty)} there, which is not computed. Let vapor in slowly until the cylinder has more pressure.",
+        where);
+
     private static void Liquid(List<Finding> findings, StageEnd end, ApplianceState state)
     {
+        double open = 0;
         foreach (SectionContent section in state.Sections)
         {
             if (state.Sections.Count > 1 && section.Pressure.Pascals > (1 + HiddenPressure) * state.Pressure.Pascals)
@@ -127,15 +130,19 @@ internal static class VaporRecoveryFindings
                     Model,
                     $"The gauge shows {shown}, but in the section \"{FindingValue.Text("section", section.Name)}\" stand {there} and {FindingValue.Mass("mass", section.Mass)} that no gauge there shows: open what separates it, or draw from it too."));
             }
+            else
+            {
+                open += section.LiquidMass.Kilograms;
+            }
         }
 
-        if (end == StageEnd.TargetReached && state.HasLiquid)
+        if (end == StageEnd.TargetReached && open > 0)
         {
             findings.Add(new Finding(
                 StageCodes.OverColdLiquid,
                 Severity.Warning,
                 Model,
-                $"The pressure is reached over cold liquid: {FindingValue.Mass("liquid", state.LiquidMass)} at {FindingValue.Temperature("temperature", state.Temperature)}. Hold, let it warm, watch the pressure come back and pull again."));
+                $"The pressure is reached over cold liquid: {FindingValue.Kilograms("liquid", open)} at {FindingValue.Temperature("temperature", state.Temperature)}. Hold, let it warm, watch the pressure come back and pull again."));
         }
     }
 

@@ -6,7 +6,7 @@ namespace Refrigerant.Recovery.Simulation.Links;
 /// <summary>Compression, and the machine's body that gas and friction warm and air cools; plain SI doubles.</summary>
 /// <remarks>
 /// Work w = κ/(κ − 1)·(p/ρ)·(r^((κ−1)/κ) − 1)/η_is (perfect-gas compression with the exponent of the real gas). The gas leaves the cylinder at
-/// T_d = T_s + T_s·(exp(∫m·dln p) − 1)/η_is, m = (∂ln T/∂ln p)_s (<see cref="GasFacts.IsentropicWarming"/>), and gives the body ṁ·cp·(T_d − T_b)·(1 − e^(−UA/(ṁ·cp))) on its way out, so that at vanishing flow it leaves at the
+/// T_d = T(p_d, h_s + w) (<see cref="GasFacts.AfterWork"/>). It gives the body ṁ·cp·(T_d − T_b)·(1 − e^(−UA/(ṁ·cp))) on its way out, so that at vanishing flow it leaves at the
 /// body's temperature. Body: C·dT_b/dt = heat from discharge gas − heat to suction gas + friction − UA·(T_b − T_air).
 /// </remarks>
 internal sealed class Compressor
@@ -105,7 +105,7 @@ internal sealed class Compressor
         double share = (kappa - 1) / kappa;
         double rise = ratio > 1 && flow > 0 ? (Math.Pow(ratio, share) - 1) / _isentropicEfficiency : 0;
         Work = pressure / density / share * rise;
-        double hot = rise > 0 ? temperature * (1 + ((Math.Exp(_gas.IsentropicWarming(pressure, discharge)) - 1) / _isentropicEfficiency)) : temperature;
+        double hot = rise > 0 ? _gas.AfterWork(temperature, pressure, discharge, Work) : temperature;
         HotEnthalpy = enthalpy + Work;
         DischargeTemperature = hot;
         if (!_hasBody)

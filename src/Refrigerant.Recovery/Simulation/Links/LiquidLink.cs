@@ -37,8 +37,9 @@ internal sealed class LiquidLink : Link
         double below = To!.Pressure;
         IsChoked = false;
         Flow = 0;
-        if (above > below && inputs.LiquidOpening > 0)
+        if (inputs.LiquidOpening > 0)
         {
+            // A hose that falls to the cylinder lets liquid run there by itself: the line knows its rise.
             Flow = inputs.LiquidOpening * _line.MassFlow(above, _pool.LiquidEnthalpy, _viscosity, below, out bool choked);
             IsChoked = choked;
         }

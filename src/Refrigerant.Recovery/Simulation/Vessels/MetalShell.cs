@@ -38,6 +38,7 @@ internal sealed class MetalShell : Shell
     private readonly double _waterInlet;
     private readonly double _waterCapacity;
     private readonly bool _direct;
+    private readonly bool _warmedByCrankcase;
     private readonly double _startTemperature;
     private int _wet = -1;
     private int _dry = -1;
@@ -60,6 +61,7 @@ internal sealed class MetalShell : Shell
         _dryConductance = _boiling / appliance.DryResistanceFactor;
         HasWater = appliance.Water is not null;
         _direct = _capacity == 0 && !HasWater && appliance.MetalResistance is null;
+        _warmedByCrankcase = appliance.Oil is null;
         _startTemperature = appliance.Temperature.Kelvins;
         Part = part;
         if (appliance.Water is TubeWater water)
@@ -154,7 +156,7 @@ internal sealed class MetalShell : Shell
     {
         double air = inputs.AirTemperature ?? _surroundings;
         double outer = _outer * inputs.FanFactor;
-        double heater = Part * inputs.HeaterPower;
+        double heater = Part * (inputs.HeaterPower + (_warmedByCrankcase ? inputs.CrankcaseHeaterPower : 0));
         double target = Within(level);
         if (_direct)
         {

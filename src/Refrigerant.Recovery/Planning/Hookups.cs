@@ -5,6 +5,7 @@ using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Numerics;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Simulation;
+using Refrigerant.Recovery.Simulation.Vessels;
 using UnitsNet;
 using UnitsNet.Units;
 using static Refrigerant.Recovery.Planning.HookupItem;
@@ -19,10 +20,10 @@ internal static class Hookups
     /// <summary>Readings of the scale that are worth writing down.</summary>
     private const int MostReadings = 8;
 
-    public static Hookup For(PlanStep step, RecoveryJob job, StageResult? result, SimulationState after, CylinderStanding? cylinder, string? before) => new(
+    public static Hookup For(PlanStep step, RecoveryJob job, StageResult? result, SimulationState after, CylinderStanding? cylinder, string? before, Pressure goal) => new(
         Lines(step.Kind, job, cylinder is null),
         [.. step.Kind == StageKind.MachineClearing && cylinder is null ? ClearingFirst(job) : Settings(step, job), .. Heat(step)],
-        [.. Watches(step, job, result, after, cylinder)],
+        [.. Watches(step, job, result, after, cylinder, goal)],
         Readings(step.Kind, result, cylinder));
 
     private static IReadOnlyList<HookupLine> Lines(StageKind kind, RecoveryJob job, bool isBefore)
@@ -35,7 +36,7 @@ internal static class Hookups
         return kind switch
         {
             StageKind.SetUp or StageKind.Close => [],
-            StageKind.HoseSweep => [.. suction, new HookupLine(MachineOutlet, HookupPort.Air, [])],
+            StageKind.HoseSweep => [.. suction, .. Liquid(job), new HookupLine(MachineOutlet, HookupPort.Air, [])],
             StageKind.Equalize => [new HookupLine(ApplianceVapor, CylinderVapor, [.. hoses.VaporSide, .. hoses.Discharge])],
             StageKind.PushPull =>
             [
@@ -51,6 +52,10 @@ internal static class Hookups
         };
     }
 
+    /// <summary>The liquid hose on its way to the machine, to be swept.</summary>
+    private static HookupLine[] Liquid(RecoveryJob job) =>
+        job.Appliance.LiquidReachable && job.Hoses.LiquidSide.Count > 0 ? [new HookupLine(ApplianceLiquid, MachineInlet, job.Hoses.LiquidSide)] : [];
+
     private static IEnumerable<HookupSetting> Settings(PlanStep step, RecoveryJob job) => step.Kind switch
     {
         StageKind.SetUp =>
@@ -64,6 +69,7 @@ internal static class Hookups
         [
             new HookupSetting(ApplianceVaporPort, Shut),
             .. SecondPort(job, Shut),
+            .. LiquidPort(job, Shut),
             new HookupSetting(CylinderLiquidValve, Shut),
             new HookupSetting(HoseValves, Open),
             new HookupSetting(MachineInletValve, Open),
@@ -86,7 +92,7 @@ internal static class Hookups
             new HookupSetting(CylinderVaporValve, Open),
             new HookupSetting(MachineInletValve, Open),
             new HookupSetting(CondenserFan, Off, "so that the gas arrives hot and pushes"),
-            new HookupSetting(FloatSwitch, Bypassed, "so that only the scale guards: someone stays with it"),
+            new HookupSetting(FloatSwitch, Bypassed, "it would stop the machine, not the liquid, which siphons on: the scale guards, and someone stays at the liquid valve"),
             new HookupSetting(Machine, On),
         ],
         StageKind.LiquidRecovery =>
@@ -111,14 +117,15 @@ internal static class Hookups
             .. SecondPort(job, Open),
             .. LiquidPort(job, Open, "its hose, shut at the cylinder or at the machine, is drawn empty through the appliance"),
             new HookupSetting(CylinderLiquidValve, Open),
-            step.Reason == StepReason.KeepLiquid ? new HookupSetting(MachineInletValve, Throttled, "by the appliance's gauge") : step.IsThrottled || job.KeepAboveFreezing ? new HookupSetting(MachineInletValve, Throttled, "by the gauge at the outlet") : new HookupSetting(MachineInletValve, Open),
+            step.Reason == StepReason.KeepLiquid ? new HookupSetting(MachineInletValve, Throttled, "by the appliance's gauge") : KeepsTubes(job) ? new HookupSetting(MachineInletValve, Throttled, "by the appliance's gauge, so that the tubes do not freeze") : step.IsThrottled ? new HookupSetting(MachineInletValve, Throttled, "by the gauge at the outlet") : new HookupSetting(MachineInletValve, Open),
             .. Condensing(job),
         ],
         StageKind.Hold =>
         [
-            new HookupSetting(ApplianceVaporPort, Shut),
+            new HookupSetting(ApplianceVaporPort, Open, "the gauge sees the appliance, not the hose alone"),
             .. SecondPort(job, Shut),
             .. LiquidPort(job, Shut),
+            new HookupSetting(MachineInletValve, Shut),
             new HookupSetting(Machine, Off),
             new HookupSetting(CylinderLiquidValve, Shut),
         ],
@@ -129,12 +136,12 @@ internal static class Hookups
         ],
         StageKind.CylinderChange =>
         [
+            new HookupSetting(CylinderLiquidValve, Shut, "first: liquid keeps flowing when the machine stops"),
             new HookupSetting(Machine, Off),
+            new HookupSetting(CylinderVaporValve, Shut),
             new HookupSetting(ApplianceVaporPort, Shut),
             .. SecondPort(job, Shut),
-            .. LiquidPort(job, Shut),
-            new HookupSetting(CylinderLiquidValve, Shut),
-            new HookupSetting(CylinderVaporValve, Shut),
+            .. LiquidPort(job, Open, "liquid in its hose stays open to the appliance: never shut at both ends"),
             new HookupSetting(Scale, Read, "full cylinder weighed and labelled, the next one on the scale"),
         ],
         StageKind.MachineClearing =>
@@ -161,6 +168,17 @@ internal static class Hookups
         ],
         _ => [],
     };
+
+    private static bool KeepsTubes(RecoveryJob job) => job.KeepAboveFreezing && job.Appliance.Water is not null;
+
+    /// <summary>What liquid has at 0 °C; null where that is outside its range.</summary>
+    private static Pressure? AtFreezing(RecoveryJob job)
+    {
+        Fluids.PropertyModel model = job.Appliance.Fluid.Model;
+        return MetalShell.FreezingPoint > model.Range.MinimumTemperature && MetalShell.FreezingPoint < model.Range.MaximumSaturationTemperature
+            ? new Pressure(model.SaturationAtTemperature(MetalShell.FreezingPoint).Bubble.Pressure, PressureUnit.Pascal)
+            : null;
+    }
 
     /// <summary>The liquid port, where there is one with a hose on it.</summary>
     private static HookupSetting[] LiquidPort(RecoveryJob job, HookupPosition position, string? why = null) =>
@@ -227,7 +245,7 @@ internal static class Hookups
         }
     }
 
-    private static IEnumerable<StageWatch> Watches(PlanStep step, RecoveryJob job, StageResult? result, SimulationState after, CylinderStanding? cylinder)
+    private static IEnumerable<StageWatch> Watches(PlanStep step, RecoveryJob job, StageResult? result, SimulationState after, CylinderStanding? cylinder, Pressure goal)
     {
         FindingValue Gauge(string name, Pressure absolute) => FindingValue.GaugePressure(name, job.Barometer.ToGauge(absolute), RoundingMode.Down);
         if (step.AppliancePressure is Pressure level && step.Kind == StageKind.VaporRecovery)
@@ -238,6 +256,11 @@ internal static class Hookups
         if (step.Reason == StepReason.KeepLiquid && step.LowestPressure is Pressure floor)
         {
             yield return new StageWatch(WatchedBy.ApplianceGauge, FindingValue.GaugePressure("not below", job.Barometer.ToGauge(floor), RoundingMode.Up), "not below that while there is liquid: throttle the inlet");
+        }
+
+        if (step.Kind is StageKind.VaporRecovery or StageKind.LiquidRecovery && KeepsTubes(job) && AtFreezing(job) is Pressure ice && (result is null || result.Before.Appliance.HasLiquid))
+        {
+            yield return new StageWatch(WatchedBy.ApplianceGauge, FindingValue.GaugePressure("not below", job.Barometer.ToGauge(ice), RoundingMode.Up), "not long below that while there is liquid: the refrigerant is at 0 °C there");
         }
 
         if (step.Kind == StageKind.HoseSweep)
@@ -261,7 +284,7 @@ internal static class Hookups
 
         if (step.CylinderPressure is Pressure cool && (step.Kind != StageKind.Equalize || after.Cylinder is not CylinderState filled || filled.Pressure.Pascals > 0.99 * cool.Pascals))
         {
-            yield return new StageWatch(WatchedBy.CylinderGauge, Gauge("cylinder", cool), step.Kind == StageKind.Equalize ? "on the cylinder's gauge: even enough" : "on the cylinder's gauge: cool enough");
+            yield return new StageWatch(WatchedBy.CylinderGauge, Gauge("cylinder", cool), step.Kind == StageKind.Equalize ? step.Reason == StepReason.VaporFirst ? "on the cylinder's gauge: enough for liquid" : "on the cylinder's gauge: even enough" : "on the cylinder's gauge: cool enough");
         }
 
         if (cylinder is not null && step.Kind is StageKind.Equalize or StageKind.PushPull or StageKind.LiquidRecovery or StageKind.VaporRecovery)
@@ -275,10 +298,16 @@ internal static class Hookups
             yield return new StageWatch(WatchedBy.Machine, null, "the gauge stands still: stop");
         }
 
+        if (step.Kind == StageKind.Hold)
+        {
+            yield return new StageWatch(WatchedBy.ApplianceGauge, Gauge("level", goal), "it may not come above the level meanwhile");
+        }
+
         if ((step.Duration is not null && step.CylinderPressure is null) || step.Kind is StageKind.Hold)
         {
             Duration time = step.Duration ?? result?.Duration ?? Duration.Zero;
-            string what = step.Kind == StageKind.Hold ? "watch the gauge: it may not come above the level"
+            string what = step.Kind == StageKind.Hold ? "watch the gauge"
+                : step.Kind is StageKind.Rest or StageKind.Warm ? "then go on"
                 : step.Reason == StepReason.UntilChange ? "then change over: another cylinder lets the machine go on faster"
                 : step.Reason == StepReason.GiveUp ? "stop then: it crawls"
                 : "then stop";

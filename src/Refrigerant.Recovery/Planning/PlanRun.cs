@@ -350,7 +350,7 @@ internal sealed partial class PlanRun
             _cylinders[_connected] = _cylinders[_connected].With(cylinder, _cylinders[_connected].Kilograms + received, Clock + seconds);
         }
 
-        _stages.Add(new PlannedStage(step, Clock, seconds, Connected?.Cylinder.Label, before, moved, after, result, Hookups.For(step, Job, result, after, Connected, before)));
+        _stages.Add(new PlannedStage(step, Clock, seconds, Connected?.Cylinder.Label, before, moved, after, result, Hookups.For(step, Job, result, after, Connected, before, Goal)));
         Clock += seconds;
         State = after;
         _previews.RemoveAll(preview => !ReferenceEquals(preview.From, after));

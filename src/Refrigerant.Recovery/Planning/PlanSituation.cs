@@ -56,6 +56,7 @@ public sealed class PlanSituation
     public CylinderStanding? NextCylinder => Cylinders
         .Where(cylinder => cylinder.IsUsable && cylinder.Cylinder.Label != Connected?.Cylinder.Label)
         .OrderByDescending(cylinder => WouldFreezeIn && (cylinder.Cylinder.Content.Kilograms > 0 || cylinder.Kilograms > 0))
+        .ThenBy(cylinder => cylinder.Findings.Count(finding => finding.Code == Findings.CylinderCodes.UnnamedContent.Id))
         .ThenByDescending(cylinder => cylinder.Room.Kilograms).FirstOrDefault();
 
     /// <summary>Whether what flows into an evacuated cylinder may freeze to a solid in it, as carbon dioxide does: its coldest liquid stands above the air.</summary>

@@ -109,8 +109,8 @@ internal sealed class GasFacts
     /// <summary>J/(kg·K) at a pressure.</summary>
     public double HeatCapacity(double pressure) => Math.Max(0.5 * _idealHeatCapacity, _idealHeatCapacity + (_heatCapacitySlope * pressure));
 
-    /// <summary>J/(kg·K) of hot gas.</summary>
-    private double HotHeatCapacity(double temperature, double pressure) => Math.Max(
+    /// <summary>J/(kg·K) of hot gas; that at the start where the equation of state ends soon above it.</summary>
+    public double HotHeatCapacity(double temperature, double pressure) => !(_hotIdeal > 0) ? HeatCapacity(pressure) : Math.Max(
         0.5 * _hotIdeal,
         _hotIdeal + (_idealByTemperature * (temperature - _hotTemperature)) + (_hotReal * Math.Pow(Math.Max(0.1, temperature / _hotTemperature), _realPower) * pressure));
 

@@ -31,6 +31,42 @@ public class SiteSafetyTests
         Assert.DoesNotContain(RecoveryPlanner.Plan(job).Stages.SelectMany(stage => stage.Hookup.Settings), setting => setting.Item == HookupItem.ApplianceSecondVaporPort);
     }
 
+    /// <summary>Liquid between two shut valves bursts what holds it when it warms; a full cylinder goes on filling while its valve is open.</summary>
+    [Fact]
+    public void A_change_of_cylinders_shuts_the_cylinder_first_and_traps_no_liquid()
+    {
+        RecoveryPlan plan = RecoveryPlanner.Plan(Jobs.Chiller(kilograms: 140, cylinders: 3));
+        PlannedStage[] changes = [.. plan.Stages.Where(stage => stage.Kind == StageKind.CylinderChange)];
+        Assert.NotEmpty(changes);
+        Assert.All(changes, change =>
+        {
+            Assert.Equal(HookupItem.CylinderLiquidValve, change.Hookup.Settings[0].Item);
+            Assert.Equal(HookupPosition.Shut, change.Hookup.Settings[0].Position);
+            Assert.Equal(HookupPosition.Open, Assert.Single(change.Hookup.Settings, setting => setting.Item == HookupItem.ApplianceLiquidPort).Position);
+        });
+    }
+
+    /// <summary>A gauge behind a shut port shows the hose alone, and a hold would always pass.</summary>
+    [Fact]
+    public void In_a_hold_the_gauge_sees_the_appliance_and_the_level_is_told()
+    {
+        RecoveryPlan plan = RecoveryPlanner.Plan(Jobs.Chiller(kilograms: 20));
+        PlannedStage hold = plan.Stages.Last(stage => stage.Kind == StageKind.Hold);
+        Assert.Equal(HookupPosition.Open, Assert.Single(hold.Hookup.Settings, setting => setting.Item == HookupItem.ApplianceVaporPort).Position);
+        Assert.Equal(HookupPosition.Shut, Assert.Single(hold.Hookup.Settings, setting => setting.Item == HookupItem.MachineInletValve).Position);
+        Assert.Contains(hold.Hookup.Watches, watch => watch.By == WatchedBy.ApplianceGauge && watch.Value is not null);
+    }
+
+    /// <summary>A cylinder whose content nobody named is the last to be filled.</summary>
+    [Fact]
+    public void A_cylinder_of_unknown_content_waits()
+    {
+        RecoveryJob job = Jobs.Chiller(kilograms: 10);
+        RecoveryCylinder named = Jobs.Cylinder(47.6, "named") with { Content = Mass.FromKilograms(5), Refrigerant = job.Appliance.Fluid.Designation };
+        RecoveryCylinder unnamed = Jobs.Cylinder(47.6, "unnamed") with { Content = Mass.FromKilograms(1) };
+        Assert.Equal("named", RecoveryPlanner.Plan(job with { Cylinders = [unnamed, named] }).Stages.First(stage => stage.Cylinder is not null).Cylinder);
+    }
+
     /// <summary>52 °C (125 °F): common practice, no source.</summary>
     [Theory]
     [InlineData(540)]

@@ -59,7 +59,7 @@ internal sealed class OracleGas
         after => (HotHeat(0.5 * (temperature + _hot), from) * (_hot - temperature)) - (_throttling * (to - from)) + (HotHeat(0.5 * (after + _hot), to) * (after - _hot)) - work);
 
     /// <summary>c_p of hot gas: that of the ideal gas linear through both temperatures above the start, what pressure adds a power of the temperature through both.</summary>
-    private double HotHeat(double temperature, double pressure)
+    public double HotHeat(double temperature, double pressure)
     {
         double share = (temperature - _warm) / (_hot - _warm);
         double power = Math.Log(temperature / _warm) / Math.Log(_hot / _warm);

@@ -52,7 +52,7 @@ internal sealed class OracleMachine(PropertyModel model, OracleGas gas, OracleLi
         double density = vapor.Density * Suction / pressure * t / warm;
         double work = Suction / density / share * rise;
         double leaves = discharge > Suction ? gas.AfterWork(warm, Suction, discharge, work) : warm;
-        double capacity = Flow * gas.Heat(Suction);
+        double capacity = Flow * gas.HotHeat((leaves + body) / 2, discharge);
         double toBody = HasBody ? capacity * (leaves - body) * (1 - Math.Exp(-inside / capacity)) : 0;
         double hot = vapor.Enthalpy + (heat * (warm - t)) + work - (toBody / Flow);
         BodySlope = HasBody ? (toBody - fromBody + (_share * (100 - (6 * (body - air))))) / (4000 * _share) : 0;

@@ -115,7 +115,7 @@ internal sealed class Compressor
         }
 
         double fromDischarge = 0;
-        double capacityFlow = flow * _gas.HeatCapacity(pressure);
+        double capacityFlow = flow * _gas.HotHeatCapacity(0.5 * (hot + BodyTemperature), discharge);
         if (capacityFlow > 0)
         {
             double effectiveness = 1 - Math.Exp(-_gasConductance / capacityFlow);

@@ -29,7 +29,6 @@ internal sealed class Diagnosis
     /// <summary>Times the level that the pressure at the inlet must be for that: near a stall every machine draws less than it should.</summary>
     private const double WellAboveLevel = 1.2;
 
-    private const int Conditions = (int)JobCondition.CylinderUnknown + 1;
 
     private readonly ReducedModel _model;
     private readonly EstimatorPrior _prior;
@@ -40,7 +39,7 @@ internal sealed class Diagnosis
     private readonly AbsoluteGauge _absolute;
     private readonly MachineWatch _machine;
     private readonly ScaleGuard _scale;
-    private readonly double[] _until = new double[Conditions];
+    private readonly double[] _until = new double[JobConditions.Count];
     private double _blockedShare;
     private int _free;
     private double _suspendedUntil = double.NegativeInfinity;

@@ -18,7 +18,7 @@ internal static class EstimateFindings
     {
         var findings = new List<Finding>();
         Limits(in estimate, findings);
-        for (JobCondition condition = JobCondition.ColdPool; condition <= JobCondition.CylinderUnknown; condition++)
+        for (JobCondition condition = JobConditions.First; condition <= JobConditions.Last; condition++)
         {
             if (estimate.Has(condition) && For(condition, job) is Finding finding)
             {

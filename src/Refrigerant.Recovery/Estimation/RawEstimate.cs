@@ -49,7 +49,7 @@ public record struct RawEstimate
     /// <summary>Whether a condition stands.</summary>
     /// <param name="condition">The condition.</param>
     /// <exception cref="ArgumentOutOfRangeException">No such condition.</exception>
-    public readonly bool Has(JobCondition condition) => condition is >= JobCondition.ColdPool and <= JobCondition.CylinderUnknown
+    public readonly bool Has(JobCondition condition) => condition is >= JobConditions.First and <= JobConditions.Last
         ? (_conditions & (1 << (int)condition)) != 0
         : throw new ArgumentOutOfRangeException(nameof(condition), condition, $"{nameof(condition)} is {(int)condition}; it must be a {nameof(JobCondition)}.");
 

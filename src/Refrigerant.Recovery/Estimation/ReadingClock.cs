@@ -79,6 +79,9 @@ internal sealed class ReadingClock
     /// <summary>What the last reading's time was not used for.</summary>
     public UnusedReadings Unused { get; private set; }
 
+    /// <summary>s that readings lie apart.</summary>
+    private double Between => double.IsNaN(_usual) ? Usual : _usual;
+
     /// <summary>Seconds since the first reading; false where the reading must be left out.</summary>
     /// <param name="clock">What the clock shows, any number.</param>
     /// <param name="weight">What the scale shows, kg, any number.</param>
@@ -137,7 +140,7 @@ internal sealed class ReadingClock
         }
 
         double expected = Math.Min(flow * gap, Half * left);
-        if (gap < ManyTimesUsual * (double.IsNaN(_usual) ? Usual : _usual) || !(expected > 0))
+        if (gap < ManyTimesUsual * Between || !(expected > 0))
         {
             return true;
         }
@@ -174,9 +177,8 @@ internal sealed class ReadingClock
             }
 
             // It goes on from where it jumped to: that time has not passed.
-            double usual = double.IsNaN(_usual) ? Usual : _usual;
-            _offset += (gap - further - usual) / _factor;
-            time = _time + further + usual;
+            _offset += (gap - further - Between) / _factor;
+            time = _time + further + Between;
             _jumped = double.NaN;
             return true;
         }
@@ -270,7 +272,7 @@ internal sealed class ReadingClock
             return false;
         }
 
-        time = _time + (double.IsNaN(_usual) ? Usual : _usual) + Math.Min(LongGap, (clock - _earlierFirst) * _factor);
+        time = _time + Between + Math.Min(LongGap, (clock - _earlierFirst) * _factor);
         _offset = clock - (time / _factor);
         _time = time;
         _earlierCount = 0;

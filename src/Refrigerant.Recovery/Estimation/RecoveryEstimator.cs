@@ -252,7 +252,7 @@ public sealed class RecoveryEstimator
 
     private void Conditions(ref RawEstimate estimate)
     {
-        for (JobCondition condition = JobCondition.ColdPool; condition <= JobCondition.CylinderUnknown; condition++)
+        for (JobCondition condition = JobConditions.First; condition <= JobConditions.Last; condition++)
         {
             estimate.Set(condition, _diagnosis.Stands(condition));
         }

@@ -108,7 +108,7 @@ public sealed class RecoveryMonitor
     private static JobCondition[] ConditionsOf(in RawEstimate estimate)
     {
         var conditions = new List<JobCondition>();
-        for (JobCondition condition = JobCondition.ColdPool; condition <= JobCondition.CylinderUnknown; condition++)
+        for (JobCondition condition = JobConditions.First; condition <= JobConditions.Last; condition++)
         {
             if (estimate.Has(condition))
             {

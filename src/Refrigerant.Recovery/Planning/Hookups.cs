@@ -54,7 +54,7 @@ internal static class Hookups
 
     /// <summary>The liquid hose on its way to the machine, to be swept.</summary>
     private static HookupLine[] Liquid(RecoveryJob job) =>
-        job.Appliance.LiquidReachable && job.Hoses.LiquidSide.Count > 0 ? [new HookupLine(ApplianceLiquid, MachineInlet, job.Hoses.LiquidSide)] : [];
+        HasLiquidHose(job) ? [new HookupLine(ApplianceLiquid, MachineInlet, job.Hoses.LiquidSide)] : [];
 
     private static IEnumerable<HookupSetting> Settings(PlanStep step, RecoveryJob job) => step.Kind switch
     {
@@ -169,20 +169,17 @@ internal static class Hookups
         _ => [],
     };
 
+    private static bool HasLiquidHose(RecoveryJob job) => job.Appliance.LiquidReachable && job.Hoses.LiquidSide.Count > 0;
+
     private static bool KeepsTubes(RecoveryJob job) => job.KeepAboveFreezing && job.Appliance.Water is not null;
 
     /// <summary>What liquid has at 0 °C; null where that is outside its range.</summary>
-    private static Pressure? AtFreezing(RecoveryJob job)
-    {
-        Fluids.PropertyModel model = job.Appliance.Fluid.Model;
-        return MetalShell.FreezingPoint > model.Range.MinimumTemperature && MetalShell.FreezingPoint < model.Range.MaximumSaturationTemperature
-            ? new Pressure(model.SaturationAtTemperature(MetalShell.FreezingPoint).Bubble.Pressure, PressureUnit.Pascal)
-            : null;
-    }
+    private static Pressure? AtFreezing(RecoveryJob job) =>
+        job.Appliance.Fluid.Model.TrySaturationAtTemperature(MetalShell.FreezingPoint, out Fluids.SaturationPoint saturation) ? new Pressure(saturation.Bubble.Pressure, PressureUnit.Pascal) : null;
 
     /// <summary>The liquid port, where there is one with a hose on it.</summary>
     private static HookupSetting[] LiquidPort(RecoveryJob job, HookupPosition position, string? why = null) =>
-        job.Appliance.LiquidReachable && job.Hoses.LiquidSide.Count > 0 ? [new HookupSetting(ApplianceLiquidPort, position, why)] : [];
+        HasLiquidHose(job) ? [new HookupSetting(ApplianceLiquidPort, position, why)] : [];
 
     /// <summary>The second vapor port, where a hose hangs on it.</summary>
     private static HookupSetting[] SecondPort(RecoveryJob job, HookupPosition position) =>

@@ -185,14 +185,12 @@ internal static class LevelFindings
     /// <summary>Watts that boil what is left in an hour, or the time that the air takes.</summary>
     private static FormattableString? Heat(PlanRun run, ApplianceState end)
     {
-        PropertyModel model = run.Job.Appliance.Fluid.Model;
         double kelvins = end.Temperature.Kelvins;
-        if (!(kelvins >= model.Range.MinimumTemperature && kelvins <= model.Range.MaximumSaturationTemperature))
+        if (!run.Job.Appliance.Fluid.Model.TrySaturationAtTemperature(kelvins, out SaturationPoint saturation))
         {
             return null;
         }
 
-        SaturationPoint saturation = model.SaturationAtTemperature(kelvins);
         double joules = end.LiquidMass.Kilograms * (saturation.Dew.Enthalpy - saturation.Bubble.Enthalpy);
         FindingValue watts = FindingValue.Power("heat for an hour", Power.FromWatts(joules / Hour));
         double air = run.Job.Appliance.OuterConductance * (run.Ambient.Kelvins - kelvins);

@@ -100,10 +100,7 @@ internal static class LiquidChoice
         double least = NearlyEven * now.State.Appliance.Pressure.Pascals;
         if (kind != StageKind.PushPull)
         {
-            Fluids.PropertyModel model = now.Job.Appliance.Fluid.Model;
-            least = ColdestFlash > model.Range.MinimumTemperature && ColdestFlash < model.Range.MaximumSaturationTemperature
-                ? Math.Min(least, model.SaturationAtTemperature(ColdestFlash).Bubble.Pressure)
-                : 0;
+            least = now.Job.Appliance.Fluid.Model.TrySaturationAtTemperature(ColdestFlash, out Fluids.SaturationPoint cold) ? Math.Min(least, cold.Bubble.Pressure) : 0;
         }
 
         return now.State.Cylinder!.Pressure.Pascals >= least ? null : even with { CylinderPressure = new Pressure(least, PressureUnit.Pascal) };

@@ -20,11 +20,11 @@ internal sealed class LookAhead(PlanSituation now)
     private const double HottestAppliance = 325.15;
 
     private readonly PullSearch _search = new(now);
-    private readonly OtherCylinder _other = new(now);
 
     /// <summary>The best pull from here.</summary>
     public PullPlan Best()
     {
+        var other = new OtherCylinder(now, _search);
         SimulationInputs cooling = CylinderCooling.Of(now.Stages);
         PlanStep plain = new(StageKind.VaporRecovery)
         {
@@ -37,7 +37,7 @@ internal sealed class LookAhead(PlanSituation now)
         {
             PullPlan limited = best;
             best = Better([best, .. Cooler(plain)]);
-            if (best.How.IsThrottled && _other.AtLimit(limited, best) is PullPlan hot)
+            if (best.How.IsThrottled && other.AtLimit(limited, best) is PullPlan hot)
             {
                 return hot;
             }
@@ -54,7 +54,7 @@ internal sealed class LookAhead(PlanSituation now)
         }
 
         best = _search.GoOn(best);
-        if (_other.WhereItCrawls(best) is PullPlan shorter)
+        if (other.WhereItCrawls(best) is PullPlan shorter)
         {
             return shorter;
         }

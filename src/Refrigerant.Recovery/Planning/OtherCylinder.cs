@@ -6,7 +6,7 @@ using UnitsNet.Units;
 namespace Refrigerant.Recovery.Planning;
 
 /// <summary>Whether a pull ends sooner that is stopped for another cylinder, cooler or emptier than the connected one.</summary>
-internal sealed class OtherCylinder(PlanSituation now)
+internal sealed class OtherCylinder(PlanSituation now, PullSearch search)
 {
     /// <summary>A wait of less than this many changes of the cylinder is not looked into. Our choice.</summary>
     private const double LongWait = 3;
@@ -17,7 +17,6 @@ internal sealed class OtherCylinder(PlanSituation now)
     /// <summary>And that ends the pull in less than this share of the time that is left. Our choice.</summary>
     private const double Sooner = 0.7;
 
-    private readonly PullSearch _search = new(now);
     private readonly double _change = now.Job.Times.CylinderChange.Seconds;
 
     /// <summary>
@@ -46,7 +45,7 @@ internal sealed class OtherCylinder(PlanSituation now)
                 return null;
             }
 
-            PullPlan after = _search.ToGoal(best.How, cut.After with { Cylinder = fresh });
+            PullPlan after = search.ToGoal(best.How, cut.After with { Cylinder = fresh });
             return after.Fate <= PullFate.AtGoal && _change + after.Seconds < Sooner * left ? new PullPlan(best.How, step, PullFate.Passes, point.Seconds, [cut]) : null;
         }
 
@@ -62,7 +61,7 @@ internal sealed class OtherCylinder(PlanSituation now)
             return null;
         }
 
-        PullPlan after = _search.ToGoal(limited.How, limited.After with { Cylinder = fresh });
+        PullPlan after = search.ToGoal(limited.How, limited.After with { Cylinder = fresh });
         return limited.Seconds + _change + after.Seconds < Sooner * throttled.Seconds ? limited with { Step = limited.Step with { Reason = StepReason.UntilLimit }, Fate = PullFate.Passes } : null;
     }
 

@@ -88,13 +88,11 @@ internal static class PaceFindings
             }
         }
 
-        PropertyModel model = run.Job.Appliance.Fluid.Model;
-        if (waited < Hour / 2 || coldest < model.Range.MinimumTemperature || coldest > model.Range.MaximumSaturationTemperature)
+        if (waited < Hour / 2 || !run.Job.Appliance.Fluid.Model.TrySaturationAtTemperature(coldest, out SaturationPoint saturation))
         {
             return null;
         }
 
-        SaturationPoint saturation = model.SaturationAtTemperature(coldest);
         double watts = left * (saturation.Dew.Enthalpy - saturation.Bubble.Enthalpy) / Hour;
         return new Finding(
             PlanCodes.HeatSetsPace,

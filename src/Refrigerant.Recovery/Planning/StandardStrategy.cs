@@ -254,13 +254,8 @@ public sealed class StandardStrategy : IRecoveryStrategy
             : null;
     }
 
-    private static double PressureAt(RecoveryJob job, double kelvins)
-    {
-        Fluids.PropertyModel model = job.Appliance.Fluid.Model;
-        return kelvins <= model.Range.MaximumSaturationTemperature && kelvins >= model.Range.MinimumTemperature
-            ? model.SaturationAtTemperature(kelvins).Bubble.Pressure
-            : 0;
-    }
+    private static double PressureAt(RecoveryJob job, double kelvins) =>
+        job.Appliance.Fluid.Model.TrySaturationAtTemperature(kelvins, out Fluids.SaturationPoint saturation) ? saturation.Bubble.Pressure : 0;
 
     private static bool NeedsHold(PlanSituation now) => now.Job.Times.Hold.Seconds >= ShortestHold && !now.IsShare(now.State.Appliance);
 

@@ -16,10 +16,11 @@ internal static class SectionFindings
     /// <param name="state">The appliance at the end of the stage.</param>
     public static void Add(List<Finding> findings, Appliance appliance, ApplianceState state)
     {
-        for (int i = 0; i < state.Sections.Count; i++)
+        IReadOnlyList<SectionContent> sections = state.Sections;
+        for (int i = 0; sections.Count > 1 && i < sections.Count; i++)
         {
-            SectionContent section = state.Sections[i];
-            if (state.Sections.Count > 1 && i != appliance.LiquidPortSection && section.LiquidMass.Kilograms > Little * appliance.Charge.Kilograms)
+            SectionContent section = sections[i];
+            if (i != appliance.LiquidPortSection && section.LiquidMass.Kilograms > Little * appliance.Charge.Kilograms)
             {
                 findings.Add(new Finding(
                     PlanCodes.HiddenSection,

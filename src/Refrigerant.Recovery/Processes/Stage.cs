@@ -193,8 +193,12 @@ internal sealed class Stage
     public void WatchLiquid(Func<double> margin) => _dry = Watch(StageEnd.LiquidGone, margin, stops: false);
 
     /// <summary>A point of the course with nothing between appliance and cylinder; where something is, it adds its own.</summary>
-    public TrajectoryPoint Point(double time, ApplianceModel model)
+    /// <param name="time">s.</param>
+    /// <param name="model">The appliance.</param>
+    /// <param name="drawn">The vessel whose temperature and content count; null for that of the vapor port.</param>
+    public TrajectoryPoint Point(double time, ApplianceModel model, EquilibriumVessel? drawn = null)
     {
+        EquilibriumVessel from = drawn ?? model.Port;
         Vessel? receiver = Cylinder?.Vessel;
         return new TrajectoryPoint
         {
@@ -202,13 +206,13 @@ internal sealed class Stage
             AppliancePascals = model.Port.Pressure,
             SuctionPascals = model.Port.Pressure,
             DischargePascals = receiver?.Pressure ?? model.Port.Pressure,
-            ApplianceKelvins = model.Port.Temperature,
+            ApplianceKelvins = from.Temperature,
             MetalKelvins = model.ColdestSurface,
             CylinderKelvins = receiver?.Temperature ?? model.Port.Temperature,
             ApplianceKilograms = model.VesselMass + model.DissolvedMass,
             LiquidKilograms = model.LiquidMass,
             CylinderKilograms = receiver?.Mass ?? 0,
-            Content = Tracked ? model.Port.Content.Snapshot() : null,
+            Content = Tracked ? from.Content.Snapshot() : null,
         };
     }
 

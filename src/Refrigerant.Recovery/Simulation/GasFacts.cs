@@ -29,8 +29,8 @@ internal sealed class GasFacts
     private const double WarmShare = 0.3;
     private const double MostDense = 0.3;
 
-    /// <summary>Each halves the error of the temperature some twenty times.</summary>
-    private const int Rounds = 4;
+    /// <summary>Each makes the error of the temperature some twenty times smaller.</summary>
+    private const int Rounds = 5;
     private const double ThirdPower = 3;
 
     private readonly double _exponentSlope;
@@ -97,7 +97,7 @@ internal sealed class GasFacts
         }
 
         double left = work - (HotHeatCapacity(0.5 * (temperature + _hotTemperature), from) * (_hotTemperature - temperature)) + (_hotThrottling * (to - from));
-        double after = _hotTemperature + (left / HotHeatCapacity(_hotTemperature, to));
+        double after = _hotTemperature;
         for (int i = 0; i < Rounds; i++)
         {
             after = _hotTemperature + (left / HotHeatCapacity(0.5 * (_hotTemperature + after), to));

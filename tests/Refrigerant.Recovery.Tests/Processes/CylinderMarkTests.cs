@@ -7,7 +7,7 @@ using Xunit;
 
 namespace Refrigerant.Recovery.Tests.Processes;
 
-/// <summary>49 CFR 173.304a forbids to refill a cylinder of specification 39: a single stage says it as a plan does.</summary>
+/// <summary>49 CFR 178.65 (from memory) forbids to refill a cylinder of specification 39: a single stage says it as a plan does.</summary>
 public class CylinderMarkTests
 {
     private static readonly Appliance Unit = Setups.Appliance("R-134a", 6, 20, 22, 8) with { LiquidReachable = true };

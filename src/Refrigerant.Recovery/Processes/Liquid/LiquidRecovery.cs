@@ -99,13 +99,11 @@ public static class LiquidRecovery
         stage.Watch(StageEnd.Stalled, () => link.Flow - least);
         stage.WatchFreezing(model.PortShell, () => model.ColdestSurface, stops: false);
         OdeOutcome outcome = stage.Run(
-            time => stage.Point(time, model) with
+            time => stage.Point(time, model, port) with
             {
                 SuctionPascals = link.SuctionPressure,
                 DischargePascals = link.DischargePressure,
-                ApplianceKelvins = port.Temperature,
                 KilogramsPerSecond = link.Flow,
-                Content = stage.Tracked ? port.Content.Snapshot() : null,
             },
             stage.Charge / (machine.Displacement.CubicMetersPerSecond * stage.Model.CriticalDensity) / FewestSteps);
         stage.CloseFigures(0);

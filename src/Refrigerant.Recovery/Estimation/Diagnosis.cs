@@ -21,10 +21,11 @@ internal sealed class Diagnosis
     /// <summary>Variance of ln of the resistance of a hose that has changed.</summary>
     private const double HoseVariance = 4;
 
-    /// <summary>Standard deviations of a machine's weakness that confirm one, and that name it without anything else.</summary>
+    /// <summary>Standard deviations of a machine's weakness that confirm one, that name it without anything else, and where the pressure at its inlet has risen.</summary>
     private const double Confirms = 2;
 
     private const double Plain = 2.7;
+    private const double Risen = 1.8;
 
     /// <summary>Times the level that the pressure at the inlet must be for that: near a stall every machine draws less than it should.</summary>
     private const double WellAboveLevel = 1.2;
@@ -217,7 +218,7 @@ internal sealed class Diagnosis
     {
         bool isNamed = Stands(JobCondition.MachineUnderperforming);
         return verdict == ParityVerdict.MachineWeak && _machine.Weakness < Confirms ? ParityVerdict.Agrees
-            : verdict == ParityVerdict.Agrees && !isNamed && _machine.Weakness > Plain ? ParityVerdict.MachineWeak
+            : verdict == ParityVerdict.Agrees && !isNamed && (_machine.Weakness > Plain || _machine.WeaknessRisen > Risen) ? ParityVerdict.MachineWeak
             : verdict;
     }
 

@@ -24,6 +24,9 @@ public enum FaultKind
     /// <summary>Air leaks in below the atmosphere, <see cref="Fault.Size"/> mol/s into a vacuum.</summary>
     Leak,
 
+    /// <summary>Nothing wrong: what surrounds the appliance is <see cref="Fault.Size"/> K warmer from now on.</summary>
+    Heat,
+
     /// <summary>Nothing wrong: the machine rests for <see cref="Fault.Size"/> s, and the readings say so.</summary>
     Rest,
 

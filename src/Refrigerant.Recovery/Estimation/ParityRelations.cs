@@ -59,10 +59,10 @@ internal sealed class ParityRelations
     private const double EmptiesWithin = 12;
 
     /// <summary>
-    /// Share of the flow that the machine would still draw at the pressure seen: where it stands there, as much comes through, and no valve is shut. Standing is a
-    /// change in a second of less than this share of it over these seconds.
+    /// Share of the flow that the machine would still draw at the pressure seen, less what the gauge may be off: where it stands there, as much comes through, and no valve is shut. Standing
+    /// is a change in a second of less than this share of it over these seconds.
     /// </summary>
-    private const double ComesThrough = 0.08;
+    private const double Through = 0.14;
 
     private const double Stands = 0.02;
     private const double StandsFor = 5;
@@ -198,7 +198,7 @@ internal sealed class ParityRelations
         }
 
         double seen = block.Gauge + _prior.Atmosphere;
-        if (seen < Emptied * output.Pressure && ReducedModel.Drawn(seen, in predicted.Parameters, in output) <= ComesThrough)
+        if (!ComesThrough(seen, in predicted.Parameters, in output))
         {
             return ParityVerdict.ValveClosed;
         }
@@ -209,6 +209,10 @@ internal sealed class ParityRelations
         return flowsOn ? ParityVerdict.GaugeOff : ParityVerdict.HoseBlocked;
     }
 
+    /// <summary>Whether something comes to a machine that pulls to this pressure.</summary>
+    private bool ComesThrough(double seen, in ReducedParameters parameters, in ReducedOutput output) =>
+        ReducedModel.Drawn(seen - _prior.Sigma[StateIndex.GaugeBias], in parameters, in output) > Through;
+
     private ParityVerdict Compare(int old, in EstimatorBlock block)
     {
         var inputs = new ReducedInputs(block.AirTemperature, true, _phase[old]);
@@ -216,7 +220,7 @@ internal sealed class ParityRelations
         _model.Evaluate(in predicted.State, in predicted.Parameters, in inputs, out ReducedOutput output);
         double seen = block.Gauge + _prior.Atmosphere;
         _lastHigh = seen > Full * output.Pressure ? block.Time : _lastHigh;
-        bool comesThrough = ReducedModel.Drawn(seen, in predicted.Parameters, in output) > ComesThrough;
+        bool comesThrough = ComesThrough(seen, in predicted.Parameters, in output);
         if (seen < Emptied * output.Pressure && block.Time - _lastHigh < EmptiesWithin)
         {
             return !comesThrough ? ParityVerdict.ValveClosed

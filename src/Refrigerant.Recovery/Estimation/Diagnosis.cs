@@ -131,10 +131,7 @@ internal sealed class Diagnosis
         ParityVerdict verdict = _parity.Update(in block);
         _machine.Update(in block, WellAboveLevel * _prior.Level);
         Apply(Confirmed(verdict), in block);
-        SigmaPoint mean = _filter.Best.Mean();
-        AssumedPhase phase = _filter.IsBestWet ? AssumedPhase.LiquidPresent : AssumedPhase.VaporOnly;
-        var inputs = new ReducedInputs(block.AirTemperature, block.IsDrawing, phase);
-        _model.Evaluate(in mean.State, in mean.Parameters, in inputs, out ReducedOutput output);
+        Best(in block, out SigmaPoint mean, out ReducedOutput output);
         ExpectedFlow = output.Flow;
         Left = output.Mass + mean.State.Dissolved;
         Temperature = mean.State.Temperature;
@@ -148,6 +145,15 @@ internal sealed class Diagnosis
             // What is wrong with hose or machine is looked for anew when it runs again.
             _until[(int)JobCondition.HoseBlocked] = _until[(int)JobCondition.MachineUnderperforming] = double.NegativeInfinity;
         }
+    }
+
+    /// <summary>The best estimate, and what follows of it.</summary>
+    private void Best(in EstimatorBlock block, out SigmaPoint mean, out ReducedOutput output)
+    {
+        mean = _filter.Best.Mean();
+        AssumedPhase phase = _filter.IsBestWet ? AssumedPhase.LiquidPresent : AssumedPhase.VaporOnly;
+        var inputs = new ReducedInputs(block.AirTemperature, block.IsDrawing, phase);
+        _model.Evaluate(in mean.State, in mean.Parameters, in inputs, out output);
     }
 
     /// <summary>A gauge that is found to show absolute pressure: what was made of it goes with it.</summary>
@@ -208,7 +214,9 @@ internal sealed class Diagnosis
         if (_free >= FreeBlocks)
         {
             _until[(int)JobCondition.HoseBlocked] = double.NegativeInfinity;
-            _filter.Widen(StateIndex.Hose, HoseVariance);
+            // What the gauge seemed to be off meanwhile was the kink's.
+            _filter.Restore(StateIndex.Hose);
+            _filter.Restore(StateIndex.GaugeBias);
             Restart();
         }
     }
@@ -233,7 +241,8 @@ internal sealed class Diagnosis
                 Note(JobCondition.HoseBlocked, true, double.PositiveInfinity);
                 _filter.Undo(_parity.ChangedAt);
                 Change(StateIndex.Hose, HoseVariance);
-                _blockedShare = (block.Gauge + _prior.Atmosphere) / Pressure;
+                Best(in block, out _, out ReducedOutput output);
+                _blockedShare = (block.Gauge + _prior.Atmosphere) / output.Pressure;
                 _free = 0;
                 break;
             case ParityVerdict.MachineWeak:

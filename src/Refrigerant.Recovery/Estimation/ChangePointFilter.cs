@@ -296,7 +296,7 @@ internal sealed class ChangePointFilter
         }
     }
 
-    /// <summary>Takes back what was born since: something else explains the readings. Where that was all, liquid is left.</summary>
+    /// <summary>Takes back what was born since, or all that was: something else explains the readings. Where that was all, liquid is left.</summary>
     public void Undo(double since)
     {
         double most = double.NegativeInfinity;

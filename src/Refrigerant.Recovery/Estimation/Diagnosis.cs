@@ -18,6 +18,9 @@ internal sealed class Diagnosis
     /// <summary>Blocks in a row in which half of the drop over a blocked hose is gone, from which it counts as free again.</summary>
     private const int FreeBlocks = 5;
 
+    /// <summary>Times the lowest pressure since it was found blocked that the pressure at the inlet then has.</summary>
+    private const double Rises = 1.05;
+
     /// <summary>Variance of ln of the resistance of a hose that has changed.</summary>
     private const double HoseVariance = 4;
 
@@ -42,6 +45,9 @@ internal sealed class Diagnosis
     private readonly ScaleGuard _scale;
     private readonly double[] _until = new double[JobConditions.Count];
     private double _blockedShare;
+    private double _lowest;
+    private double _behind;
+    private bool _isWetBehind;
     private int _free;
     private double _suspendedUntil = double.NegativeInfinity;
     private double _eventTime = double.NegativeInfinity;
@@ -209,12 +215,20 @@ internal sealed class Diagnosis
             return;
         }
 
-        double share = (block.Gauge + _prior.Atmosphere) / Pressure;
-        _free = share > 0.5 * (1 + _blockedShare) ? _free + 1 : 0;
+        double seen = block.Gauge + _prior.Atmosphere;
+        _lowest = Math.Min(_lowest, seen);
+        if (seen <= Rises * _lowest)
+        {
+            _behind = Pressure;
+            _isWetBehind = _filter.VaporOnly < ParityRelations.Dry;
+        }
+
+        _free = seen / _behind > 0.5 * (1 + _blockedShare) && seen > Rises * _lowest ? _free + 1 : 0;
         if (_free >= FreeBlocks)
         {
             _until[(int)JobCondition.HoseBlocked] = double.NegativeInfinity;
-            // What the gauge seemed to be off meanwhile was the kink's.
+            // What the gauge seemed to be off meanwhile was the kink's, and what its rise brought forth is none.
+            _filter.Undo(_isWetBehind ? double.NegativeInfinity : block.Time - FreeBlocks);
             _filter.Restore(StateIndex.Hose);
             _filter.Restore(StateIndex.GaugeBias);
             Restart();
@@ -236,13 +250,15 @@ internal sealed class Diagnosis
         {
             case ParityVerdict.ValveClosed:
                 Note(JobCondition.ValveClosed, true, double.PositiveInfinity);
+                Undo();
                 break;
             case ParityVerdict.HoseBlocked:
                 Note(JobCondition.HoseBlocked, true, double.PositiveInfinity);
-                _filter.Undo(_parity.ChangedAt);
+                Undo();
                 Change(StateIndex.Hose, HoseVariance);
                 Best(in block, out _, out ReducedOutput output);
                 _blockedShare = (block.Gauge + _prior.Atmosphere) / output.Pressure;
+                _lowest = block.Gauge + _prior.Atmosphere;
                 _free = 0;
                 break;
             case ParityVerdict.MachineWeak:
@@ -263,6 +279,9 @@ internal sealed class Diagnosis
 
         Restart();
     }
+
+    /// <summary>What the fall of the gauge brought forth is taken back. Where liquid was left before it, those that had taken it to be gone, all but ruled out, have been fed by it: all of them go.</summary>
+    private void Undo() => _filter.Undo(_parity.WasWet ? double.NegativeInfinity : _parity.ChangedAt);
 
     private void Restart()
     {

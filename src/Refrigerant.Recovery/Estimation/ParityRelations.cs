@@ -13,6 +13,9 @@ namespace Refrigerant.Recovery.Estimation;
 /// </remarks>
 internal sealed class ParityRelations
 {
+    /// <summary>Probability that no liquid is left from which that may be what a falling pressure says.</summary>
+    public const double Dry = 0.2;
+
     /// <summary>s between the starts of predictions, the age from which one is compared, and those over which the scale's rate is taken.</summary>
     private const double Renewal = 15;
 
@@ -108,6 +111,9 @@ internal sealed class ParityRelations
     /// <summary>Time before which the readings fit: a step of the gauge, or now.</summary>
     public double ChangedAt { get; private set; }
 
+    /// <summary>Whether it was all but sure that liquid was left when the prediction began that the readings were held against.</summary>
+    public bool WasWet { get; private set; }
+
     /// <summary>Begins anew: after a verdict, a rest, a new zero of the scale.</summary>
     public void Restart()
     {
@@ -141,6 +147,7 @@ internal sealed class ParityRelations
             return ParityVerdict.Agrees;
         }
 
+        WasWet = _vaporOnly[old] < Dry;
         if (Stepped(_step, old, in block) is ParityVerdict stepped and not ParityVerdict.Agrees)
         {
             ChangedAt = _step.At;
@@ -251,7 +258,7 @@ internal sealed class ParityRelations
         bool isSteady = Math.Abs(pressureRate) < 0.012 * pressure;
 
         // The last liquid's going looks like a blocked hose, but the pressure goes on falling: none is named where it was near or falls.
-        bool canBeHose = _vaporOnly[old] < 0.2 && output.LiquidMass > NearEnd * predicted.Parameters.Charge && Math.Abs(slowRate) < HoseStands * pressure;
+        bool canBeHose = _vaporOnly[old] < Dry && output.LiquidMass > NearEnd * predicted.Parameters.Charge && Math.Abs(slowRate) < HoseStands * pressure;
         bool isHose = canBeHose && ratio < 1 - Math.Max(0.22, 1.6 * rateSigma) && level < -Math.Max(0.08, 2 * levelSigma);
         bool isSettled = block.Time - _drawingSince > Steady && _filter.VaporOnly < 0.2;
         bool canBeWeak = isSettled && output.Pressure > WellAboveLevel * _prior.Level && ratio < 1 - Math.Max(LeastWeakness, WeakSigmas * weakSigma);

@@ -134,7 +134,7 @@ public sealed class BoilingTruth
         double next = 0;
         for (double t = 0; t < 4 * 3600; t += Step)
         {
-            bool faulty = _fault is not null && t >= _fault.At;
+            bool faulty = _fault is not null && _fault.IsAt(t);
             SaturationPoint at = _model.SaturationAtTemperature(Clamp(pool));
             double space = Math.Max(0.2 * Volume, Volume - (Math.Max(0, liquid) / at.Bubble.Density));
             double density = vapor / space;

@@ -1,7 +1,11 @@
 namespace Refrigerant.Recovery.Tests.Estimation.Truths;
 
 /// <summary>Something that happens in a job, most of it wrong.</summary>
-public sealed record Fault(FaultKind Kind, double At, double Size);
+public sealed record Fault(FaultKind Kind, double At, double Size, double Until = double.PositiveInfinity)
+{
+    /// <summary>Whether it lasts at a time, s.</summary>
+    public bool IsAt(double time) => time >= At && time < Until;
+}
 
 /// <summary>What happens.</summary>
 public enum FaultKind

@@ -222,7 +222,7 @@ public sealed class TwoVesselTruth
     private TruthSample Read(double t, double[] x, double bias, double span, double heldUp, double drift, double shownAir, Draws noise)
     {
         double moved = 0;
-        if (_fault is not null && t >= _fault.At)
+        if (_fault is not null && _fault.IsAt(t))
         {
             moved = _fault.Kind == FaultKind.Pull ? _fault.Size : _fault.Kind == FaultKind.Drift ? _fault.Size * (t - _fault.At) / 60 : 0;
         }
@@ -282,7 +282,7 @@ public sealed class TwoVesselTruth
             return false;
         }
 
-        bool faulty = _fault is not null && t >= _fault.At;
+        bool faulty = _fault is not null && _fault.IsAt(t);
         (StatePoint vaporA, double liquidA, double fillA) = Parts(in a, x[MassA], VolumeA);
         (StatePoint vaporB, double liquidB, double fillB) = IsTwo ? Parts(in b, x[MassB], VolumeB) : (vaporA, 0, 0);
         double pressure = a.Bulk.Pressure;

@@ -124,7 +124,7 @@ public sealed class WettedTruth
         double next = 0;
         for (double t = 0; t < 6 * 3600; t += Step)
         {
-            bool faulty = _fault is not null && t >= _fault.At;
+            bool faulty = _fault is not null && _fault.IsAt(t);
             double displacement = Displacement * (faulty && _fault!.Kind == FaultKind.Weak ? _fault.Size : 1);
             double hose = Hose / (faulty && _fault!.Kind == FaultKind.Hose ? Math.Sqrt(_fault.Size) : 1);
             bool open = !(faulty && _fault!.Kind == FaultKind.Valve);

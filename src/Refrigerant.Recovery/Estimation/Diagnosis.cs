@@ -15,6 +15,11 @@ internal sealed class Diagnosis
     /// <summary>The gauge is back where it shows this share of the pressure that the appliance should have.</summary>
     private const double Recovered = 0.6;
 
+    /// <summary>Share of the pressure by which the gauge still rises from one block to the next when a valve was opened, and s for which that is waited for.</summary>
+    private const double Settled = 0.01;
+
+    private const double LongestSettling = 20;
+
     /// <summary>Blocks in a row in which half of the drop over a blocked hose is gone, from which it counts as free again.</summary>
     private const int FreeBlocks = 5;
 
@@ -51,6 +56,8 @@ internal sealed class Diagnosis
     private int _free;
     private double _suspendedUntil = double.NegativeInfinity;
     private double _eventTime = double.NegativeInfinity;
+    private double _openedAt = double.NegativeInfinity;
+    private double _lastGauge = double.NaN;
     private double _now;
 
     public Diagnosis(ReducedModel model, EstimatorPrior prior, ChangePointFilter filter, Instruments instruments)
@@ -98,6 +105,7 @@ internal sealed class Diagnosis
     {
         _now = block.Time;
         NotUsed = UnusedReadings.None;
+        double gauge = block.Gauge;
         SigmaPoint mean = _filter.Best.Mean();
         AssumedPhase phase = _filter.IsBestWet ? AssumedPhase.LiquidPresent : AssumedPhase.VaporOnly;
         if (Stands(JobCondition.ValveClosed))
@@ -107,6 +115,7 @@ internal sealed class Diagnosis
             if (block.Gauge + _prior.Atmosphere > Recovered * inside.Pressure || !block.IsDrawing)
             {
                 _until[(int)JobCondition.ValveClosed] = double.NegativeInfinity;
+                _openedAt = block.Time;
                 Restart();
             }
             else
@@ -117,6 +126,8 @@ internal sealed class Diagnosis
             }
         }
 
+        Settle(ref block);
+        _lastGauge = gauge;
         Absolute(ref block);
         _gauge.Check(ref block, (unused & UnusedReadings.GaugeOutOfRange) != 0, in mean, phase);
         _scale.Check(ref block, ExpectedFlow);
@@ -127,6 +138,25 @@ internal sealed class Diagnosis
         Note(JobCondition.ScaleDisturbed, _scale.IsStuck, 0);
         Events(scale);
         _filter.IsSuspended = _now <= _suspendedUntil || Stands(JobCondition.ValveClosed);
+    }
+
+    /// <summary>A gauge that comes back after a valve was shut is not believed while it still rises.</summary>
+    private void Settle(ref EstimatorBlock block)
+    {
+        if (block.Time - _openedAt > LongestSettling || !block.IsDrawing)
+        {
+            return;
+        }
+
+        if (block.Gauge - _lastGauge > Settled * (block.Gauge + _prior.Atmosphere))
+        {
+            block.Gauge = double.NaN;
+            NotUsed |= UnusedReadings.GaugeShutOff;
+        }
+        else if (Require.IsFinite(block.Gauge))
+        {
+            _openedAt = double.NegativeInfinity;
+        }
     }
 
     /// <summary>After the filters have taken it.</summary>

@@ -56,6 +56,12 @@ internal sealed class ParityRelations
     /// <summary>Flow goes with the suction pressure: at this share of the appliance's, the machine has emptied its hose and next to nothing comes.</summary>
     private const double Emptied = 0.22;
 
+    /// <summary>At this share where it has stood, or stands.</summary>
+    private const double AllButEmptied = 0.35;
+
+    /// <summary>Change of that pressure in a second, as a share of it: vapor that thins out falls on.</summary>
+    private const double HardlyFalls = 0.03;
+
     /// <summary>Where it was above this share within these seconds: vapor that thins out takes longer.</summary>
     private const double Full = 0.45;
 
@@ -205,7 +211,7 @@ internal sealed class ParityRelations
         }
 
         double seen = block.Gauge + _prior.Atmosphere;
-        if (!ComesThrough(seen, in predicted.Parameters, in output))
+        if (seen < AllButEmptied * output.Pressure && !ComesThrough(seen, in predicted.Parameters, in output))
         {
             return ParityVerdict.ValveClosed;
         }
@@ -263,10 +269,11 @@ internal sealed class ParityRelations
         bool isSettled = block.Time - _drawingSince > Steady && _filter.VaporOnly < 0.2;
         bool canBeWeak = isSettled && output.Pressure > WellAboveLevel * _prior.Level && ratio < 1 - Math.Max(LeastWeakness, WeakSigmas * weakSigma);
         double absolute = gauge + _prior.Atmosphere;
-        if (absolute < 0.35 * pressure)
+        if (absolute < AllButEmptied * pressure)
         {
             // The machine has emptied the hose; while the scale still slows down it is too early to say of what.
-            return isSteady && fastRatio < 0.35 && !comesThrough ? ParityVerdict.ValveClosed
+            bool stands = Math.Abs(pressureRate) < HardlyFalls * Math.Max(absolute, 0.5 * _prior.Atmosphere);
+            return stands && fastRatio < 0.35 && !comesThrough ? ParityVerdict.ValveClosed
                 : fastRatio < ratio - 0.15 ? ParityVerdict.Agrees
                 : isHose ? ParityVerdict.HoseBlocked : ParityVerdict.Agrees;
         }

@@ -13,6 +13,7 @@ internal static class FillFindings
 {
     private const string MixedContent = "common practice: a mixed content can only be destroyed";
     private const double PressureTolerance = 1e-6;
+    private const string Ammonia = "R-717";
 
     /// <summary>Tare weights of cylinders up to that pressure are between these shares of the water capacity, Pa: common practice, no source.</summary>
     private const double LightestTare = 0.28;
@@ -140,9 +141,10 @@ internal static class FillFindings
             {
                 yield return new Finding(
                     CylinderCodes.NotListedType,
-                    Severity.Warning,
+                    model.Designation == Ammonia ? Severity.Stop : Severity.Warning,
                     row.Figure.Source,
-                    $"DOT {mark.Type} is not among the specifications listed for {model.Designation} ({string.Join(", ", row.Types)}).");
+                    $"DOT {mark.Type} of {cylinder.Label} is not among the specifications listed for {model.Designation} ({string.Join(", ", row.Types)}).",
+                    model.Designation == Ammonia ? (FormattableString)$"Ammonia eats copper, brass and brazed seams: do not fill it." : null);
             }
 
             if (row.ServicePressurePsi > psi)

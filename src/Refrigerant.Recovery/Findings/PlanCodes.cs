@@ -56,6 +56,7 @@ internal static class PlanCodes
     public static readonly FindingCode DisplacesAir = new("displaces-air", FindingSubject.Asphyxiation, "the charge makes 1 m³ of vapor or more");
     public static readonly FindingCode FreezesSkin = new("freezes-skin", FindingSubject.Frostbite, "the refrigerant boils below 0 °C in the air at the place");
     public static readonly FindingCode HotSurface = new("hot-surface", FindingSubject.HotSurface, "the machine's discharge comes above 60 °C");
+    public static readonly FindingCode CarbonDioxideHarms = new("carbon-dioxide-harms", FindingSubject.Toxicity, "the refrigerant is R-744");
     public static readonly FindingCode AirDrawnIn = new("air-drawn-in", FindingSubject.NonCondensables, "the appliance comes below the pressure of the air");
     public static readonly FindingCode OilUnderPressure = new("appliance-holds-oil", FindingSubject.Oil, "the appliance holds oil");
     public static readonly FindingCode PlanningFigures = new("planning-figures", FindingSubject.Safety, "always");
@@ -68,6 +69,6 @@ internal static class PlanCodes
         HosesSlow, HoseLeadsNowhere, KeepLiquid, TubesFreeze, HeatSetsPace, WaterSetsPace, WarmAppliance, MachineNotListed, ApplianceAboveCutout, MachineHot,
         ClearMachineFirst, ChangeMachineOil, MachineCarriesOver,
         HeatAssumed, OilHolds, BlendEstimated,
-        HighPressure, NearLimit, WaterInTubes, DisplacesAir, FreezesSkin, HotSurface, AirDrawnIn, OilUnderPressure, PlanningFigures,
+        HighPressure, NearLimit, WaterInTubes, DisplacesAir, CarbonDioxideHarms, FreezesSkin, HotSurface, AirDrawnIn, OilUnderPressure, PlanningFigures,
     ];
 }

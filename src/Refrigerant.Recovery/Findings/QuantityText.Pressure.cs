@@ -17,6 +17,9 @@ public static partial class QuantityText
     /// <summary>Below this absolute pressure, millimeters of mercury instead of psia: half a psi. Our choice.</summary>
     private const double LowAbsolute = 0.5 * PascalsPerPsi;
 
+    /// <summary>Beyond 28 inHg a tenth of an inch is a tenth of what is left: two decimals. Our choice.</summary>
+    private const double DeepVacuum = 28 * PascalsPerInchOfMercury;
+
     /// <summary>A gauge reading at the place: "46 psig", below zero "15 inHg of vacuum"; "317 kPa gauge", below zero "50.8 kPa of vacuum".</summary>
     /// <param name="absolute">Absolute pressure, zero or more.</param>
     /// <param name="barometer">Absolute pressure of the air at the place, greater than zero.</param>
@@ -117,7 +120,7 @@ public static partial class QuantityText
 
     private static string Depth(double vacuum, DisplayUnits units, RoundingMode rounding) => IsInternational(units)
         ? NumberText.Fixed(vacuum / 1000, 1, rounding) + " kPa of vacuum"
-        : NumberText.Fixed(vacuum / PascalsPerInchOfMercury, 1, rounding) + " inHg of vacuum";
+        : NumberText.Fixed(vacuum / PascalsPerInchOfMercury, vacuum > DeepVacuum ? 2 : 1, rounding) + " inHg of vacuum";
 
     private static string Kilopascals(double pascals, RoundingMode rounding) => Math.Abs(pascals) < 1000 && pascals != 0
         ? Text(pascals, "Pa", rounding)

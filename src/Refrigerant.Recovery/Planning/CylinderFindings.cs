@@ -206,8 +206,18 @@ internal static class CylinderFindings
             : "in the shade";
         FormattableString? rest = rests > 0 ? (FormattableString)$"{FindingValue.Number("rests", cooled.Count(stage => stage.Kind == StageKind.Rest), 3)} rests of {FindingValue.Duration("rest", new Duration(rests, DurationUnit.Second))} in all are in the plan." : null;
         bool changes = cooled.Any(stage => stage.Step.Reason == StepReason.CoolerCylinder);
-        bool limited = run.Stages.Any(stage => stage.Result?.End is StageEnd.HighPressureCutout or StageEnd.CylinderPressure or StageEnd.ThermalCutout)
+        bool limited = run.Stages.Any(stage => stage.Result?.End is StageEnd.HighPressureCutout or StageEnd.CylinderPressure)
             || cooled.Any(stage => stage.Kind == StageKind.VaporRecovery);
+        if (!limited && run.Stages.Any(stage => stage.Result?.End == StageEnd.ThermalCutout))
+        {
+            return new Finding(
+                PlanCodes.CoolCylinder,
+                Severity.Warning,
+                "energy balance of the machine",
+                $"The machine gets too hot and its thermal cut-out stops it: let it cool, then pull on. A cooler cylinder, or one more stage, keeps it cooler.",
+                rest);
+        }
+
         return new Finding(
             PlanCodes.CoolCylinder,
             Severity.Warning,

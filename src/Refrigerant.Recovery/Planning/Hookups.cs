@@ -20,6 +20,9 @@ internal static class Hookups
     /// <summary>Readings of the scale that are worth writing down.</summary>
     private const int MostReadings = 8;
 
+    /// <summary>So long before a cylinder is full its filling is slowed down, s. Our choice.</summary>
+    private const double SlowDown = 60;
+
     public static Hookup For(PlanStep step, RecoveryJob job, StageResult? result, SimulationState after, CylinderStanding? cylinder, string? before, Pressure goal) => new(
         Lines(step.Kind, job, cylinder is null),
         [.. step.Kind == StageKind.MachineClearing && cylinder is null ? ClearingFirst(job) : Settings(step, job), .. Heat(step)],
@@ -286,6 +289,11 @@ internal static class Hookups
 
         if (cylinder is not null && step.Kind is StageKind.Equalize or StageKind.PushPull or StageKind.LiquidRecovery or StageKind.VaporRecovery)
         {
+            if (SlowDownAt(result, cylinder!) is Mass slow)
+            {
+                yield return new StageWatch(WatchedBy.Scale, FindingValue.Mass("slow down at", slow, RoundingMode.Down), "a minute before it is full at this pace: slow down, a hand on the cylinder's valve");
+            }
+
             yield return new StageWatch(
                 WatchedBy.Scale, FindingValue.Mass("gross", cylinder!.Limit.MaximumGrossWeight, RoundingMode.Down), "most that the scale may show: shut the cylinder there");
         }
@@ -312,6 +320,32 @@ internal static class Hookups
         }
     }
 
+    /// <summary>What the scale shows a minute before a cylinder is full, half-way where it fills in less than two; null where it does not come to be full.</summary>
+    private static Mass? SlowDownAt(StageResult? result, CylinderStanding cylinder)
+    {
+        if (result is not { End: StageEnd.CylinderFull, Trajectory.Count: > 1 })
+        {
+            return null;
+        }
+
+        double time = result.Duration.Seconds - Math.Min(SlowDown, result.Duration.Seconds / 2);
+        return new Mass(cylinder.Cylinder.TareWeight.Kilograms + CylinderMass(result.Trajectory, time), MassUnit.Kilogram);
+    }
+
+    /// <summary>kg in the cylinder at a time, s, between the points of a course.</summary>
+    private static double CylinderMass(Trajectory points, double time)
+    {
+        int at = 0;
+        while (at < points.Count - 2 && points[at + 1].Seconds < time)
+        {
+            at++;
+        }
+
+        double span = points[at + 1].Seconds - points[at].Seconds;
+        double share = span > 0 ? Math.Min(1, Math.Max(0, (time - points[at].Seconds) / span)) : 0;
+        return points[at].CylinderKilograms + (share * (points[at + 1].CylinderKilograms - points[at].CylinderKilograms));
+    }
+
     private static IReadOnlyList<ScaleReading> Readings(StageKind kind, StageResult? result, CylinderStanding? cylinder)
     {
         if (cylinder is null || result is null || result.Trajectory.Count < 2
@@ -323,20 +357,10 @@ internal static class Hookups
         double end = result.Duration.Seconds;
         double tare = cylinder.Cylinder.TareWeight.Kilograms;
         var readings = new List<ScaleReading>(MostReadings + 1);
-        Trajectory points = result.Trajectory;
-        int at = 0;
         for (int i = 0; i <= MostReadings; i++)
         {
             double time = end * i / MostReadings;
-            while (at < points.Count - 2 && points[at + 1].Seconds < time)
-            {
-                at++;
-            }
-
-            double span = points[at + 1].Seconds - points[at].Seconds;
-            double share = span > 0 ? Math.Min(1, Math.Max(0, (time - points[at].Seconds) / span)) : 0;
-            double mass = points[at].CylinderKilograms + (share * (points[at + 1].CylinderKilograms - points[at].CylinderKilograms));
-            readings.Add(new ScaleReading(new Duration(time, DurationUnit.Second), new Mass(tare + mass, MassUnit.Kilogram)));
+            readings.Add(new ScaleReading(new Duration(time, DurationUnit.Second), new Mass(tare + CylinderMass(result.Trajectory, time), MassUnit.Kilogram)));
         }
 
         return readings.AsReadOnly();

@@ -162,7 +162,7 @@ internal static class LevelFindings
                 return $"Let the machine rest, throttle its inlet, or bring a larger one.";
             case LevelObstacle.DeepestVacuum when run.State.Cylinder is CylinderState cylinder:
                 Pressure deepest = run.Job.Machine.DeepestVacuum(cylinder.Pressure);
-                return $"Against {FindingValue.AbsolutePressure("cylinder", cylinder.Pressure)} in the cylinder the machine stops drawing at {FindingValue.AbsolutePressure("deepest vacuum", deepest)}: bring an empty or a cooler cylinder, or a machine that pulls deeper.";
+                return $"Against {FindingValue.GaugePressure("cylinder", run.Job.Barometer.ToGauge(cylinder.Pressure))} in the cylinder the machine stops drawing at {FindingValue.GaugePressure("deepest vacuum", run.Job.Barometer.ToGauge(deepest), RoundingMode.Up)}: bring an empty or a cooler cylinder, or a machine that pulls deeper.";
             case LevelObstacle.LowPressureSwitch:
                 return $"Bring a machine that pulls deeper, or one whose switch may be set lower.";
             case LevelObstacle.Oil:
@@ -233,6 +233,6 @@ internal static class LevelFindings
             PlanCodes.HiddenSection,
             Severity.Warning,
             "restriction between the parts of the appliance",
-            $"The gauge does not see {FindingValue.Text("section", worst.Name)}: {FindingValue.Mass("mass", worst.Mass)} at {FindingValue.AbsolutePressure("pressure", worst.Pressure)} are still there. Draw from a port on that side too, or open what lies between.");
+            $"The gauge does not see {FindingValue.Text("section", worst.Name)}: {FindingValue.Mass("mass", worst.Mass)} at {FindingValue.GaugePressure("pressure", run.Job.Barometer.ToGauge(worst.Pressure), RoundingMode.Up)} are still there. Draw from a port on that side too, or open what lies between.");
     }
 }

@@ -16,8 +16,8 @@ internal sealed class LookAhead(PlanSituation now)
     /// <summary>A heater that is too strong is tried at a half, a quarter and so on of its power, not below this share.</summary>
     private const double LeastHeat = 0.05;
 
-    /// <summary>No hotter is an appliance made by heat, K: 52 °C (125 °F), as cylinders (common practice, no source).</summary>
-    private const double HottestAppliance = 325.15;
+    /// <summary>No hotter is a cylinder, or an appliance made by heat, K: 52 °C (125 °F) (common practice, no source).</summary>
+    private const double Hottest = 325.15;
 
     private readonly PullSearch _search = new(now);
 
@@ -42,7 +42,7 @@ internal sealed class LookAhead(PlanSituation now)
                 return hot;
             }
         }
-        else if (ComesAboveService(best) && CylinderCooling.Best(now.Job, cooling) is SimulationInputs cold && cold != cooling)
+        else if ((ComesAboveService(best) || CylinderGetsHot(best)) && CylinderCooling.Best(now.Job, cooling) is SimulationInputs cold && cold != cooling)
         {
             PullPlan cooled = _search.ToGoal(plain with { Inputs = cold, Reason = StepReason.Cool });
             best = cooled.Fate <= best.Fate ? cooled : best;
@@ -82,12 +82,15 @@ internal sealed class LookAhead(PlanSituation now)
     private bool ComesAboveService(PullPlan plan) => now.State.Cylinder is CylinderState state
         && plan.Parts[0].Trajectory.Any(point => point.DischargePascals > state.Cylinder.ServicePressure.Pascals + now.Job.Barometer.Pressure.Pascals);
 
+    /// <summary>Whether the cylinder's content comes above 52 °C (125 °F).</summary>
+    private static bool CylinderGetsHot(PullPlan plan) => plan.Parts[0].Trajectory.Any(point => point.CylinderKelvins > Hottest);
+
     private static bool IsBetter(PullPlan warm, PullPlan best) => !IsTooHot(warm) && IsNoWorse(warm, best);
 
     /// <summary>Whether heat brings the appliance above 52 °C (125 °F), where it was not before.</summary>
     private static bool IsTooHot(PullPlan warm)
     {
-        double most = Math.Max(HottestAppliance, warm.Parts[0].Before.Appliance.Temperature.Kelvins + 1);
+        double most = Math.Max(Hottest, warm.Parts[0].Before.Appliance.Temperature.Kelvins + 1);
         return warm.Parts.Any(part => part.Trajectory.Any(point => point.ApplianceKelvins > most || point.MetalKelvins > most) || part.Appliance.MetalTemperature.Kelvins > most);
     }
 

@@ -45,6 +45,7 @@ internal static class PlanCautions
             .. CylinderLimits(cylinders),
             .. Freezing(run),
             .. Asphyxiation(run, fluid, ambient),
+            .. CarbonDioxide(fluid),
             .. Frostbite(run, fluid),
             .. DryIce.CanForm(fluid) ? [DryIce.Caution(fluid)] : Array.Empty<Finding>(),
             .. HotDischarge(run),
@@ -134,6 +135,18 @@ internal static class PlanCautions
         }
     }
 
+    private static IEnumerable<Finding> CarbonDioxide(Fluid fluid)
+    {
+        if (fluid.Designation == "R-744")
+        {
+            yield return new Finding(
+                PlanCodes.CarbonDioxideHarms,
+                Severity.Warning,
+                "29 CFR 1910.1000 Table Z-1, from memory",
+                $"R-744 harms before the air is used up: {FindingValue.Number("ppm", 5000, 4)} ppm is the most for a working day, and no one smells it. An alarm for carbon dioxide, not for oxygen alone.");
+        }
+    }
+
     private static IEnumerable<Finding> Frostbite(PlanRun run, Fluid fluid)
     {
         PropertyModel model = fluid.Model;
@@ -174,7 +187,8 @@ internal static class PlanCautions
                 PlanCodes.AirDrawnIn,
                 Severity.Caution,
                 Sources.CommonPractice,
-                $"The appliance comes to {FindingValue.GaugePressure("lowest", new Pressure(lowest - air, PressureUnit.Pascal))}: a leak or a loose connection draws air in, which ends up in the cylinder.");
+                $"The appliance comes to {FindingValue.GaugePressure("lowest", new Pressure(lowest - air, PressureUnit.Pascal))}: a leak or a loose connection draws air in, which ends up in the cylinder.",
+                RefrigerantFacts.For(run.Job.Appliance.Fluid).IsFlammable == true ? (FormattableString)$"With what burns air makes a mixture that the machine compresses and heats: test for leaks first, and stop where the gauge does not fall as it should." : null);
         }
     }
 

@@ -137,8 +137,8 @@ public sealed record RecoveryJob
     /// <exception cref="ArgumentOutOfRangeException">No such use.</exception>
     public PushPullUse PushPull { get; init => field = Require.Defined(value, nameof(PushPull)); }
 
-    /// <summary>Whether to throttle so that no surface with water behind it freezes.</summary>
-    public bool KeepAboveFreezing { get; init; }
+    /// <summary>Whether to throttle so that no surface with water behind it freezes; true by default, of no effect without <see cref="Appliance.Water"/>.</summary>
+    public bool KeepAboveFreezing { get; init; } = true;
 
     /// <summary>Whether the machine empties itself into the last cylinder at the end; true by default.</summary>
     public bool ClearMachine { get; init; } = true;

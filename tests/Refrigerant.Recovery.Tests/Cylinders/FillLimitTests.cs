@@ -145,11 +145,23 @@ public sealed class FillLimitTests
         Assert.Equal(weak, limit.Findings.Any(finding => finding.Message.Contains("lowest service pressure listed", StringComparison.Ordinal)));
     }
 
+    /// <summary>49 CFR 173.304a(a)(2) lists R-22 for a mark of 240 psi; the equation of state gives 300.8 psig at 55 °C, 5/4 of it are 300.</summary>
+    [Theory]
+    [InlineData("4BA240", false)]
+    [InlineData("4BA230", true)]
+    [InlineData("4AA240", true)]
+    public void AMarkThatTheLawLists_IsNotTooWeak(string mark, bool weak)
+    {
+        RecoveryCylinder cylinder = RecoveryCylinder.FromMark(mark, Kilograms(20), Kilograms(12)) with { RequalificationDue = new DateTime(2030, 1, 1) };
+        Assert.Equal(weak, CylinderFill.Limit(cylinder, Fluid.Get("R-22"), Today).Findings.Any(f => f.Code == "cylinder-too-weak"));
+        Assert.Contains(CylinderFill.Limit(cylinder, Fluid.Get("R-407C"), Today).Findings, f => f.Code == "cylinder-too-weak");
+    }
+
     [Fact]
     public void SpecificationsThatAreNotListed_ArePointedOut()
     {
         RecoveryCylinder cylinder = FiftyLiters with { ServicePressure = Pascals(480 * Psi), Specification = CylinderSpecification.FromMark("4BA480") };
-        Assert.Contains(CylinderFill.Limit(cylinder, Simple("R-717"), Today).Findings, f => f.Message.Contains("4BA is not among", StringComparison.Ordinal));
+        Assert.Contains(CylinderFill.Limit(cylinder, Simple("R-717"), Today).Findings, f => f.Severity == Severity.Stop && f.Message.Contains("is not among", StringComparison.Ordinal));
         RecoveryCylinder right = cylinder with { Specification = CylinderSpecification.FromMark("4AA480") };
         Assert.DoesNotContain(CylinderFill.Limit(right, Simple("R-717"), Today).Findings, f => f.Subject == FindingSubject.CylinderFitness);
         Assert.DoesNotContain(CylinderFill.Limit(cylinder, Simple("R-152a"), Today).Findings, f => f.Subject == FindingSubject.CylinderFitness);

@@ -55,6 +55,7 @@ public class QuantityTextTests
     [InlineData(101_325, "0 psig", "0 kPa gauge")]
     [InlineData(101_320, "0 psig", "0 kPa gauge")]
     [InlineData(50_529.2, "15 inHg of vacuum", "50.8 kPa of vacuum")]
+    [InlineData(3333.06, "28.94 inHg of vacuum", "98 kPa of vacuum")]
     [InlineData(101_325 + 344_737.9, "50 psig", "345 kPa gauge")]
     [InlineData(3_900_000, "551 psig", "3799 kPa gauge")]
     public void Gauge_GoesFromPsiToInchesOfMercury(double pascals, string customary, string metric)

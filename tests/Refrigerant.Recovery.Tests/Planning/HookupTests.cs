@@ -2,6 +2,8 @@ using System;
 using System.Linq;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Planning;
+using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Simulation;
 using Xunit;
 
 namespace Refrigerant.Recovery.Tests.Planning;
@@ -25,7 +27,8 @@ public class HookupTests
         Hookup hookup = Plan.Stages.First(stage => stage.Kind == StageKind.PushPull).Hookup;
         Assert.Contains(hookup.Settings, setting => setting is { Item: HookupItem.CondenserFan, Position: HookupPosition.Off });
         Assert.Contains(hookup.Settings, setting => setting is { Item: HookupItem.FloatSwitch, Position: HookupPosition.Bypassed });
-        StageWatch scale = Assert.Single(hookup.Watches, watch => watch.By == WatchedBy.Scale);
+        Assert.All(hookup.Watches, watch => Assert.NotEqual(WatchedBy.Machine, watch.By));
+        StageWatch scale = hookup.Watches.Last(watch => watch.By == WatchedBy.Scale);
         Assert.Contains("lb", scale.ToText(DisplayUnits.UnitedStatesCustomary), StringComparison.Ordinal);
         Assert.Contains("kg", scale.ToText(DisplayUnits.International), StringComparison.Ordinal);
     }
@@ -51,6 +54,26 @@ public class HookupTests
             Assert.Equal(stage.State.Cylinder!.GrossWeight.Kilograms, weights[^1], 1e-6 * weights[^1]);
             Assert.Equal(stage.Duration.Seconds, stage.Hookup.Scale[^1].Time.Seconds, 1e-6 * stage.Duration.Seconds);
         }
+    }
+
+    /// <summary>A minute before a cylinder is full the scale shows what flows in that minute less, counted from the course.</summary>
+    [Fact]
+    public void A_cylinder_that_comes_to_be_full_is_slowed_down_before()
+    {
+        PlannedStage[] full = [.. Plan.Stages.Where(stage => stage.Result?.End == StageEnd.CylinderFull)];
+        Assert.NotEmpty(full);
+        foreach (PlannedStage stage in full)
+        {
+            double[] scale = [.. stage.Hookup.Watches.Where(watch => watch.By == WatchedBy.Scale && watch.Value is not null).Select(watch => watch.Value!.InternationalValue!.Value)];
+            Assert.Equal(2, scale.Length);
+            TrajectoryPoint[] lastMinute = [.. stage.Result!.Trajectory.Where(point => point.Seconds >= stage.Duration.Seconds - 60)];
+            double slowest = lastMinute.Min(point => point.KilogramsPerSecond), fastest = lastMinute.Max(point => point.KilogramsPerSecond);
+            Assert.InRange(scale[1] - scale[0], 0.9 * 60 * slowest, 1.1 * 60 * fastest);
+        }
+
+        Assert.All(
+            Plan.Stages.Where(stage => stage.Kind == StageKind.VaporRecovery && stage.Result!.End != StageEnd.CylinderFull),
+            stage => Assert.Single(stage.Hookup.Watches, watch => watch.By == WatchedBy.Scale && watch.Value is not null));
     }
 
     [Fact]

@@ -66,7 +66,7 @@ public sealed class PlanCautionTests
         { "hot discharge", [FindingSubject.HotSurface] },
         { "below the air", [FindingSubject.NonCondensables] },
         { "boils far below 0 °C", [FindingSubject.CylinderPressure, FindingSubject.Frostbite] },
-        { "turns to dry ice", [FindingSubject.CylinderPressure, FindingSubject.Freezing, FindingSubject.Frostbite] },
+        { "turns to dry ice", [FindingSubject.CylinderPressure, FindingSubject.Toxicity, FindingSubject.Freezing, FindingSubject.Frostbite] },
         { "no liquid at this warmth", [FindingSubject.CylinderPressure, FindingSubject.Frostbite] },
     };
 

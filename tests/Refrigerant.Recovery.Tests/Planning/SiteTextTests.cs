@@ -155,11 +155,11 @@ public sealed class SiteTextTests
         Assert.Throws<ImpossibleJobException>(() => RecoveryPlanner.Plan(job with { Cylinders = [over with { Content = Mass.FromKilograms(60) }] }));
     }
 
-    [Fact]
-    public void A_pull_that_waits_for_water_says_so_and_what_shortens_it()
+    /// <summary>A cold chiller with still water in its tubes and no liquid port.</summary>
+    private static RecoveryJob Wet()
     {
-        RecoveryJob job = Jobs.Chiller(kilograms: 30) with { KeepAboveFreezing = true, PushPull = PushPullUse.Never };
-        RecoveryJob wet = job with
+        RecoveryJob job = Jobs.Chiller(kilograms: 30) with { PushPull = PushPullUse.Never };
+        return job with
         {
             Appliance = job.Appliance with
             {
@@ -170,6 +170,12 @@ public sealed class SiteTextTests
                 Water = TubeWater.Standing(Mass.FromKilograms(20), Temperature.FromDegreesCelsius(8), ThermalResistance.FromSquareMeterKelvinsPerWatt(0.005)),
             },
         };
+    }
+
+    [Fact]
+    public void A_pull_that_waits_for_water_says_so_and_what_shortens_it()
+    {
+        RecoveryJob wet = Wet();
         RecoveryPlan plan = RecoveryPlanner.Plan(wet);
         Finding finding = Assert.Single(plan.ToDo, finding => finding.Code == "water-sets-pace");
         Assert.Contains("draining", finding.Message, StringComparison.Ordinal);
@@ -177,6 +183,31 @@ public sealed class SiteTextTests
         RecoveryPlan drained = RecoveryPlanner.Plan(wet with { Appliance = wet.Appliance with { Water = null } });
         Assert.DoesNotContain(drained.Findings, finding => finding.Code == "water-sets-pace");
         Assert.True(drained.TotalDuration < plan.TotalDuration);
+    }
+
+    /// <summary>Water that stands in the tubes is kept from freezing unless the job says otherwise; then the plan forbids to begin.</summary>
+    [Fact]
+    public void Tubes_with_water_do_not_freeze_unasked()
+    {
+        RecoveryJob wet = Wet();
+        RecoveryPlan kept = RecoveryPlanner.Plan(wet), careless = RecoveryPlanner.Plan(wet with { KeepAboveFreezing = false });
+        Assert.All(kept.Stages.Where(stage => stage.Result is not null), stage => Assert.True(stage.Result!.ColdestSurface.DegreesCelsius >= -0.01));
+        Assert.DoesNotContain(kept.Findings, finding => finding.Code == "tubes-freeze");
+        Assert.Contains(careless.ToDo, finding => finding is { Code: "tubes-freeze", Severity: Severity.Stop });
+        Assert.StartsWith("do not start: Water in the tubes", careless.ToString(), StringComparison.Ordinal);
+    }
+
+    /// <summary>Ammonia eats brass and brazed seams: 4BA is not among the specifications that 49 CFR 173.304a(a)(2) lists for it.</summary>
+    [Fact]
+    public void Ammonia_goes_into_a_listed_cylinder_only()
+    {
+        RecoveryJob job = Jobs.Chiller("R-717", 12);
+        RecoveryCylinder Marked(string mark) => RecoveryCylinder.FromMark(mark, Mass.FromPounds(123), Mass.FromPounds(70)) with { Label = mark };
+        RecoveryPlan brazed = RecoveryPlanner.Plan(job with { Cylinders = [Marked("4BA480")] });
+        Assert.Contains(brazed.ToDo, finding => finding is { Code: "cylinder-type-not-listed", Severity: Severity.Stop });
+        Assert.Equal(0, brazed.Ledger.InCylinders.Kilograms);
+        RecoveryPlan both = RecoveryPlanner.Plan(job with { Cylinders = [Marked("4BA480"), Marked("4AA480")] });
+        Assert.All(both.Cylinders, use => Assert.Equal(use.Cylinder.Label == "4AA480", use.Received.Kilograms > 0));
     }
 
     [Theory]

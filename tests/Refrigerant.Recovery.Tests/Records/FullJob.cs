@@ -120,7 +120,7 @@ internal static class FullJob
             NormalTemperature = Temperature.FromDegreesCelsius(21),
         },
         PushPull = PushPullUse.Always,
-        KeepAboveFreezing = true,
+        KeepAboveFreezing = false,
         FollowComposition = true,
         ClearMachine = false,
         SweepPressure = Pressure.FromKilopascals(40),

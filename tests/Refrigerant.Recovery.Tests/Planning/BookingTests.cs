@@ -5,7 +5,6 @@ using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Processes;
-using Refrigerant.Recovery.Rules;
 using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using Xunit;
@@ -170,5 +169,18 @@ public class BookingTests
         Assert.Equal(plan.End.Mass.Kilograms, ledger.InAppliance.Kilograms, 1e-9);
         Assert.Equal(60, (ledger.InCylinders + ledger.InAppliance + ledger.InHosesAndMachine + ledger.Released).Kilograms, 1e-9);
         Assert.Equal(plan.End.Mass.Kilograms / 60, 1 - plan.Verdict.Recovered.DecimalFractions, 1e-9);
+    }
+
+    /// <summary>What no account explains is told as such, with its sign, and not spread over the accounts.</summary>
+    [Theory]
+    [InlineData(10, 0)]
+    [InlineData(10.5, 0.5)]
+    [InlineData(9, -1)]
+    public void What_no_account_explains_is_told(double charge, double unexplained)
+    {
+        var ledger = new MassLedger(charge, inCylinders: 8, vapor: 0.5, liquid: 0.25, inOil: 0.75, inHosesAndMachine: 0.3, released: 0.2);
+        Assert.Equal(unexplained, ledger.Unexplained.Kilograms, 1e-12);
+        Assert.Equal(1.5, ledger.InAppliance.Kilograms, 1e-12);
+        Assert.Equal(8 / charge, ledger.RecoveredShare.DecimalFractions, 1e-12);
     }
 }

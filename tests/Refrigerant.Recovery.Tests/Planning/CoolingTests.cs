@@ -1,10 +1,7 @@
 using System;
 using System.Linq;
-using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
-using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Planning;
-using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using Xunit;
@@ -14,7 +11,9 @@ namespace Refrigerant.Recovery.Tests.Planning;
 /// <summary>A cylinder that gets hot or holds the machine back: when it is throttled, cooled, rested or changed.</summary>
 public class CoolingTests
 {
-    private static readonly RecoveryPlan Throttled = RecoveryPlanner.Plan(Hot(cylinders: 1)), Changed = RecoveryPlanner.Plan(Hot(cylinders: 2));
+    private static RecoveryPlan Throttled => HotRoof.Plan("one");
+
+    private static RecoveryPlan Changed => HotRoof.Plan("two");
 
     /// <summary>One hot cylinder: the inlet is throttled so that it stays below the least of cut-out and 5/4 of its service pressure (49 CFR 173.301), and it comes near it.</summary>
     [Theory]
@@ -22,7 +21,7 @@ public class CoolingTests
     [InlineData(3.2)]
     public void A_throttled_pull_stays_just_below_the_limit(double megapascals)
     {
-        RecoveryPlan plan = RecoveryPlanner.Plan(Hot(cylinders: 1, megapascals: megapascals));
+        RecoveryPlan plan = megapascals == 3.9 ? Throttled : RecoveryPlanner.Plan(HotRoof.Job(1, megapascals));
         double limit = Math.Min(megapascals * 1e6, (1.25 * 400 * 6894.757) + 101_325);
         PlannedStage pull = plan.Stages.Single(stage => stage.Kind == StageKind.VaporRecovery);
         Assert.True(pull.Step.IsThrottled);
@@ -51,7 +50,7 @@ public class CoolingTests
     [Fact]
     public void The_coldest_bath_is_taken_and_a_bath_before_a_fan()
     {
-        RecoveryJob job = Hot(cylinders: 1);
+        RecoveryJob job = HotRoof.Job(1);
         Assert.Equal(273.15, Around(new SiteAids { HasIce = true, WaterBath = Temperature.FromDegreesCelsius(20), HasCylinderFan = true }));
         Assert.Equal(293.15, Around(new SiteAids { WaterBath = Temperature.FromDegreesCelsius(20), HasCylinderFan = true }));
         Assert.Null(Around(new SiteAids { WaterBath = Temperature.FromDegreesCelsius(55), HasCylinderFan = true }));
@@ -119,8 +118,7 @@ public class CoolingTests
     [Fact]
     public void A_machine_that_is_too_hot_rests_half_an_hour_twelve_times_at_most()
     {
-        RecoveryJob job = Hot(cylinders: 1);
-        RecoveryPlan plan = RecoveryPlanner.Plan(job with { Machine = job.Machine with { ThermalCutout = Temperature.FromDegreesCelsius(110) } });
+        RecoveryPlan plan = HotRoof.Plan("thermal");
         PlannedStage[] rests = [.. plan.Stages.Where(stage => stage.Kind == StageKind.Rest)];
         Assert.Equal(12, rests.Length);
         Assert.All(rests, stage => Assert.Equal(30, stage.Duration.Minutes, 1e-9));
@@ -163,19 +161,4 @@ public class CoolingTests
             },
         };
     }
-
-    /// <summary>R-410A on a hot roof.</summary>
-    private static RecoveryJob Hot(int cylinders, double megapascals = 3.9) => new()
-    {
-        Appliance = new Appliance
-        {
-            Fluid = Fluid.Get("R-410A"),
-            Charge = Mass.FromKilograms(6),
-            InternalVolume = Volume.FromLiters(14),
-            Temperature = Temperature.FromDegreesCelsius(46),
-        },
-        Machine = RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(0.5), highPressureCutout: Pressure.FromMegapascals(megapascals)),
-        Hoses = new HoseSet { VaporSide = [Jobs.Hose(5, 8)], Discharge = [Jobs.Hose(5, 8)] },
-        Cylinders = [.. Enumerable.Range(1, cylinders).Select(i => Jobs.Cylinder(47.6, $"C{i}"))],
-    };
 }

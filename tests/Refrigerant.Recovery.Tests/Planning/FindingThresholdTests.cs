@@ -7,7 +7,6 @@ using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Rules;
-using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using Xunit;
 
@@ -23,11 +22,11 @@ public class FindingThresholdTests
         ["marked and dated"] = new(() => RecoveryPlanner.Plan(Marked())),
         ["vapor alone"] = new(() => RecoveryPlanner.Plan(VaporAlone(Jobs.Hose(5, 12)))),
         ["through a core"] = new(() => RecoveryPlanner.Plan(VaporAlone(Jobs.Hose(5, 4.7) with { Fittings = [Fitting.CoreDepressor()] }))),
-        ["hot"] = new(() => RecoveryPlanner.Plan(Hot(1))),
-        ["two hot"] = new(() => RecoveryPlanner.Plan(Hot(2))),
-        ["ice"] = new(() => RecoveryPlanner.Plan(Hot(1) with { Aids = new SiteAids { HasIce = true } })),
-        ["ideal machine"] = new(() => RecoveryPlanner.Plan(Hot(1) with { Machine = Hot(1).Machine with { IsentropicEfficiency = 1 }, Aids = new SiteAids { HasIce = true } })),
-        ["hot machine"] = new(() => RecoveryPlanner.Plan(Hot(1) with { Machine = Hot(1).Machine with { IsentropicEfficiency = 0.35 } })),
+        ["hot"] = new(() => HotRoof.Plan("one")),
+        ["two hot"] = new(() => HotRoof.Plan("two")),
+        ["ice"] = new(() => HotRoof.Plan("ice")),
+        ["ideal machine"] = new(() => RecoveryPlanner.Plan(HotRoof.Job(1) with { Machine = HotRoof.Job(1).Machine with { IsentropicEfficiency = 1 }, Aids = new SiteAids { HasIce = true } })),
+        ["hot machine"] = new(() => RecoveryPlanner.Plan(HotRoof.Job(1) with { Machine = HotRoof.Job(1).Machine with { IsentropicEfficiency = 0.35 } })),
         ["insulated"] = new(() => RecoveryPlanner.Plan(Insulated())),
         ["small"] = new(() => RecoveryPlanner.Plan(Small())),
         ["oil change"] = new(() => RecoveryPlanner.Plan(OilChange())),
@@ -194,12 +193,4 @@ public class FindingThresholdTests
         RecoveryJob job = Jobs.Chiller("R-22", 20, cylinders: 1) with { PushPull = PushPullUse.Never, Evacuation = new EvacuationOptions { Purpose = OpeningPurpose.OilChange } };
         return job with { Appliance = job.Appliance with { Oil = new ApplianceOil { Mass = Mass.FromKilograms(4), Kind = OilKind.Mineral } } };
     }
-
-    private static RecoveryJob Hot(int cylinders) => new()
-    {
-        Appliance = new Appliance { Fluid = Fluid.Get("R-410A"), Charge = Mass.FromKilograms(6), InternalVolume = Volume.FromLiters(14), Temperature = Temperature.FromDegreesCelsius(46) },
-        Machine = RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(0.5), highPressureCutout: Pressure.FromMegapascals(3.9)),
-        Hoses = new HoseSet { VaporSide = [Jobs.Hose(5, 8)], Discharge = [Jobs.Hose(5, 8)] },
-        Cylinders = [.. Enumerable.Range(1, cylinders).Select(i => Jobs.Cylinder(47.6, $"C{i}"))],
-    };
 }

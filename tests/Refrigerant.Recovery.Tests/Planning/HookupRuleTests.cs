@@ -3,11 +3,9 @@ using System.Collections.Generic;
 using System.Linq;
 using Refrigerant.Recovery.Cylinders;
 using Refrigerant.Recovery.Equipment;
-using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Processes;
-using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using Xunit;
 
@@ -21,11 +19,11 @@ public class HookupRuleTests
         ["push-pull"] = new(() => RecoveryPlanner.Plan(Jobs.Chiller(kilograms: 140, cylinders: 3))),
         ["liquid"] = new(() => RecoveryPlanner.Plan(WaterCooled())),
         ["two ports"] = new(() => RecoveryPlanner.Plan(TwoPorts())),
-        ["ice"] = new(() => RecoveryPlanner.Plan(Hot() with { Aids = new SiteAids { HasIce = true } })),
-        ["bath"] = new(() => RecoveryPlanner.Plan(Hot() with { Aids = new SiteAids { WaterBath = Temperature.FromDegreesCelsius(25) } })),
-        ["fan"] = new(() => RecoveryPlanner.Plan(Hot() with { Aids = new SiteAids { HasCylinderFan = true } })),
-        ["throttle"] = new(() => RecoveryPlanner.Plan(Hot())),
-        ["rests"] = new(() => RecoveryPlanner.Plan(Hot() with { Machine = Hot().Machine with { ThermalCutout = Temperature.FromDegreesCelsius(140), LowPressureSwitch = Pressure.FromKilopascals(500) } })),
+        ["ice"] = new(() => HotRoof.Plan("ice")),
+        ["bath"] = new(() => HotRoof.Plan("bath")),
+        ["fan"] = new(() => HotRoof.Plan("fan")),
+        ["throttle"] = new(() => HotRoof.Plan("one")),
+        ["rests"] = new(() => HotRoof.Plan("thermal")),
         ["heat"] = new(() => RecoveryPlanner.Plan(Warmed())),
         ["past"] = new(() => RecoveryPlanner.Plan(Jobs.Chiller(kilograms: 20) with
         {
@@ -353,19 +351,4 @@ public class HookupRuleTests
             },
         };
     }
-
-    /// <summary>R-410A on a hot roof into one cylinder, with a cut-out of 3.9 MPa.</summary>
-    private static RecoveryJob Hot() => new()
-    {
-        Appliance = new Appliance
-        {
-            Fluid = Fluid.Get("R-410A"),
-            Charge = Mass.FromKilograms(6),
-            InternalVolume = Volume.FromLiters(14),
-            Temperature = Temperature.FromDegreesCelsius(46),
-        },
-        Machine = RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(0.5), highPressureCutout: Pressure.FromMegapascals(3.9)),
-        Hoses = new HoseSet { VaporSide = [Jobs.Hose(5, 8)], Discharge = [Jobs.Hose(5, 8)] },
-        Cylinders = [Jobs.Cylinder(47.6, "C1")],
-    };
 }

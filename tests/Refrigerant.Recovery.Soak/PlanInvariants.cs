@@ -117,6 +117,12 @@ internal static class PlanInvariants
             double limit = (design.Pascals + plan.Job.Barometer.Pressure.Pascals) * (1 + 1e-4);
             foreach (PlannedStage stage in plan.Stages.Where(stage => stage.Kind is StageKind.PushPull or StageKind.Equalize && stage.Result is not null))
             {
+                if (stage.Kind == StageKind.Equalize && stage.Result!.Before.Cylinder?.Pressure < stage.Result.Before.Appliance.Pressure)
+                {
+                    // Vapor leaves the appliance: what rises there is its own warmth.
+                    continue;
+                }
+
                 double highest = stage.Result!.Trajectory.Select(point => point.AppliancePressure.Pascals).DefaultIfEmpty(0).Max();
                 if (highest > Math.Max(limit, stage.Result.Before.Appliance.Pressure.Pascals * (1 + 1e-4)))
                 {

@@ -17,6 +17,8 @@ switch (run)
         return VesselCourses.Run();
     case "plans":
         return RandomPlans.Run(amount > 0 ? (int)Math.Min(amount, 24 * 60) : 15, args.Length > 2 ? int.Parse(args[2], CultureInfo.InvariantCulture) : 0);
+    case "plan":
+        return RandomPlans.Show((int)Math.Max(0, Math.Min(amount, int.MaxValue)));
     case "reduced":
         return ReducedAgainstEngine.Run(amount > 0 ? (int)Math.Min(amount, 10_000) : 60);
     case "stages":
@@ -36,5 +38,6 @@ switch (run)
         Console.WriteLine("reduced [jobs]   durations of the reduced model against the engine's (default 60)");
         Console.WriteLine("stages [count]   random stages of every kind, three after each other: balances, limits of cylinders, no exception (default 100 000)");
         Console.WriteLine("plans [minutes [seed]] random plans in parallel, from a seed on: no growth of memory, no undocumented exception (default 15, from 0)");
+        Console.WriteLine("plan <seed>      the job and the plan of one seed of them");
         return 2;
 }

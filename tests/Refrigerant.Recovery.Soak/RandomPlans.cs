@@ -81,6 +81,27 @@ internal static class RandomPlans
         return grows || !failures.IsEmpty ? 1 : 0;
     }
 
+    /// <summary>The plan of one seed, to look at.</summary>
+    public static int Show(int seed)
+    {
+        RecoveryJob job = RandomJobs.Next(new Random(seed), All[seed % All.Count]);
+        Console.WriteLine(RecoveryJobJson.Write(job));
+        var watch = Stopwatch.StartNew();
+        RecoveryPlan plan = RecoveryPlanner.Plan(job);
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{plan}, planned in {watch.Elapsed.TotalSeconds:F2} s"));
+        foreach (PlannedStage stage in plan.Stages)
+        {
+            Console.WriteLine($"  {stage}; {stage.Result}");
+        }
+
+        foreach (string line in plan.Findings.Select(finding => $"  [{finding.Code}] {finding}").Concat(PlanInvariants.Broken(plan).Select(broken => "broken: " + broken)))
+        {
+            Console.WriteLine(line);
+        }
+
+        return 0;
+    }
+
     private static int Try(int seed, ConcurrentDictionary<string, (int Times, int Seed)> failures, ConcurrentDictionary<string, int> ends, ref long refused)
     {
         RecoveryJob job = RandomJobs.Next(new Random(seed), All[seed % All.Count]);

@@ -30,10 +30,11 @@ internal sealed class FlashTable
     private const double Spacing = 5000;
     private const int Around = 8;
 
-    /// <summary>The series of ln v, of its slope and of the integral stand one behind the other.</summary>
-    private const int SlopeAt = Nodes;
-    private const int IntegralAt = SlopeAt + Nodes - 1;
-    private const int SeriesLength = IntegralAt + Nodes + 1;
+    /// <summary>The series of ln v, of its slope and of the integral stand one behind the other, each with zeros up to an even number of terms.</summary>
+    private const int Terms = Nodes + 2;
+    private const int SlopeAt = Terms;
+    private const int IntegralAt = SlopeAt + Terms;
+    private const int SeriesLength = IntegralAt + Terms;
 
     /// <summary>Liquid in the table up to this many times the bubble pressure.</summary>
     private const double LiquidUpTo = 1.5;
@@ -55,6 +56,8 @@ internal sealed class FlashTable
     private double _liquidSquare;
     private double _liquidCube;
     private double _atBubble;
+    private double _logStretched;
+    private double _softeningAtBubble;
     private double _enthalpy = double.NaN;
 
     public FlashTable(PropertyModel model)
@@ -88,16 +91,13 @@ internal sealed class FlashTable
     public double BubblePressure { get; private set; }
 
     /// <summary>Lowest pressure of the table, Pa.</summary>
-    public double LowestPressure => BubblePressure * Math.Exp(-_span);
+    public double LowestPressure { get; private set; }
 
     /// <summary>Largest τ.</summary>
     public double Deep => 2 * _half;
 
-    /// <summary>−dv/dp where it begins to flash, m³/(kg·Pa).</summary>
-    public double SofteningAtBubble => SofteningAt(0);
-
-    /// <summary>−dv/dp at the lowest pressure of the table, m³/(kg·Pa).</summary>
-    public double SofteningDeep => SofteningAt(Deep);
+    /// <summary>ln(−dv/dp) where it begins to flash, dv/dp in m³/(kg·Pa).</summary>
+    public double LogSofteningAtBubble => double.IsNaN(_softeningAtBubble) ? _softeningAtBubble = LogSofteningAt(0) : _softeningAtBubble;
 
     /// <summary>Makes it that of an enthalpy, J/kg.</summary>
     /// <exception cref="PropertyRangeException">No bubble point has that enthalpy.</exception>
@@ -136,6 +136,9 @@ internal sealed class FlashTable
         }
 
         BubblePressure = Math.Exp(logPressure);
+        LowestPressure = Math.Exp(logPressure - _span);
+        _logStretched = Math.Log(Stretch) + logPressure;
+        _softeningAtBubble = double.NaN;
         _atBubble = bubble;
         _liquidLinear = linear;
         _liquidSquare = square;
@@ -149,15 +152,19 @@ internal sealed class FlashTable
     /// <summary>Pressure at τ, Pa.</summary>
     public double PressureAt(double depth) => BubblePressure * Math.Exp(-Stretch * (Math.Exp(depth) - 1));
 
-    /// <summary>ln v at τ, v in m³/kg.</summary>
-    public double LogVolumeAt(double depth) => Series(0, Nodes, depth);
+    /// <summary>ln(−dv/dp) at τ, dv/dp in m³/(kg·Pa).</summary>
+    public double LogSofteningAt(double depth)
+    {
+        (double logVolume, double slope) = TwoSeries(0, SlopeAt, depth);
+        return logVolume - depth + Math.Log(slope) - _logStretched + (Stretch * (Math.Exp(depth) - 1));
+    }
 
-    /// <summary>−dv/dp at τ, m³/(kg·Pa).</summary>
-    public double SofteningAt(double depth) =>
-        Math.Exp(LogVolumeAt(depth) - depth) * Series(SlopeAt, Nodes - 1, depth) / (Stretch * PressureAt(depth));
-
-    /// <summary>∫ρ·dp from the pressure at τ up to the bubble pressure, Pa·kg/m³.</summary>
-    public double ImpulseAt(double depth) => depth <= 0 ? 0 : Series(IntegralAt, Nodes + 1, depth);
+    /// <summary>∫ρ·dp from the pressure at τ up to the bubble pressure, Pa·kg/m³, and ln v there, v in m³/kg.</summary>
+    public (double Impulse, double LogVolume) At(double depth)
+    {
+        (double impulse, double logVolume) = TwoSeries(IntegralAt, 0, depth);
+        return (depth <= 0 ? 0 : impulse, logVolume);
+    }
 
     /// <summary>ln v of liquid at a pressure above the bubble pressure.</summary>
     public double LiquidLogVolume(double pressure)
@@ -172,7 +179,7 @@ internal sealed class FlashTable
 
     /// <summary>Density at any pressure of the table, kg/m³.</summary>
     public double Density(double pressure) =>
-        Math.Exp(-(pressure >= BubblePressure ? LiquidLogVolume(pressure) : LogVolumeAt(Depth(pressure))));
+        Math.Exp(-(pressure >= BubblePressure ? LiquidLogVolume(pressure) : At(Depth(pressure)).LogVolume));
 
     /// <summary>Lagrange's weights of equidistant nodes 0, 1, 2 …</summary>
     private void Weigh(double x)
@@ -352,21 +359,29 @@ internal sealed class FlashTable
         }
     }
 
-    /// <summary>Clenshaw's sum over a series that starts at a place.</summary>
-    private double Series(int at, int count, double depth)
+    /// <summary>
+    /// Two series at one place by Clenshaw's sums, four that do not wait for each other: T_2j(x) = T_j(z) and T_2j+1(x) = x·W_j(z) with z = 2x² − 1, W_0 = 1, W_1 = 2z − 1, and T_j and
+    /// W_j of one recurrence.
+    /// </summary>
+    private (double First, double Second) TwoSeries(int first, int second, double depth)
     {
         double x = (depth / _half) - 1;
-        double twice = 2 * x;
-        double b1 = 0;
-        double b2 = 0;
-        for (int k = at + count - 1; k > at; k--)
+        double z = (2 * x * x) - 1;
+        double twice = 2 * z;
+        double even1 = 0, even2 = 0, odd1 = 0, odd2 = 0;
+        double otherEven1 = 0, otherEven2 = 0, otherOdd1 = 0, otherOdd2 = 0;
+        ReadOnlySpan<double> one = _series.AsSpan(first, Terms), other = _series.AsSpan(second, Terms);
+        for (int k = Terms - 2; k > 0; k -= 2)
         {
-            double b = _series[k] + (twice * b1) - b2;
-            b2 = b1;
-            b1 = b;
+            (even2, even1) = (even1, one[k] + (twice * even1) - even2);
+            (odd2, odd1) = (odd1, one[k + 1] + (twice * odd1) - odd2);
+            (otherEven2, otherEven1) = (otherEven1, other[k] + (twice * otherEven1) - otherEven2);
+            (otherOdd2, otherOdd1) = (otherOdd1, other[k + 1] + (twice * otherOdd1) - otherOdd2);
         }
 
-        return _series[at] + (x * b1) - b2;
+        return (
+            one[0] + (z * even1) - even2 + (x * (one[1] + ((twice - 1) * odd1) - odd2)),
+            other[0] + (z * otherEven1) - otherEven2 + (x * (other[1] + ((twice - 1) * otherOdd1) - otherOdd2)));
     }
 
     private sealed class Row(

@@ -130,12 +130,16 @@ internal sealed class FlashingLine
         else
         {
             double from = pressure >= _table.BubblePressure ? 0 : _table.Depth(pressure);
-            double to = Math.Max(from, Math.Min(_table.Depth(end), ChokingDepth(accelerating)));
-            choked = to < _table.Depth(end);
+            double deepest = _table.Depth(end);
+            double to = Math.Max(from, ChokingDepth(accelerating, deepest));
+            choked = to < deepest;
             end = choked ? _table.PressureAt(to) : end;
-            bool isLiquid = pressure >= _table.BubblePressure;
-            impulse = _table.ImpulseAt(to) - _table.ImpulseAt(from) + (isLiquid ? _table.LiquidImpulse(pressure) : 0);
-            logarithm = _table.LogVolumeAt(to) - (isLiquid ? _table.LiquidLogVolume(pressure) : _table.LogVolumeAt(from));
+            (double toImpulse, double toLogarithm) = _table.At(to);
+            (double fromImpulse, double fromLogarithm) = pressure >= _table.BubblePressure
+                ? (-_table.LiquidImpulse(pressure), _table.LiquidLogVolume(pressure))
+                : _table.At(from);
+            impulse = toImpulse - fromImpulse;
+            logarithm = toLogarithm - fromLogarithm;
         }
 
         // An outlet above what the throttles leave: the flow is too large by what is missing.
@@ -146,26 +150,27 @@ internal sealed class FlashingLine
         return Math.Max(pipe, throttle);
     }
 
-    /// <summary>τ at which the pipe chokes: G²·(−dv/dp) = 1.</summary>
-    private double ChokingDepth(double massVelocitySquared)
+    /// <summary>τ at which the pipe chokes, G²·(−dv/dp) = 1; the deepest where it does not come to that.</summary>
+    private double ChokingDepth(double massVelocitySquared, double deepest)
     {
-        if (massVelocitySquared * _table.SofteningAtBubble >= 1)
+        double needed = -Math.Log(massVelocitySquared);
+        if (!(_table.LogSofteningAt(deepest) > needed))
+        {
+            return deepest;
+        }
+
+        if (_table.LogSofteningAtBubble >= needed)
         {
             return 0;
         }
 
-        if (massVelocitySquared * _table.SofteningDeep <= 1)
-        {
-            return _table.Deep;
-        }
-
-        var sonic = new Sonic(_table, massVelocitySquared);
-        return _choking.Find(ref sonic, 0, _table.Deep);
+        var sonic = new Sonic(_table, needed);
+        return _choking.Find(ref sonic, 0, deepest);
     }
 
-    private readonly struct Sonic(FlashTable table, double massVelocitySquared) : IScalarFunction
+    private readonly struct Sonic(FlashTable table, double needed) : IScalarFunction
     {
-        public double Value(double x) => Math.Log(massVelocitySquared * table.SofteningAt(x));
+        public double Value(double x) => table.LogSofteningAt(x) - needed;
     }
 
     private struct Imbalance(FlashingLine owner, double start, double outlet, double viscosity, double scale) : IScalarFunction

@@ -8,10 +8,13 @@ internal struct WarmRoot
     private const int SecantSteps = 14;
 
     /// <summary>A secant step this small, relative to x, is the last one: the next would be smaller by orders of magnitude.</summary>
-    private const double LastStep = 1e-7;
+    private const double LastStep = 1e-10;
 
     /// <summary>The same for a step with the slope of an earlier solution.</summary>
     private const double LastOldStep = 1e-10;
+
+    /// <summary>On one side of the root values become smaller by at least this.</summary>
+    private const double Progress = 0.5;
 
     /// <summary>A value that a change of x by this share would make is rounding: its sign says nothing.</summary>
     private const double Rounding = 2e-15;
@@ -40,16 +43,23 @@ internal struct WarmRoot
         double x = _guess > low && _guess < high ? _guess : 0.5 * (low + high);
         double previousX = x;
         double previousValue = 0;
+        double lastBelow = double.NegativeInfinity;
+        double lastAbove = double.PositiveInfinity;
         for (int i = 0; i < SecantSteps; i++)
         {
             double value = function.Value(x);
+            bool progresses;
             if (value > 0)
             {
                 upper = x;
+                progresses = value < Progress * lastAbove;
+                lastAbove = value;
             }
             else if (value < 0)
             {
                 lower = x;
+                progresses = value > Progress * lastBelow;
+                lastBelow = value;
             }
             else if (value == 0)
             {
@@ -68,8 +78,10 @@ internal struct WarmRoot
                 return x;
             }
 
+            // A secant across a kink points next to the end of the bracket that it came from and gets nowhere.
             double next = x - (value / slope);
-            if (!(next > lower && next < upper))
+            bool acrossKink = !progresses && (value > 0) != (previousValue > 0);
+            if (!(next > lower && next < upper) || acrossKink)
             {
                 next = 0.5 * (lower + upper);
             }

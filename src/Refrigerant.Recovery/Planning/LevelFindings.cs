@@ -1,11 +1,13 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Numerics;
 using Refrigerant.Recovery.Simulation;
+using Refrigerant.Recovery.Simulation.Vessels;
 using UnitsNet;
 using UnitsNet.Units;
 
@@ -40,7 +42,7 @@ internal static class LevelFindings
             yield return past;
         }
 
-        if (verdict.Outcome is LevelOutcome.ReachedAndHeld or LevelOutcome.Reached && run.Shut(new Duration(ShutFor, DurationUnit.Second)) is { Appliance: ApplianceState later }
+        if (verdict.Outcome is LevelOutcome.ReachedAndHeld or LevelOutcome.Reached && CouldComeBack(run) && run.Shut(new Duration(ShutFor, DurationUnit.Second)) is { Appliance: ApplianceState later }
             && later.Pressure.Pascals > run.Requirement.RequiredPressure.Pascals + ComesBack)
         {
             yield return new Finding(
@@ -110,6 +112,16 @@ internal static class LevelFindings
                 run.Requirement.Source,
                 $"When the job begins the gauge shows {FindingValue.GaugePressure("start", run.Job.Barometer.ToGauge(run.Start.Pressure), RoundingMode.Up)}: the level, {Level(run)}, was already met. Make sure that the gauge, the temperature and the charge are right.");
         }
+    }
+
+    /// <summary>Whether all that is left, as an ideal gas as warm as the warmest around it, would have more than the pressure worth a warning: no real gas has more.</summary>
+    private static bool CouldComeBack(PlanRun run)
+    {
+        ApplianceState end = run.State.Appliance;
+        Appliance appliance = run.Job.Appliance;
+        double warmest = new[] { run.Ambient, end.Temperature, end.MetalTemperature, appliance.Water?.Temperature ?? run.Ambient }.Max(temperature => temperature.Kelvins);
+        double most = end.Mass.Kilograms * EquilibriumVessel.GasConstant * warmest / (appliance.Fluid.MolarMass.KilogramsPerMole * appliance.InternalVolume.CubicMeters);
+        return end.Parts.Count > 1 || appliance.Oil is not null || most > run.Requirement.RequiredPressure.Pascals + ComesBack;
     }
 
     private static FindingValue Level(PlanRun run) =>

@@ -36,6 +36,10 @@ internal static class LiquidChoice
     /// <summary>A way that takes longer than this, s, bounds no other: 1000 days.</summary>
     private const double LongestLook = 8.64e7;
 
+    /// <summary>A way is looked at for this share of the time that it has; one that goes on so and takes more than that time by this factor is none. Our choice.</summary>
+    private const double FirstLook = 0.1;
+    private const double FarBehind = 1.2;
+
     /// <summary>The next step on the liquid; null where vapor is to be drawn, or was.</summary>
     public static PlanStep? Next(PlanSituation now)
     {
@@ -161,6 +165,11 @@ internal static class LiquidChoice
 
         SimulationState from = even?.After ?? now.State;
         PlanStep step = Step(kind);
+        if (other < LongestLook && IsFarBehind(now, step, from, other - before))
+        {
+            return null;
+        }
+
         StageResult? seen = now.Preview(other < LongestLook ? step with { Duration = new Duration(Math.Max(1, other - before), DurationUnit.Second) } : step, from);
         if (seen is null or { End: StageEnd.TimeLimit })
         {
@@ -182,6 +191,14 @@ internal static class LiquidChoice
         double left = now.State.Appliance.LiquidMass.Kilograms - (share * taken);
         double seconds = handling + ((before - handling + seen.Duration.Seconds) * share);
         return new LiquidWay(kind, seconds, seconds + (Math.Max(0, left) / now.Pace));
+    }
+
+    /// <summary>Whether a way that goes on as it begins takes far longer than the time that it has, s.</summary>
+    private static bool IsFarBehind(PlanSituation now, PlanStep step, SimulationState from, double most)
+    {
+        double look = Math.Max(1, FirstLook * most);
+        StageResult? begun = now.Preview(step with { Duration = new Duration(look, DurationUnit.Second) }, from);
+        return begun is { End: StageEnd.TimeLimit } && begun.RecoveredMass.Kilograms * most * FarBehind < Reach(now) * look;
     }
 
     private static double Least(StageKind kind) => kind == StageKind.PushPull ? LeastPushed : LeastDrawn;

@@ -36,6 +36,7 @@ internal sealed class PlanFindings
                     .Concat(FlamePurge.Left(run.Job.Appliance.Fluid, run.Job.Appliance.InternalVolume, run.State.Appliance.Mass, run.State.Appliance.DissolvedMass) is Finding flame ? [flame] : [])
                     .Concat(rules.Where(finding => finding.Severity >= Severity.Warning).Concat(blends.Where(finding => finding.Severity >= Severity.Caution)))),
         ];
+        Finding[] kept = [.. toDo.Take(MostToDo)];
         Finding[] rest =
         [
             .. OnePerMatter(
@@ -43,9 +44,10 @@ internal sealed class PlanFindings
                     .Concat(CylinderFindings.Known(run))
                     .Concat(SetupFindings.Known(run))
                     .Concat(rules.Where(finding => finding.Severity < Severity.Warning).Concat(blends.Where(finding => finding.Severity < Severity.Caution)))
-                    .Concat(toDo.Skip(MostToDo))),
+                    .Concat(toDo.Skip(MostToDo)))
+                .Where(finding => kept.All(said => said.Code != finding.Code)),
         ];
-        return new PlanFindings([.. toDo.Take(MostToDo)], rest);
+        return new PlanFindings([.. kept], rest);
     }
 
     /// <summary>The heaviest of each code speaks for all.</summary>

@@ -29,8 +29,12 @@ internal sealed class GasFacts
     private const double WarmShare = 0.3;
     private const double MostDense = 0.3;
 
-    /// <summary>Each makes the error of the temperature some twenty times smaller.</summary>
-    private const int Rounds = 5;
+    /// <summary>Steps of Newton's method: tens of kelvins, tenths and 1e-5 are left.</summary>
+    private const int Rounds = 2;
+
+    /// <summary>Heat capacity is no less than this share of that of the ideal gas, and the power is taken of no less than this ratio of temperatures.</summary>
+    private const double LeastShare = 0.5;
+    private const double LeastRatio = 0.1;
     private const double ThirdPower = 3;
 
     private readonly double _exponentSlope;
@@ -97,22 +101,28 @@ internal sealed class GasFacts
         }
 
         double left = work - (HotHeatCapacity(0.5 * (temperature + _hotTemperature), from) * (_hotTemperature - temperature)) + (_hotThrottling * (to - from));
-        double after = _hotTemperature;
+        double after = _hotTemperature + (left / HotHeatCapacity(_hotTemperature, to));
         for (int i = 0; i < Rounds; i++)
         {
-            after = _hotTemperature + (left / HotHeatCapacity(0.5 * (_hotTemperature + after), to));
+            // Newton's method on c_p((T + T_hot)/2)·(T − T_hot) = left.
+            double beyond = after - _hotTemperature;
+            double between = _hotTemperature + (0.5 * beyond);
+            double real = _hotReal * Math.Pow(Math.Max(LeastRatio, between / _hotTemperature), _realPower) * to;
+            double heatCapacity = Math.Max(LeastShare * _hotIdeal, _hotIdeal + (_idealByTemperature * (between - _hotTemperature)) + real);
+            double slope = heatCapacity + (0.5 * beyond * (_idealByTemperature + (_realPower * real / between)));
+            after -= ((heatCapacity * beyond) - left) / Math.Max(LeastShare * heatCapacity, slope);
         }
 
         return after;
     }
 
     /// <summary>J/(kg·K) at a pressure.</summary>
-    public double HeatCapacity(double pressure) => Math.Max(0.5 * _idealHeatCapacity, _idealHeatCapacity + (_heatCapacitySlope * pressure));
+    public double HeatCapacity(double pressure) => Math.Max(LeastShare * _idealHeatCapacity, _idealHeatCapacity + (_heatCapacitySlope * pressure));
 
     /// <summary>J/(kg·K) of hot gas; that at the start where the equation of state ends soon above it.</summary>
     public double HotHeatCapacity(double temperature, double pressure) => !(_hotIdeal > 0) ? HeatCapacity(pressure) : Math.Max(
-        0.5 * _hotIdeal,
-        _hotIdeal + (_idealByTemperature * (temperature - _hotTemperature)) + (_hotReal * Math.Pow(Math.Max(0.1, temperature / _hotTemperature), _realPower) * pressure));
+        LeastShare * _hotIdeal,
+        _hotIdeal + (_idealByTemperature * (temperature - _hotTemperature)) + (_hotReal * Math.Pow(Math.Max(LeastRatio, temperature / _hotTemperature), _realPower) * pressure));
 
     /// <summary>c_p of the ideal gas, J/(kg·K), what it rises by a pressure, J/(kg·K·Pa), and φ, J/(kg·Pa). To second order in the density p = ρ·(RT + (∂p/∂ρ)_T)/2.</summary>
     private static (double Ideal, double Real, double Throttling) HotGas(PropertyModel model, double temperature, double pressure)

@@ -207,7 +207,7 @@ internal static class CylinderFindings
         FormattableString? rest = rests > 0 ? (FormattableString)$"{FindingValue.Number("rests", cooled.Count(stage => stage.Kind == StageKind.Rest), 3)} rests of {FindingValue.Duration("rest", new Duration(rests, DurationUnit.Second))} in all are in the plan." : null;
         bool changes = cooled.Any(stage => stage.Step.Reason == StepReason.CoolerCylinder);
         bool limited = run.Stages.Any(stage => stage.Result?.End is StageEnd.HighPressureCutout or StageEnd.CylinderPressure)
-            || cooled.Any(stage => stage.Kind == StageKind.VaporRecovery);
+            || first.Kind == StageKind.VaporRecovery;
         if (!limited && run.Stages.Any(stage => stage.Result?.End == StageEnd.ThermalCutout))
         {
             return new Finding(

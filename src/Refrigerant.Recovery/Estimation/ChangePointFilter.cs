@@ -45,6 +45,14 @@ internal sealed class ChangePointFilter
     private const double Straggle = 0.2;
     private const double Minute = 60;
 
+    /// <summary>ln of the charge around the least one for which its density is taken.</summary>
+    private const double DensityOver = 0.1;
+
+    /// <summary>K by which refrigerant and wetted metal may have cooled, and all of the metal, while liquid made way for vapor.</summary>
+    private const double LiquidCools = 5;
+
+    private const double MetalCools = 2;
+
     /// <summary>s before a change in which a birth may already be owed to it.</summary>
     private const double BornBefore = 2;
 
@@ -65,6 +73,7 @@ internal sealed class ChangePointFilter
     private double _wetWeight;
     private double _threshold = double.NaN;
     private double _now;
+    private bool _hasLiquidEnded;
 
     public ChangePointFilter(ReducedModel model, EstimatorPrior prior)
     {
@@ -147,11 +156,13 @@ internal sealed class ChangePointFilter
     /// <summary>ln of the charge as the wet filter has it, and ln of the least charge with which liquid is left.</summary>
     public void ChargeOf(out double location, out double scale, out double least)
     {
-        location = Wet.X[StateIndex.Charge];
         scale = Math.Sqrt(Wet.Variance(StateIndex.Charge));
         _model.Table.At(Wet.X[StateIndex.Temperature], out SaturationValues at);
         double gone = Wet.X[StateIndex.Delivered] + Math.Exp(Wet.X[StateIndex.Dissolved]) + (at.VaporDensity * Math.Exp(Wet.X[StateIndex.Volume]));
         least = Math.Log(Math.Max(1e-9, gone));
+
+        // Mass balance: beyond what was told and its error only what the scale has received counts.
+        location = Math.Min(Wet.X[StateIndex.Charge], Math.Max(Wet.MostCharge, least));
     }
 
     /// <summary>Standard deviation of ln of the least charge with which liquid is left, as the wet filter has it.</summary>
@@ -237,7 +248,22 @@ internal sealed class ChangePointFilter
         }
 
         _wetWeight += Temper * (Wet.LogLikelihood - before);
+        if (_hasLiquidEnded)
+        {
+            _hasLiquidEnded = false;
+            BearAfterLiquid();
+        }
+
         LookForBirth(block.IsDrawing);
+    }
+
+    /// <summary>Liquid that moved faster than vapor can does so no more: as likely as not since none is left. How cold what is left has become is hardly known.</summary>
+    public void EndLiquid()
+    {
+        Widen(StateIndex.Temperature, LiquidCools * LiquidCools);
+        Widen(StateIndex.WetTemperature, LiquidCools * LiquidCools);
+        Widen(StateIndex.MetalTemperature, MetalCools * MetalCools);
+        _hasLiquidEnded = true;
     }
 
     /// <summary>Adds to the variance of a state in all filters.</summary>
@@ -272,6 +298,7 @@ internal sealed class ChangePointFilter
         Wet.AddVariance(StateIndex.WetTemperature, HardlyKnown * HardlyKnown);
         Array.Clear(_used, 0, Slots);
         Array.Clear(_waiting, 0, _waiting.Length);
+        _hasLiquidEnded = false;
         _wetWeight = 0;
         _threshold = double.NaN;
     }
@@ -351,6 +378,23 @@ internal sealed class ChangePointFilter
         }
         else if (probability <= LeastProbability)
         {
+            _threshold = least;
+        }
+    }
+
+    /// <summary>
+    /// Ended since none is left, the charge is what is gone, with the density that is known of it; ended for any other reason, it is anything above that, and the end fell anywhere within it.
+    /// </summary>
+    private void BearAfterLiquid()
+    {
+        ChargeOf(out double location, out double scale, out double least);
+        double z = (least - location) / scale;
+        double half = 0.5 * DensityOver / scale;
+        double gone = (StudentT.Below(z + half) - StudentT.Below(z - half)) / DensityOver;
+        double probability = gone / (gone + 1 - StudentT.Below(z));
+        if (probability > BirthProbability)
+        {
+            Bear(Math.Min(LargestProbability, probability), BirthMass * Math.Exp(location));
             _threshold = least;
         }
     }

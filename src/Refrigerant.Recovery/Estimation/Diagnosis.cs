@@ -53,6 +53,7 @@ internal sealed class Diagnosis
     private double _lowest;
     private double _behind;
     private bool _isWetBehind;
+    private bool _isLiquid;
     private int _free;
     private double _suspendedUntil = double.NegativeInfinity;
     private double _eventTime = double.NegativeInfinity;
@@ -226,7 +227,13 @@ internal sealed class Diagnosis
             Restart();
         }
 
-        Note(JobCondition.LiquidTransfer, scale.IsLiquid, 0);
+        if (_isLiquid && !scale.IsLiquid)
+        {
+            _filter.EndLiquid();
+        }
+
+        _isLiquid = scale.IsLiquid;
+        Note(JobCondition.LiquidTransfer, _isLiquid, 0);
     }
 
     private void Note(JobCondition condition, bool stands, double seconds)

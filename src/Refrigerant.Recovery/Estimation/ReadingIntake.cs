@@ -21,8 +21,12 @@ internal sealed class ReadingIntake
     /// <summary>kg that the scale may be behind what has moved by itself.</summary>
     private const double MostBehind = 0.1;
 
+    /// <summary>Vapor that may come without the machine, kg/s.</summary>
+    private const double ByItself = 0.01;
+
     private readonly EstimatorPrior _prior;
     private readonly SaturationTable _table;
+    private readonly ToldMachine _machine;
     private readonly ReadingClock _clock = new();
     private readonly double _gaugeLimit;
     private readonly double _highest;
@@ -47,6 +51,7 @@ internal sealed class ReadingIntake
     {
         _prior = prior;
         _table = table;
+        _machine = new ToldMachine(table, prior);
         double limit = instruments.SuctionGauge.ErrorLimitPascals;
         _gaugeLimit = limit;
         _highest = (BeyondScale * instruments.SuctionGauge.High.Pascals) + limit;
@@ -182,6 +187,13 @@ internal sealed class ReadingIntake
         }
     }
 
+    /// <summary>
+    /// What the machine as told can draw at the pressure at its inlet, be the gauge off by its limit; where that pressure is not read, or it is the cylinder's, what is expected and what may come by itself.
+    /// </summary>
+    private double MostVapor(double gauge) => !_isDrawing ? ByItself
+        : Require.IsFinite(gauge) && !(gauge > _discharge - _gaugeLimit) ? _machine.Flow(gauge + _gaugeLimit + _prior.Atmosphere, _last.AirTemperature)
+        : ExpectedFlow + ByItself;
+
     private void Close(double time, out EstimatorBlock block)
     {
         block = default;
@@ -195,7 +207,7 @@ internal sealed class ReadingIntake
         block.Delivered = double.NaN;
         if (_weights > 0)
         {
-            if (Scale.Add(_weightSum / _weights, time, _isDrawing ? ExpectedFlow : 0, _cylinder, out double delivered))
+            if (Scale.Add(_weightSum / _weights, time, _isDrawing ? ExpectedFlow : 0, MostVapor(block.Gauge), _cylinder, out double delivered))
             {
                 // The first weight only sets the zero.
                 block.Delivered = time > 0 ? delivered : double.NaN;
@@ -233,6 +245,13 @@ internal sealed class ReadingIntake
 
             block.IsDrawing = false;
             block.Gauge = double.NaN;
+        }
+        else if (Scale.IsDoubtful)
+        {
+            // Neither is believed before it is known whether it is liquid; what comes meanwhile counts from where it began.
+            _liquidFrom += block.IsDrawing ? ExpectedFlow * block.Duration : 0;
+            block.Gauge = double.NaN;
+            block.Delivered = double.NaN;
         }
         else
         {

@@ -24,14 +24,20 @@ internal sealed class ScaleTracker
 
     private const double SettlingTime = 2;
 
-    /// <summary>A rate this many times the expected one, and kg/s above it, lasting this long, is liquid.</summary>
+    /// <summary>
+    /// A rate is one of liquid where it is this many times what the machine can draw of vapor, and beyond that by kg/s and by steps of the scale a second, smoothed over some seconds; a machine draws liquid
+    /// at half the pressure of vapor, four times and more what vapor of that pressure weighs.
+    /// </summary>
     private const double LiquidFactor = 2.5;
 
-    private const double LiquidAbove = 0.03;
+    private const double LiquidAbove = 0.006;
+    private const double LiquidSteps = 0.3;
     private const double LiquidTime = 5;
 
-    /// <summary>s that a rate must last to be one of liquid.</summary>
+    /// <summary>s that such a rate must last, and kg that must have come by it: more than a person's touch.</summary>
     private const double LiquidLasts = 3;
+
+    private const double LiquidMass = 0.12;
 
     /// <summary>kg between a weight and the one it is compared with.</summary>
     private const double SameWeight = 0.3;
@@ -62,7 +68,8 @@ internal sealed class ScaleTracker
     private double _pending;
     private double _pendingSince;
     private int _pendingCount;
-    private double _rate;
+    private double _beyond;
+    private double _beyondMass;
     private double _fastSince = double.NaN;
     private double _slowSince = double.NaN;
     private double _shift;
@@ -93,6 +100,9 @@ internal sealed class ScaleTracker
     /// <summary>Whether liquid is being moved.</summary>
     public bool IsLiquid { get; private set; }
 
+    /// <summary>Whether more comes than vapor can, for too short a time yet to call it liquid.</summary>
+    public bool IsDoubtful => !IsLiquid && !double.IsNaN(_fastSince);
+
     /// <summary>What the last jump was taken for, and when.</summary>
     public ScaleEvent Event { get; private set; }
 
@@ -113,6 +123,9 @@ internal sealed class ScaleTracker
     /// <summary>Weight on the scale at which the cylinder is at its limit, kg; infinite where none is known.</summary>
     public double LimitOnScale => Cylinder < _limit.Length ? _limit[Cylinder] + _shift : double.PositiveInfinity;
 
+    /// <summary>kg/s beyond what vapor can be that are liquid.</summary>
+    private double LeastBeyond => LiquidAbove + (LiquidSteps * _resolution);
+
     /// <summary>Whether a weight can be one.</summary>
     public static bool IsPossible(double gross) => gross > -Heaviest && gross < Heaviest;
 
@@ -120,10 +133,11 @@ internal sealed class ScaleTracker
     /// <param name="gross">kg, possible.</param>
     /// <param name="time">s.</param>
     /// <param name="expectedFlow">Vapor that is expected to flow, kg/s.</param>
+    /// <param name="mostVapor">Vapor that the machine can draw at the pressure at its inlet, kg/s.</param>
     /// <param name="cylinder">Number of the cylinder on the scale where it was told, else negative.</param>
     /// <param name="delivered">What has left the appliance, kg.</param>
     /// <returns>Whether the weight is used; false where it jumped and has not settled.</returns>
-    public bool Add(double gross, double time, double expectedFlow, int cylinder, out double delivered)
+    public bool Add(double gross, double time, double expectedFlow, double mostVapor, int cylinder, out double delivered)
     {
         if (double.IsNaN(_zero))
         {
@@ -155,7 +169,7 @@ internal sealed class ScaleTracker
 
         if (Math.Abs(delivered - _last - (elapsed * expectedFlow)) <= allowed)
         {
-            Accept(delivered, time, expectedFlow);
+            Accept(delivered, time, mostVapor);
             return true;
         }
 
@@ -176,7 +190,7 @@ internal sealed class ScaleTracker
         }
 
         double rising = (gross - _pending) / (time - _pendingSince);
-        if (delivered > _last && rising > (LiquidFactor * expectedFlow) + LiquidAbove)
+        if (delivered > _last && rising > (LiquidFactor * mostVapor) + LeastBeyond)
         {
             IsLiquid = true;
             _slowSince = double.NaN;
@@ -187,7 +201,7 @@ internal sealed class ScaleTracker
             delivered = gross - _zero;
         }
 
-        Accept(delivered, time, expectedFlow);
+        Accept(delivered, time, mostVapor);
         return true;
     }
 
@@ -244,17 +258,20 @@ internal sealed class ScaleTracker
         _shift = gross < _tare[Cylinder] - FirstOff ? off : 0;
     }
 
-    private void Accept(double delivered, double time, double expectedFlow)
+    private void Accept(double delivered, double time, double mostVapor)
     {
         double elapsed = time - _lastTime;
         if (elapsed > 0)
         {
+            // Both smoothed alike, or the scale's rate would lag behind a pressure that drops.
             double forget = Math.Min(1, elapsed / LiquidTime);
-            _rate += forget * (((delivered - _last) / elapsed) - _rate);
-            bool fast = _rate > (LiquidFactor * expectedFlow) + LiquidAbove;
+            double beyond = delivered - _last - (elapsed * LiquidFactor * mostVapor);
+            _beyond += forget * ((beyond / elapsed) - _beyond);
+            bool fast = _beyond > LeastBeyond;
+            _beyondMass = fast ? _beyondMass + beyond : 0;
             _fastSince = fast ? (double.IsNaN(_fastSince) ? time : _fastSince) : double.NaN;
             _slowSince = fast ? double.NaN : (double.IsNaN(_slowSince) ? time : _slowSince);
-            if (time - _fastSince >= LiquidLasts)
+            if (time - _fastSince >= LiquidLasts && _beyondMass > LiquidMass)
             {
                 IsLiquid = true;
             }

@@ -98,6 +98,10 @@ internal sealed class SquareRootFilter
         }
     }
 
+    /// <summary>ln of the largest charge that was told, its error beyond doubt, or of what the scale has received, if that is more.</summary>
+    public double MostCharge => Math.Max(
+        _prior.Mean[StateIndex.Charge] + (Leash * _prior.Sigma[StateIndex.Charge]), Math.Log(Math.Max(1e-9, X[StateIndex.Delivered])));
+
     /// <summary>Variance of a state.</summary>
     public double Variance(int index) => VectorRows.Dot(L, index * Stride, L, index * Stride, Stride);
 
@@ -178,6 +182,11 @@ internal sealed class SquareRootFilter
                 {
                     PullBack(k, block.Duration);
                 }
+            }
+
+            if (_phase == AssumedPhase.LiquidPresent)
+            {
+                PullBack(StateIndex.Charge, Math.Max(0, X[StateIndex.Charge] - MostCharge), _prior.Sigma[StateIndex.Charge], block.Duration);
             }
         }
     }
@@ -289,8 +298,12 @@ internal sealed class SquareRootFilter
     {
         double sigma = index == StateIndex.ScaleOffset ? _prior.ScaleDrift : _prior.Sigma[index];
         double off = X[index] - _prior.Mean[index];
-        double beyond = Math.Abs(off) - (Leash * sigma);
-        if (!(beyond > 0))
+        PullBack(index, Math.Sign(off) * Math.Max(0, Math.Abs(off) - (Leash * sigma)), sigma, duration);
+    }
+
+    private void PullBack(int index, double beyond, double sigma, double duration)
+    {
+        if (!(beyond * beyond > 0))
         {
             return;
         }
@@ -299,6 +312,6 @@ internal sealed class SquareRootFilter
         double noise = sigma * sigma * LeashTime / duration;
         double variance = VectorRows.Dot(_work.Slope, 0, _work.Slope, 0, Stride) + noise;
         LogLikelihood -= 0.5 * beyond * beyond / variance;
-        Apply(-Math.Sign(off) * beyond, variance, noise);
+        Apply(-beyond, variance, noise);
     }
 }

@@ -39,7 +39,7 @@ internal sealed class ChangePointFilter
 
     private const double WetStays = -30;
 
-    /// <summary>How the charge of a dry filter wanders in a minute, as a share of what is left: some, and more just after its birth, when puddles linger.</summary>
+    /// <summary>How the charge of a dry filter wanders in a minute, as a share of what is left outside the oil: some, and more just after its birth, when puddles linger.</summary>
     private const double Walk = 0.05;
 
     private const double Straggle = 0.2;
@@ -341,7 +341,8 @@ internal sealed class ChangePointFilter
     private void UpdateDry(int slot, in EstimatorBlock block)
     {
         SquareRootFilter filter = _dry[slot];
-        double left = Math.Max(0.001, 1 - (filter.X[StateIndex.Delivered] / Math.Exp(filter.X[StateIndex.Charge])));
+        double gone = filter.X[StateIndex.Delivered] + Math.Exp(filter.X[StateIndex.Dissolved]);
+        double left = Math.Max(0.001, 1 - (gone / Math.Exp(filter.X[StateIndex.Charge])));
         double walk = (Walk + (Straggle * Math.Exp((_born[slot] - _now) / Minute))) * left;
         filter.ChargeNoise = walk * walk / Minute;
         double before = filter.LogLikelihood;

@@ -49,9 +49,9 @@ internal sealed class ChangePointFilter
     private const double DensityOver = 0.1;
 
     /// <summary>K by which refrigerant and wetted metal may have cooled, and all of the metal, while liquid made way for vapor.</summary>
-    private const double LiquidCools = 5;
+    private const double LiquidCools = 3;
 
-    private const double MetalCools = 2;
+    private const double MetalCools = 1;
 
     /// <summary>s before a change in which a birth may already be owed to it.</summary>
     private const double BornBefore = 2;
@@ -73,7 +73,8 @@ internal sealed class ChangePointFilter
     private double _wetWeight;
     private double _threshold = double.NaN;
     private double _now;
-    private bool _hasLiquidEnded;
+    private bool _wasDrawing;
+    private bool _looksAgain;
 
     public ChangePointFilter(ReducedModel model, EstimatorPrior prior)
     {
@@ -181,6 +182,10 @@ internal sealed class ChangePointFilter
     {
         _now = block.Time;
         _turn = 1 - _turn;
+
+        // What a cold pool explained while the machine drew, a rest rules out or confirms: vapor only is asked for again.
+        _looksAgain |= _wasDrawing && !block.IsDrawing && !IsSuspended && Require.IsFinite(block.Gauge) && VaporOnly < LargestProbability;
+        _wasDrawing = block.IsDrawing;
         for (int i = 0; i <= Slots; i++)
         {
             bool isWet = i == Slots;
@@ -248,10 +253,10 @@ internal sealed class ChangePointFilter
         }
 
         _wetWeight += Temper * (Wet.LogLikelihood - before);
-        if (_hasLiquidEnded)
+        if (_looksAgain)
         {
-            _hasLiquidEnded = false;
-            BearAfterLiquid();
+            _looksAgain = false;
+            BearAtEnd();
         }
 
         LookForBirth(block.IsDrawing);
@@ -263,7 +268,7 @@ internal sealed class ChangePointFilter
         Widen(StateIndex.Temperature, LiquidCools * LiquidCools);
         Widen(StateIndex.WetTemperature, LiquidCools * LiquidCools);
         Widen(StateIndex.MetalTemperature, MetalCools * MetalCools);
-        _hasLiquidEnded = true;
+        _looksAgain = true;
     }
 
     /// <summary>Adds to the variance of a state in all filters.</summary>
@@ -298,7 +303,7 @@ internal sealed class ChangePointFilter
         Wet.AddVariance(StateIndex.WetTemperature, HardlyKnown * HardlyKnown);
         Array.Clear(_used, 0, Slots);
         Array.Clear(_waiting, 0, _waiting.Length);
-        _hasLiquidEnded = false;
+        _looksAgain = _wasDrawing = false;
         _wetWeight = 0;
         _threshold = double.NaN;
     }
@@ -384,9 +389,10 @@ internal sealed class ChangePointFilter
     }
 
     /// <summary>
-    /// Ended since none is left, the charge is what is gone, with the density that is known of it; ended for any other reason, it is anything above that, and the end fell anywhere within it.
+    /// Liquid, or the machine, came to an end. If since no liquid is left, the charge is what is gone, with the density that is known of it; if for any other reason, it is anything above that, and the end fell
+    /// anywhere within it.
     /// </summary>
-    private void BearAfterLiquid()
+    private void BearAtEnd()
     {
         ChargeOf(out double location, out double scale, out double least);
         double z = (least - location) / scale;

@@ -51,6 +51,7 @@ public class FluidCatalogueTests
     [InlineData("R-1234ze", "R-1234ze(E)")]
     [InlineData("R-23a", "R-23")]
     [InlineData("R1233", "R-1233zd(E)")]
+    [InlineData("R410", "R-410A")]
     public void UnknownOnesSuggestNearOnes(string asked, string near)
     {
         UnknownFluidException error = Assert.Throws<UnknownFluidException>(() => Fluid.Get(asked));

@@ -22,6 +22,9 @@ internal sealed class Campaign
     /// <summary>Layer whose tests are run for its own mutants only: they take long, and what they notice in other layers those layers' own tests are to notice.</summary>
     private const string Apart = "Estimation";
 
+    /// <summary>Layers whose tests alone are run, for a quick look; all where none is named.</summary>
+    private static readonly string[] Only = (Environment.GetEnvironmentVariable("TESTS") ?? string.Empty).Split(' ', StringSplitOptions.RemoveEmptyEntries);
+
     private const string NotReached = "NOT REACHED", Survived = "SURVIVED";
 
     /// <summary>What survives tests of this many seconds survives.</summary>
@@ -140,7 +143,8 @@ internal sealed class Campaign
         string[] names =
         [
             .. output.Split('\n').Where(line => line.StartsWith("name ", StringComparison.Ordinal)).Select(line => line["name ".Length..])
-                .Where(name => !Left.Any(part => name.StartsWith(part, StringComparison.Ordinal)) && (all || !IsApart(name))),
+                .Where(name => !Left.Any(part => name.StartsWith(part, StringComparison.Ordinal)) && (all || !IsApart(name)))
+                .Where(name => Only.Length == 0 || Only.Any(part => name.StartsWith($"{Tests}.{part}.", StringComparison.Ordinal))),
         ];
         if (exit != 0 || names.Length == 0)
         {

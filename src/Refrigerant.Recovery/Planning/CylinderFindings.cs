@@ -238,7 +238,7 @@ internal static class CylinderFindings
             : (FormattableString)$"{FindingValue.Number("rests", times, 3)} rests, {resting} in all, are in the plan.";
         bool changes = cooled.Any(stage => stage.Step.Reason == StepReason.CoolerCylinder);
         bool limited = run.Stages.Any(stage => stage.Result?.End is StageEnd.HighPressureCutout or StageEnd.CylinderPressure)
-            || cooled.Any(stage => stage.Kind == StageKind.VaporRecovery);
+            || first.Kind == StageKind.VaporRecovery;
         if (!limited && run.Stages.Any(stage => stage.Result?.End == StageEnd.ThermalCutout))
         {
             return new Finding(

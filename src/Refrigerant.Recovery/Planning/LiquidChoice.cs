@@ -77,7 +77,6 @@ internal static class LiquidChoice
     public static string? WhyNoPush(RecoveryJob job, IReadOnlyList<PlannedStage> stages, double liquid) =>
         job.PushPull == PushPullUse.Never || stages.Any(stage => stage.Kind == StageKind.PushPull) ? null
         : !job.Appliance.LiquidReachable ? "no port below the liquid was given"
-        : job.Hoses.LiquidSide.Count == 0 ? "there is no liquid hose"
         : stages.Any(stage => stage.Kind == StageKind.LiquidRecovery) ? "drawing the liquid through the machine ends sooner"
         : liquid - job.Appliance.LiquidHeel.Kilograms < LeastPushed ? "there is too little liquid for it to pay (10 to 15 lb)"
         : job.Hoses.LiquidSide.Sum(hose => hose.Rise.Meters) > MuchRise ? "the liquid hose rises so far that little gets up: put the cylinder beside the appliance, or below it"

@@ -88,6 +88,12 @@ public class CoolingTests
         Assert.InRange(after.Pressure.Pascals / ratio, 0.75 * level, level);
         Assert.True(plan.Stages[at].Duration.Minutes < 10);
 
+        // It is not hot: it is told why it is to be cooled.
+        Finding cool = plan.ToDo.Single(finding => finding.Code == "cool-cylinder");
+        Assert.Contains("too warm for the machine to pull deep enough", cool.Message, StringComparison.Ordinal);
+        Assert.DoesNotContain("gets hot", cool.Message, StringComparison.Ordinal);
+        Assert.Contains("gets hot", HotRoof.Plan("ice").ToDo.Single(finding => finding.Code == "cool-cylinder").Message, StringComparison.Ordinal);
+
         // Without anything that cools it the air is too warm for that, and nobody waits.
         RecoveryPlan warm = RecoveryPlanner.Plan(job with { Aids = new SiteAids() });
         Assert.DoesNotContain(warm.Stages, stage => stage.Kind == StageKind.Rest);

@@ -132,6 +132,21 @@ public class FindingThresholdTests
         Assert.DoesNotContain(Plans["chiller"].Value.Findings, finding => finding.Code == "push-pull-throttled");
     }
 
+    /// <summary>Before oil is drained the United States ask for 5 psig at most (40 CFR 82.156); other rules name no figure, and none is told where the appliance ends below the air.</summary>
+    [Fact]
+    public void The_pressure_to_drain_oil_at_is_told_where_a_rule_names_it()
+    {
+        RecoveryPlan here = Plans["oil change"].Value;
+        Assert.True(here.End.Pressure.Pascals > 101_325);
+        Finding caution = here.Cautions.Single(finding => finding.Code == "appliance-holds-oil");
+        Assert.Equal(5 * 6894.757, caution.Values.Single(value => value.Name == "highest").InternationalValue!.Value, 1);
+        RecoveryPlan there = RecoveryPlanner.Plan(here.Job with { Evacuation = new EvacuationOptions { OwnLevel = here.Requirement.RequiredPressure, Rules = RuleSet.EuropeanUnion } });
+        Assert.True(there.End.Pressure.Pascals > 101_325);
+        Assert.Empty(there.Cautions.Single(finding => finding.Code == "appliance-holds-oil").Values);
+        RecoveryPlan deep = RecoveryPlanner.Plan(here.Job with { Evacuation = null });
+        Assert.Empty(deep.Cautions.Single(finding => finding.Code == "appliance-holds-oil").Values);
+    }
+
     private static double Discharge(RecoveryPlan plan) => plan.Stages.Max(stage => stage.Result?.HottestDischarge?.DegreesCelsius) ?? 0;
 
     /// <summary>Liquid that boils at less than three tenths of the machine's pace, more than 10 K colder than the air.</summary>

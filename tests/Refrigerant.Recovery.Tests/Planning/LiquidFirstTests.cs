@@ -48,6 +48,22 @@ public class LiquidFirstTests
         Assert.Equal(port != hose, plan.RestsOn.Any(finding => finding.Code == "hose-leads-nowhere"));
         Assert.DoesNotContain(StageKind.HoseChange, Kinds(plan));
         Assert.Equal(!port && !hose, plan.RestsOn.Any(finding => finding.Code == "push-pull-not-used"));
+        if (!port && !hose)
+        {
+            Assert.Contains("no port below the liquid", plan.RestsOn.Single(finding => finding.Code == "push-pull-not-used").Message, StringComparison.Ordinal);
+        }
+    }
+
+    /// <summary>Where push-pull could be used and is not, the plan says why; where it is used or ruled out by the job there is nothing to say.</summary>
+    [Fact]
+    public void Why_there_is_no_push_pull_is_told()
+    {
+        RecoveryJob small = Jobs.Chiller(kilograms: 3);
+        Assert.Contains("too little liquid", Why(small with { Machine = small.Machine with { TakesLiquid = false } }), StringComparison.Ordinal);
+        Assert.Contains("ends sooner", Why(Jobs.Chiller(kilograms: 8)), StringComparison.Ordinal);
+        Assert.DoesNotContain(Pushed.RestsOn.Concat(Drawn.RestsOn), finding => finding.Code == "push-pull-not-used");
+
+        static string Why(RecoveryJob job) => RecoveryPlanner.Plan(job).RestsOn.Single(finding => finding.Code == "push-pull-not-used").Message;
     }
 
     /// <summary>A machine that may draw liquid does it where that is sooner over; one that may not does not.</summary>

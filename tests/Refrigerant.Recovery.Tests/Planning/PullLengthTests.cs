@@ -109,6 +109,21 @@ public class PullLengthTests
     }
 
 
+    /// <summary>Before oil is drained 5 psig are asked for: nobody pulls more than a twentieth of that pressure below it, let alone into a vacuum.</summary>
+    [Fact]
+    public void What_is_asked_for_above_the_air_is_not_pulled_further_than_a_twentieth()
+    {
+        RecoveryJob job = Oily(Jobs.Chiller("R-22", 20, cylinders: 1)) with { Evacuation = new EvacuationOptions { Purpose = OpeningPurpose.OilChange } };
+        RecoveryPlan plan = RecoveryPlanner.Plan(job);
+        double level = 101_325 + (5 * 6894.757);
+        Assert.Equal(level, plan.Requirement.RequiredPressure.Pascals, 1);
+        Assert.True(plan.IsLevelReached, plan.ToString());
+        PlannedStage[] pulls = [.. plan.Stages.Where(stage => stage.Kind == StageKind.VaporRecovery)];
+        Assert.Equal(0.95 * level, pulls[^1].Step.LowestPressure!.Value.Pascals, 1);
+        Assert.True(plan.Course().Min(point => point.Point.AppliancePressure.Pascals) > 0.94 * level);
+        Assert.Null(Pull(VaporAlone(Jobs.Chiller(kilograms: 20))).Step.LowestPressure);
+    }
+
     private static PlannedStage Pull(RecoveryJob job) => RecoveryPlanner.Plan(job).Stages.Last(stage => stage.Kind == StageKind.VaporRecovery);
 
     private static RecoveryJob VaporAlone(RecoveryJob job) => job with { PushPull = PushPullUse.Never, Machine = job.Machine with { TakesLiquid = false } };

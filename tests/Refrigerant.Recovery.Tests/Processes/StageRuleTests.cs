@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Simulation;
 using UnitsNet;
@@ -150,6 +151,38 @@ public class StageRuleTests
         Assert.All(steps, step => Assert.True(step > 0));
         Assert.True(steps.Length < 2 || steps.SkipLast(1).Distinct().Count() == 1);
         Assert.True(steps.Length < 2 || steps[^1] <= steps[0]);
+    }
+
+    /// <summary>A blend that was followed is told by mass and by mole, each adding up to one, and the two by the molar masses of its components.</summary>
+    [Fact]
+    public void What_is_left_of_a_blend_is_told_by_mass_and_by_mole()
+    {
+        Appliance unit = Setups.Appliance("R-407C", 10, 50, 24, 50);
+        StageResult pull = VaporRecovery.Simulate(
+            unit, Setups.Machine(0.5), Setups.Hoses(), Setups.Cylinder(60), new VaporRecoveryOptions { Composition = CompositionMode.Tracked, MaximumDuration = Duration.FromMinutes(8) });
+        FluidComponent[] left = [.. pull.Appliance.Composition];
+        Assert.NotEqual(unit.Fluid.Composition[0].MassFraction, left[0].MassFraction, 1e-3);
+        Assert.Equal(1, left.Sum(component => component.MassFraction), 1e-9);
+        Assert.Equal(1, left.Sum(component => component.MoleFraction), 1e-9);
+        double[] moles = [.. left.Select(component => component.MassFraction / Fluid.Get(component.Designation).MolarMass.KilogramsPerMole)];
+        Assert.All(left.Zip(moles), pair => Assert.Equal(pair.Second / moles.Sum(), pair.First.MoleFraction, 1e-3));
+    }
+
+    /// <summary>Liquid under a rise test: saturated vapor of the coldest that it may be, in the least that the volume may be, is certainly there.</summary>
+    [Fact]
+    public void The_least_that_a_rise_test_tells_counts_on_the_worst_readings()
+    {
+        Fluid fluid = Fluid.Get("R-134a");
+        RiseTestResult rise = RiseTest.Judge(Readings() with
+        {
+            SecondPressure = fluid.SaturationAt(Temperature.FromDegreesCelsius(20)).Dew.Pressure,
+            TemperatureUncertainty = TemperatureDelta.FromKelvins(2),
+            VolumeUncertainty = Ratio.FromPercent(10),
+        });
+        Assert.Equal(RiseTestVerdict.LiquidLeft, rise.Verdict);
+        double least = 0.9 * 0.03 * fluid.SaturationAt(Temperature.FromDegreesCelsius(18)).Dew.Density.KilogramsPerCubicMeter;
+        Assert.Equal(least, rise.Findings[0].Values.Single(value => value.Name == "at least").InternationalValue!.Value, 1e-3 * least);
+        Assert.Equal(0.03 * fluid.SaturationAt(Temperature.FromDegreesCelsius(20)).Dew.Density.KilogramsPerCubicMeter, rise.VaporMass.Kilograms, 1e-6);
     }
 
     private static RiseTestReadings Readings() => new()

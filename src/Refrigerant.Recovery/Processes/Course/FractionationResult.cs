@@ -27,9 +27,6 @@ public sealed class FractionationResult
     /// <summary>The last point with liquid; null where there was none at all.</summary>
     public FractionationPoint? LastLiquid { get; }
 
-    /// <summary>Largest share of a component that is neither left nor drawn at the end: rounding.</summary>
-    public double LargestImbalance { get; }
-
     /// <summary>What to think of, gravest first.</summary>
     public IReadOnlyList<Finding> Findings { get; }
 

@@ -181,9 +181,8 @@ public sealed class StandardStrategy : IRecoveryStrategy
     private static PlanStep? CoolDown(PlanSituation now, StageEnd end)
     {
         int rests = now.Stages.Count(stage => stage.Kind == StageKind.Rest);
-        if (end == StageEnd.ThermalCutout && rests >= 2 && now.Stages.Last(stage => stage.Kind == StageKind.VaporRecovery).Moved.Kilograms < LeastAfterRest * now.Job.Appliance.Charge.Kilograms)
+        if (end == StageEnd.ThermalCutout && IsHotAgainAtOnce(now, rests))
         {
-            // A machine that is hot again at once: nobody waits half an hour for so little.
             return null;
         }
 
@@ -199,6 +198,11 @@ public sealed class StandardStrategy : IRecoveryStrategy
 
         return rest;
     }
+
+    /// <summary>Whether two rests in a row, or the pull after one, came to next to nothing: nobody waits half an hour for so little.</summary>
+    private static bool IsHotAgainAtOnce(PlanSituation now, int rests) => rests >= 2
+        && (now.Stages.Reverse().Take(2).All(stage => stage.Kind == StageKind.Rest)
+            || (now.Stages.LastOrDefault(stage => stage.Kind == StageKind.VaporRecovery)?.Moved.Kilograms ?? 0) < LeastAfterRest * now.Job.Appliance.Charge.Kilograms);
 
     private static bool IsCooler(PlanSituation now, CylinderStanding other) =>
         (now.WithCylinder(other).Cylinder?.Pressure.Pascals ?? double.PositiveInfinity) < 0.9 * now.State.Cylinder!.Pressure.Pascals;

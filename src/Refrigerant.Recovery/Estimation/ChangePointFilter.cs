@@ -286,7 +286,17 @@ internal sealed class ChangePointFilter
         }
     }
 
-    /// <summary>Takes back what was born since: something else explains the readings. Where that was all, liquid is left.</summary>
+    /// <summary>A state is again what was told, and is held to it: it had changed, and has changed back.</summary>
+    public void Restore(int index)
+    {
+        Wet.Restore(index);
+        foreach (SquareRootFilter dry in _dry)
+        {
+            dry.Restore(index);
+        }
+    }
+
+    /// <summary>Takes back what was born since, or all that was: something else explains the readings. Where that was all, liquid is left.</summary>
     public void Undo(double since)
     {
         double most = double.NegativeInfinity;

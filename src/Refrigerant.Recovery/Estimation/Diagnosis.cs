@@ -15,16 +15,25 @@ internal sealed class Diagnosis
     /// <summary>The gauge is back where it shows this share of the pressure that the appliance should have.</summary>
     private const double Recovered = 0.6;
 
+    /// <summary>Share of the pressure by which the gauge still rises from one block to the next when a valve was opened, and s for which that is waited for.</summary>
+    private const double Settled = 0.01;
+
+    private const double LongestSettling = 20;
+
     /// <summary>Blocks in a row in which half of the drop over a blocked hose is gone, from which it counts as free again.</summary>
     private const int FreeBlocks = 5;
+
+    /// <summary>Times the lowest pressure since it was found blocked that the pressure at the inlet then has.</summary>
+    private const double Rises = 1.05;
 
     /// <summary>Variance of ln of the resistance of a hose that has changed.</summary>
     private const double HoseVariance = 4;
 
-    /// <summary>Standard deviations of a machine's weakness that confirm one, and that name it without anything else.</summary>
+    /// <summary>Standard deviations of a machine's weakness that confirm one, that name it without anything else, and where the pressure at its inlet has risen.</summary>
     private const double Confirms = 2;
 
     private const double Plain = 2.7;
+    private const double Risen = 1.8;
 
     /// <summary>Times the level that the pressure at the inlet must be for that: near a stall every machine draws less than it should.</summary>
     private const double WellAboveLevel = 1.2;
@@ -41,9 +50,14 @@ internal sealed class Diagnosis
     private readonly ScaleGuard _scale;
     private readonly double[] _until = new double[JobConditions.Count];
     private double _blockedShare;
+    private double _lowest;
+    private double _behind;
+    private bool _isWetBehind;
     private int _free;
     private double _suspendedUntil = double.NegativeInfinity;
     private double _eventTime = double.NegativeInfinity;
+    private double _openedAt = double.NegativeInfinity;
+    private double _lastGauge = double.NaN;
     private double _now;
 
     public Diagnosis(ReducedModel model, EstimatorPrior prior, ChangePointFilter filter, Instruments instruments)
@@ -91,6 +105,7 @@ internal sealed class Diagnosis
     {
         _now = block.Time;
         NotUsed = UnusedReadings.None;
+        double gauge = block.Gauge;
         SigmaPoint mean = _filter.Best.Mean();
         AssumedPhase phase = _filter.IsBestWet ? AssumedPhase.LiquidPresent : AssumedPhase.VaporOnly;
         if (Stands(JobCondition.ValveClosed))
@@ -100,6 +115,7 @@ internal sealed class Diagnosis
             if (block.Gauge + _prior.Atmosphere > Recovered * inside.Pressure || !block.IsDrawing)
             {
                 _until[(int)JobCondition.ValveClosed] = double.NegativeInfinity;
+                _openedAt = block.Time;
                 Restart();
             }
             else
@@ -110,6 +126,8 @@ internal sealed class Diagnosis
             }
         }
 
+        Settle(ref block);
+        _lastGauge = gauge;
         Absolute(ref block);
         _gauge.Check(ref block, (unused & UnusedReadings.GaugeOutOfRange) != 0, in mean, phase);
         _scale.Check(ref block, ExpectedFlow);
@@ -122,6 +140,25 @@ internal sealed class Diagnosis
         _filter.IsSuspended = _now <= _suspendedUntil || Stands(JobCondition.ValveClosed);
     }
 
+    /// <summary>A gauge that comes back after a valve was shut is not believed while it still rises.</summary>
+    private void Settle(ref EstimatorBlock block)
+    {
+        if (block.Time - _openedAt > LongestSettling || !block.IsDrawing)
+        {
+            return;
+        }
+
+        if (block.Gauge - _lastGauge > Settled * (block.Gauge + _prior.Atmosphere))
+        {
+            block.Gauge = double.NaN;
+            NotUsed |= UnusedReadings.GaugeShutOff;
+        }
+        else if (Require.IsFinite(block.Gauge))
+        {
+            _openedAt = double.NegativeInfinity;
+        }
+    }
+
     /// <summary>After the filters have taken it.</summary>
     /// <param name="block">The block as the filters had it.</param>
     /// <param name="isResting">Whether the machine stands and the valves are open.</param>
@@ -130,10 +167,7 @@ internal sealed class Diagnosis
         ParityVerdict verdict = _parity.Update(in block);
         _machine.Update(in block, WellAboveLevel * _prior.Level);
         Apply(Confirmed(verdict), in block);
-        SigmaPoint mean = _filter.Best.Mean();
-        AssumedPhase phase = _filter.IsBestWet ? AssumedPhase.LiquidPresent : AssumedPhase.VaporOnly;
-        var inputs = new ReducedInputs(block.AirTemperature, block.IsDrawing, phase);
-        _model.Evaluate(in mean.State, in mean.Parameters, in inputs, out ReducedOutput output);
+        Best(in block, out SigmaPoint mean, out ReducedOutput output);
         ExpectedFlow = output.Flow;
         Left = output.Mass + mean.State.Dissolved;
         Temperature = mean.State.Temperature;
@@ -147,6 +181,15 @@ internal sealed class Diagnosis
             // What is wrong with hose or machine is looked for anew when it runs again.
             _until[(int)JobCondition.HoseBlocked] = _until[(int)JobCondition.MachineUnderperforming] = double.NegativeInfinity;
         }
+    }
+
+    /// <summary>The best estimate, and what follows of it.</summary>
+    private void Best(in EstimatorBlock block, out SigmaPoint mean, out ReducedOutput output)
+    {
+        mean = _filter.Best.Mean();
+        AssumedPhase phase = _filter.IsBestWet ? AssumedPhase.LiquidPresent : AssumedPhase.VaporOnly;
+        var inputs = new ReducedInputs(block.AirTemperature, block.IsDrawing, phase);
+        _model.Evaluate(in mean.State, in mean.Parameters, in inputs, out output);
     }
 
     /// <summary>A gauge that is found to show absolute pressure: what was made of it goes with it.</summary>
@@ -202,12 +245,22 @@ internal sealed class Diagnosis
             return;
         }
 
-        double share = (block.Gauge + _prior.Atmosphere) / Pressure;
-        _free = share > 0.5 * (1 + _blockedShare) ? _free + 1 : 0;
+        double seen = block.Gauge + _prior.Atmosphere;
+        _lowest = Math.Min(_lowest, seen);
+        if (seen <= Rises * _lowest)
+        {
+            _behind = Pressure;
+            _isWetBehind = _filter.VaporOnly < ParityRelations.Dry;
+        }
+
+        _free = seen / _behind > 0.5 * (1 + _blockedShare) && seen > Rises * _lowest ? _free + 1 : 0;
         if (_free >= FreeBlocks)
         {
             _until[(int)JobCondition.HoseBlocked] = double.NegativeInfinity;
-            _filter.Widen(StateIndex.Hose, HoseVariance);
+            // What the gauge seemed to be off meanwhile was the kink's, and what its rise brought forth is none.
+            _filter.Undo(_isWetBehind ? double.NegativeInfinity : block.Time - FreeBlocks);
+            _filter.Restore(StateIndex.Hose);
+            _filter.Restore(StateIndex.GaugeBias);
             Restart();
         }
     }
@@ -217,7 +270,7 @@ internal sealed class Diagnosis
     {
         bool isNamed = Stands(JobCondition.MachineUnderperforming);
         return verdict == ParityVerdict.MachineWeak && _machine.Weakness < Confirms ? ParityVerdict.Agrees
-            : verdict == ParityVerdict.Agrees && !isNamed && _machine.Weakness > Plain ? ParityVerdict.MachineWeak
+            : verdict == ParityVerdict.Agrees && !isNamed && (_machine.Weakness > Plain || _machine.WeaknessRisen > Risen) ? ParityVerdict.MachineWeak
             : verdict;
     }
 
@@ -227,12 +280,15 @@ internal sealed class Diagnosis
         {
             case ParityVerdict.ValveClosed:
                 Note(JobCondition.ValveClosed, true, double.PositiveInfinity);
+                Undo();
                 break;
             case ParityVerdict.HoseBlocked:
                 Note(JobCondition.HoseBlocked, true, double.PositiveInfinity);
-                _filter.Undo(_parity.ChangedAt);
+                Undo();
                 Change(StateIndex.Hose, HoseVariance);
-                _blockedShare = (block.Gauge + _prior.Atmosphere) / Pressure;
+                Best(in block, out _, out ReducedOutput output);
+                _blockedShare = (block.Gauge + _prior.Atmosphere) / output.Pressure;
+                _lowest = block.Gauge + _prior.Atmosphere;
                 _free = 0;
                 break;
             case ParityVerdict.MachineWeak:
@@ -253,6 +309,9 @@ internal sealed class Diagnosis
 
         Restart();
     }
+
+    /// <summary>What the fall of the gauge brought forth is taken back. Where liquid was left before it, those that had taken it to be gone, all but ruled out, have been fed by it: all of them go.</summary>
+    private void Undo() => _filter.Undo(_parity.WasWet ? double.NegativeInfinity : _parity.ChangedAt);
 
     private void Restart()
     {

@@ -34,6 +34,17 @@ public sealed record Instruments
     /// <exception cref="ArgumentNullException">The value is null.</exception>
     public ScaleAccuracy Scale { get; init => field = Require.NotNull(value, nameof(Scale)); } = ScaleAccuracy.FromResolution(new Mass(10, MassUnit.Gram));
 
+    /// <summary>Typical ones for a job: a gauge as far off as the default one, whose scale reaches what the refrigerant shows.</summary>
+    /// <param name="highest">What it shows at rest, Pa gauge.</param>
+    internal static Instruments Typical(double highest)
+    {
+        var typical = new Instruments();
+        double low = typical.SuctionGauge.Low.Pascals;
+        double high = Math.Max(typical.SuctionGauge.High.Pascals, highest);
+        double accuracyClass = 100 * typical.SuctionGauge.ErrorLimitPascals / (high - low);
+        return typical with { SuctionGauge = GaugeAccuracy.FromClass(accuracyClass, typical.SuctionGauge.Low, new Pressure(high, PressureUnit.Pascal)) };
+    }
+
     /// <summary>Gauge and scale.</summary>
     public override string ToString() => $"{SuctionGauge}; {Scale}";
 }

@@ -13,6 +13,9 @@ namespace Refrigerant.Recovery.Estimation;
 /// </remarks>
 internal sealed class ParityRelations
 {
+    /// <summary>Probability that no liquid is left from which that may be what a falling pressure says.</summary>
+    public const double Dry = 0.2;
+
     /// <summary>s between the starts of predictions, the age from which one is compared, and those over which the scale's rate is taken.</summary>
     private const double Renewal = 15;
 
@@ -53,16 +56,22 @@ internal sealed class ParityRelations
     /// <summary>Flow goes with the suction pressure: at this share of the appliance's, the machine has emptied its hose and next to nothing comes.</summary>
     private const double Emptied = 0.22;
 
+    /// <summary>At this share where it has stood, or stands.</summary>
+    private const double AllButEmptied = 0.35;
+
+    /// <summary>Change of that pressure in a second, as a share of it: vapor that thins out falls on.</summary>
+    private const double HardlyFalls = 0.03;
+
     /// <summary>Where it was above this share within these seconds: vapor that thins out takes longer.</summary>
     private const double Full = 0.45;
 
     private const double EmptiesWithin = 12;
 
     /// <summary>
-    /// Share of the flow that the machine would still draw at the pressure seen: where it stands there, as much comes through, and no valve is shut. Standing is a
-    /// change in a second of less than this share of it over these seconds.
+    /// Share of the flow that the machine would still draw at the pressure seen, less what the gauge may be off: where it stands there, as much comes through, and no valve is shut. Standing
+    /// is a change in a second of less than this share of it over these seconds.
     /// </summary>
-    private const double ComesThrough = 0.08;
+    private const double Through = 0.14;
 
     private const double Stands = 0.02;
     private const double StandsFor = 5;
@@ -108,6 +117,9 @@ internal sealed class ParityRelations
     /// <summary>Time before which the readings fit: a step of the gauge, or now.</summary>
     public double ChangedAt { get; private set; }
 
+    /// <summary>Whether it was all but sure that liquid was left when the prediction began that the readings were held against.</summary>
+    public bool WasWet { get; private set; }
+
     /// <summary>Begins anew: after a verdict, a rest, a new zero of the scale.</summary>
     public void Restart()
     {
@@ -141,6 +153,7 @@ internal sealed class ParityRelations
             return ParityVerdict.Agrees;
         }
 
+        WasWet = _vaporOnly[old] < Dry;
         if (Stepped(_step, old, in block) is ParityVerdict stepped and not ParityVerdict.Agrees)
         {
             ChangedAt = _step.At;
@@ -198,7 +211,7 @@ internal sealed class ParityRelations
         }
 
         double seen = block.Gauge + _prior.Atmosphere;
-        if (seen < Emptied * output.Pressure && ReducedModel.Drawn(seen, in predicted.Parameters, in output) <= ComesThrough)
+        if (seen < AllButEmptied * output.Pressure && !ComesThrough(seen, in predicted.Parameters, in output))
         {
             return ParityVerdict.ValveClosed;
         }
@@ -209,6 +222,10 @@ internal sealed class ParityRelations
         return flowsOn ? ParityVerdict.GaugeOff : ParityVerdict.HoseBlocked;
     }
 
+    /// <summary>Whether something comes to a machine that pulls to this pressure.</summary>
+    private bool ComesThrough(double seen, in ReducedParameters parameters, in ReducedOutput output) =>
+        ReducedModel.Drawn(seen - _prior.Sigma[StateIndex.GaugeBias], in parameters, in output) > Through;
+
     private ParityVerdict Compare(int old, in EstimatorBlock block)
     {
         var inputs = new ReducedInputs(block.AirTemperature, true, _phase[old]);
@@ -216,7 +233,7 @@ internal sealed class ParityRelations
         _model.Evaluate(in predicted.State, in predicted.Parameters, in inputs, out ReducedOutput output);
         double seen = block.Gauge + _prior.Atmosphere;
         _lastHigh = seen > Full * output.Pressure ? block.Time : _lastHigh;
-        bool comesThrough = ReducedModel.Drawn(seen, in predicted.Parameters, in output) > ComesThrough;
+        bool comesThrough = ComesThrough(seen, in predicted.Parameters, in output);
         if (seen < Emptied * output.Pressure && block.Time - _lastHigh < EmptiesWithin)
         {
             return !comesThrough ? ParityVerdict.ValveClosed
@@ -247,15 +264,16 @@ internal sealed class ParityRelations
         bool isSteady = Math.Abs(pressureRate) < 0.012 * pressure;
 
         // The last liquid's going looks like a blocked hose, but the pressure goes on falling: none is named where it was near or falls.
-        bool canBeHose = _vaporOnly[old] < 0.2 && output.LiquidMass > NearEnd * predicted.Parameters.Charge && Math.Abs(slowRate) < HoseStands * pressure;
+        bool canBeHose = _vaporOnly[old] < Dry && output.LiquidMass > NearEnd * predicted.Parameters.Charge && Math.Abs(slowRate) < HoseStands * pressure;
         bool isHose = canBeHose && ratio < 1 - Math.Max(0.22, 1.6 * rateSigma) && level < -Math.Max(0.08, 2 * levelSigma);
         bool isSettled = block.Time - _drawingSince > Steady && _filter.VaporOnly < 0.2;
         bool canBeWeak = isSettled && output.Pressure > WellAboveLevel * _prior.Level && ratio < 1 - Math.Max(LeastWeakness, WeakSigmas * weakSigma);
         double absolute = gauge + _prior.Atmosphere;
-        if (absolute < 0.35 * pressure)
+        if (absolute < AllButEmptied * pressure)
         {
             // The machine has emptied the hose; while the scale still slows down it is too early to say of what.
-            return isSteady && fastRatio < 0.35 && !comesThrough ? ParityVerdict.ValveClosed
+            bool stands = Math.Abs(pressureRate) < HardlyFalls * Math.Max(absolute, 0.5 * _prior.Atmosphere);
+            return stands && fastRatio < 0.35 && !comesThrough ? ParityVerdict.ValveClosed
                 : fastRatio < ratio - 0.15 ? ParityVerdict.Agrees
                 : isHose ? ParityVerdict.HoseBlocked : ParityVerdict.Agrees;
         }

@@ -33,6 +33,7 @@ internal sealed class ReadingIntake
     private double _pipe = double.NaN;
     private double _condensing = double.NaN;
     private double _discharge = double.NaN;
+    private double _beyond = double.NaN;
     private int _gauges;
     private int _weights;
     private int _cylinder = -1;
@@ -110,12 +111,14 @@ internal sealed class ReadingIntake
     private void Gauge(in RawReading reading)
     {
         double gauge = reading.SuctionGaugePressure;
+        _beyond = double.NaN;
         if (!Require.IsFinite(gauge))
         {
             _unused |= UnusedReadings.GaugeNotANumber;
         }
         else if (gauge < _lowest || gauge > _highest)
         {
+            _beyond = gauge;
             _unused |= UnusedReadings.GaugeOutOfRange;
         }
         else if (!reading.IsValveOpen)
@@ -216,6 +219,7 @@ internal sealed class ReadingIntake
     /// <summary>
     /// While liquid moves, the scale alone says how much; the gauge shows what the machine does to it. Where the gauge shows no less than the discharge, vapor flows
     /// through the machine by itself into a cylinder of lower pressure: the gauge shows the cylinder, and what comes beyond what the machine draws is taken from the scale.
+    /// A gauge beyond its range that shows what the discharge does tells as much.
     /// </summary>
     private void Liquid(ref EstimatorBlock block)
     {
@@ -232,7 +236,7 @@ internal sealed class ReadingIntake
         }
         else
         {
-            bool byItself = block.IsDrawing && block.Gauge > _discharge - _gaugeLimit;
+            bool byItself = block.IsDrawing && (block.Gauge > _discharge - _gaugeLimit || Math.Abs(_beyond - _discharge) < _gaugeLimit);
             block.Gauge = byItself ? double.NaN : block.Gauge;
             block.IsByItself = byItself;
             _behind = byItself ? _behind : 0;

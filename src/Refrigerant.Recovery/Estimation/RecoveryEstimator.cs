@@ -1,4 +1,6 @@
 using System;
+using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Numerics;
 using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Rules;
@@ -59,16 +61,16 @@ public sealed class RecoveryEstimator
     /// An estimator for a planned job. A job that no plan can be made of, since what was told contradicts itself (more charge than fits, say), is taken all the same: the readings show what is true.
     /// </summary>
     /// <param name="job">The job: what it tells is where the estimate begins.</param>
-    /// <param name="instruments">Gauge and scale; null for typical ones.</param>
+    /// <param name="instruments">Gauge and scale; null for typical ones, with a gauge whose scale reaches what the refrigerant shows.</param>
     /// <param name="options">Tolerances, level, profile; null for the defaults.</param>
     /// <exception cref="ArgumentNullException"><paramref name="job"/> is null.</exception>
     /// <exception cref="ArgumentException">No level can be found for the job (see <see cref="EvacuationRequirement.For"/>), or its refrigerant has no saturation curve to speak of.</exception>
     public RecoveryEstimator(RecoveryJob job, Instruments? instruments = null, MonitorOptions? options = null)
     {
         Require.NotNull(job, nameof(job));
-        Instruments with = instruments ?? new Instruments();
         MonitorOptions how = options ?? new MonitorOptions();
         var table = new SaturationTable(job.Appliance.Fluid.Model);
+        Instruments with = instruments ?? TypicalInstruments(job.Appliance, table, job.Barometer);
         Level = how.Level?.Pascals ?? RequiredLevel(job);
         _model = new ReducedModel(table);
         _prior = EstimatorPrior.From(job, table, with, how, Level);
@@ -178,6 +180,12 @@ public sealed class RecoveryEstimator
         job.Appliance.Fluid,
         job.Appliance.Charge,
         job.EffectiveEvacuation).RequiredPressure.Pascals;
+
+    private static Instruments TypicalInstruments(Appliance appliance, SaturationTable table, Barometer barometer)
+    {
+        double warmest = Math.Max(appliance.Temperature.Kelvins, appliance.SurroundingsKelvin);
+        return Instruments.Typical(table.DewPressure(Math.Min(table.Highest, warmest)) - barometer.Pressure.Pascals);
+    }
 
     /// <summary>The range of a parameter that is a logarithm among the states.</summary>
     private EstimateRange Quantity(int index, double share, double told)

@@ -41,7 +41,7 @@ public sealed class RecoveryMonitor
     /// Begins to watch a job. One that no plan can be made of, since what was told contradicts itself (more charge than fits, say), is watched all the same: the readings show what is true.
     /// </summary>
     /// <param name="job">The job, as it was planned.</param>
-    /// <param name="instruments">Gauge and scale; null for typical ones.</param>
+    /// <param name="instruments">Gauge and scale; null for typical ones, with a gauge whose scale reaches what the refrigerant shows.</param>
     /// <param name="options">How well the job is known, the level, the profile; null for the defaults.</param>
     /// <exception cref="ArgumentNullException"><paramref name="job"/> is null.</exception>
     /// <exception cref="ArgumentException">No level can be found for the job.</exception>

@@ -188,6 +188,15 @@ internal sealed class SquareRootFilter
         _work.Widen(L, index, Math.Sqrt(variance));
     }
 
+    /// <summary>A state back to its prior, whatever the others say of it.</summary>
+    public void Restore(int index)
+    {
+        X[index] = _prior.Mean[index];
+        Array.Clear(L, index * Stride, Stride);
+        AddVariance(index, _prior.Sigma[index] * _prior.Sigma[index]);
+        Released = Released == index ? -1 : Released;
+    }
+
     /// <summary>Takes in a reading whose slopes along the columns of the root stand in the workspace.</summary>
     public void Condition(double innovation, double noise)
     {

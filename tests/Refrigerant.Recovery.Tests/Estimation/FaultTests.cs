@@ -21,12 +21,14 @@ public class FaultTests
     [Theory]
     [InlineData("first", FaultKind.Valve, 0, JobCondition.ValveClosed, 20, 0.85)]
     [InlineData("second", FaultKind.Valve, 0, JobCondition.ValveClosed, 20, 0.85)]
+    [InlineData("third", FaultKind.Valve, 0, JobCondition.ValveClosed, 20, 0.85)]
     [InlineData("first", FaultKind.Pull, 0.15, JobCondition.ScaleDisturbed, 30, 0.95)]
     [InlineData("second", FaultKind.Pull, 0.15, JobCondition.ScaleDisturbed, 30, 0.95)]
     [InlineData("first", FaultKind.Hose, 30, JobCondition.HoseBlocked, 240, 0.60)]
     [InlineData("second", FaultKind.Hose, 30, JobCondition.HoseBlocked, 240, 0.60)]
     [InlineData("first", FaultKind.Weak, 0.6, JobCondition.MachineUnderperforming, 240, 0.75)]
     [InlineData("second", FaultKind.Weak, 0.6, JobCondition.MachineUnderperforming, 240, 0.75)]
+    [InlineData("third", FaultKind.Weak, 0.6, JobCondition.MachineUnderperforming, 240, 0.75)]
     public void A_fault_is_named_in_time(string truth, FaultKind kind, double size, JobCondition expected, double seconds, double atLeast)
     {
         int named = 0;

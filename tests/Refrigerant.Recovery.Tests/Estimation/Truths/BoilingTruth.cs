@@ -134,7 +134,7 @@ public sealed class BoilingTruth
         double next = 0;
         for (double t = 0; t < 4 * 3600; t += Step)
         {
-            bool faulty = _fault is not null && t >= _fault.At;
+            bool faulty = _fault is not null && _fault.IsAt(t);
             SaturationPoint at = _model.SaturationAtTemperature(Clamp(pool));
             double space = Math.Max(0.2 * Volume, Volume - (Math.Max(0, liquid) / at.Bubble.Density));
             double density = vapor / space;
@@ -174,6 +174,8 @@ public sealed class BoilingTruth
             double equilibrium = at.Dew.Pressure > 0 ? 0.35 * Oil * Math.Min(1, pressure / _model.SaturationAtTemperature(Clamp(metal[0])).Dew.Pressure) : 0;
             double released = Math.Max(0, dissolved - equilibrium) / OilTime;
 
+            double around = Air + (faulty && _fault!.Kind == FaultKind.Heat ? _fault.Size : 0);
+
             // The pool covers the lower pieces, in proportion to what is left of it.
             double toPool = 0;
             double toGas = 0;
@@ -183,7 +185,7 @@ public sealed class BoilingTruth
                 covered = Math.Max(0, Math.Min(1, covered));
                 double poolHeat = Film * 0.4 * covered / Pieces * (metal[i] - pool) * Math.Pow(Math.Max(0.3, Math.Abs(metal[i] - pool)) / 5, 0.4);
                 double gasHeat = 0.02 * Film * (1 - covered) / Pieces * (metal[i] - gas);
-                double outside = Outer / Pieces * (Air - metal[i]) * Math.Pow(Math.Max(0.5, Math.Abs(Air - metal[i])) / 10, 0.25);
+                double outside = Outer / Pieces * (around - metal[i]) * Math.Pow(Math.Max(0.5, Math.Abs(around - metal[i])) / 10, 0.25);
                 double along = (i > 0 ? 0.02 * Metal / Pieces * (metal[i - 1] - metal[i]) : 0) + (i < Pieces - 1 ? 0.02 * Metal / Pieces * (metal[i + 1] - metal[i]) : 0);
                 metal[i] += (outside + along - poolHeat - gasHeat) * Step / (Metal / Pieces);
                 toPool += poolHeat;

@@ -1,7 +1,11 @@
 namespace Refrigerant.Recovery.Tests.Estimation.Truths;
 
 /// <summary>Something that happens in a job, most of it wrong.</summary>
-public sealed record Fault(FaultKind Kind, double At, double Size);
+public sealed record Fault(FaultKind Kind, double At, double Size, double Until = double.PositiveInfinity)
+{
+    /// <summary>Whether it lasts at a time, s.</summary>
+    public bool IsAt(double time) => time >= At && time < Until;
+}
 
 /// <summary>What happens.</summary>
 public enum FaultKind
@@ -23,6 +27,9 @@ public enum FaultKind
 
     /// <summary>Air leaks in below the atmosphere, <see cref="Fault.Size"/> mol/s into a vacuum.</summary>
     Leak,
+
+    /// <summary>Nothing wrong: what surrounds the appliance is <see cref="Fault.Size"/> K warmer from now on.</summary>
+    Heat,
 
     /// <summary>Nothing wrong: the machine rests for <see cref="Fault.Size"/> s, and the readings say so.</summary>
     Rest,

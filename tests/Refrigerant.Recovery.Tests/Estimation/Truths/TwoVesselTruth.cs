@@ -222,7 +222,7 @@ public sealed class TwoVesselTruth
     private TruthSample Read(double t, double[] x, double bias, double span, double heldUp, double drift, double shownAir, Draws noise)
     {
         double moved = 0;
-        if (_fault is not null && t >= _fault.At)
+        if (_fault is not null && _fault.IsAt(t))
         {
             moved = _fault.Kind == FaultKind.Pull ? _fault.Size : _fault.Kind == FaultKind.Drift ? _fault.Size * (t - _fault.At) / 60 : 0;
         }
@@ -282,7 +282,7 @@ public sealed class TwoVesselTruth
             return false;
         }
 
-        bool faulty = _fault is not null && t >= _fault.At;
+        bool faulty = _fault is not null && _fault.IsAt(t);
         (StatePoint vaporA, double liquidA, double fillA) = Parts(in a, x[MassA], VolumeA);
         (StatePoint vaporB, double liquidB, double fillB) = IsTwo ? Parts(in b, x[MassB], VolumeB) : (vaporA, 0, 0);
         double pressure = a.Bulk.Pressure;
@@ -302,17 +302,18 @@ public sealed class TwoVesselTruth
         double insideB = Outer * InnerFactor * (1 - ShareA) * (liquidB > 0 ? Math.Sqrt(Math.Min(1, 0.15 + (3 * fillB))) : 0.08);
         double heatA = insideA * (x[MetalA] - temperature);
         double heatB = IsTwo ? insideB * (x[MetalB] - b.Bulk.Temperature) : 0;
-        double outerA = Outer * ShareA * Math.Pow(Math.Max(0.5, Math.Abs(Air - x[MetalA])) / 15, 0.2);
-        double outerB = Outer * (1 - ShareA) * Math.Pow(Math.Max(0.5, Math.Abs(Air - x[MetalB])) / 15, 0.2);
+        double around = Air + (faulty && _fault!.Kind == FaultKind.Heat ? _fault.Size : 0);
+        double outerA = Outer * ShareA * Math.Pow(Math.Max(0.5, Math.Abs(around - x[MetalA])) / 15, 0.2);
+        double outerB = Outer * (1 - ShareA) * Math.Pow(Math.Max(0.5, Math.Abs(around - x[MetalB])) / 15, 0.2);
         double leak = faulty && _fault!.Kind == FaultKind.Leak && _seen < Atmosphere
             ? _fault.Size * (1 - (_seen * _seen / (Atmosphere * Atmosphere))) : 0;
         _airRate = leak - (_flow > 0 ? airMoles * _flow / Math.Max(1e-4, vaporA.Density * Volume) : 0);
         _rate[MassA] = -_flow + between + released;
         _rate[EnergyA] = (-_flow * vaporA.Enthalpy) + (between * carried) + (0.98 * released * vaporA.Enthalpy) + heatA;
-        _rate[MetalA] = ((outerA * (Air - x[MetalA])) - heatA) / (Metal * ShareA);
+        _rate[MetalA] = ((outerA * (around - x[MetalA])) - heatA) / (Metal * ShareA);
         _rate[MassB] = IsTwo ? -between : 0;
         _rate[EnergyB] = IsTwo ? (-between * carried) + heatB : 0;
-        _rate[MetalB] = IsTwo ? ((outerB * (Air - x[MetalB])) - heatB) / (Metal * (1 - ShareA)) : 0;
+        _rate[MetalB] = IsTwo ? ((outerB * (around - x[MetalB])) - heatB) / (Metal * (1 - ShareA)) : 0;
         _rate[Dissolved] = -released;
         _rate[Condenser] = ((_flow * CondenserHeat) - (CylinderConductance * (x[Condenser] - Air))) / (8e3 + (1400 * (x[Delivered] + 1)));
         _rate[Delivered] = _flow;

@@ -124,7 +124,7 @@ public sealed class WettedTruth
         double next = 0;
         for (double t = 0; t < 6 * 3600; t += Step)
         {
-            bool faulty = _fault is not null && t >= _fault.At;
+            bool faulty = _fault is not null && _fault.IsAt(t);
             double displacement = Displacement * (faulty && _fault!.Kind == FaultKind.Weak ? _fault.Size : 1);
             double hose = Hose / (faulty && _fault!.Kind == FaultKind.Hose ? Math.Sqrt(_fault.Size) : 1);
             bool open = !(faulty && _fault!.Kind == FaultKind.Valve);
@@ -196,9 +196,10 @@ public sealed class WettedTruth
             double toDry = 0.03 * (1 - share) * conductance * (dry - temperature);
             double holds = Equilibrium(pressure, dry);
             double released = Math.Max(0, (dissolved - holds) / (dissolved > 2 * holds ? 90 : 900));
+            double around = Air + (faulty && _fault!.Kind == FaultKind.Heat ? _fault.Size : 0);
             double along = 0.01 * Metal * (dry - wet);
-            wet += ((0.5 * Outer * (Air - wet)) + along - toWet) * Step / (0.4 * Metal);
-            dry += ((0.5 * Outer * (Air - dry)) - along - toDry) * Step / (0.6 * Metal);
+            wet += ((0.5 * Outer * (around - wet)) + along - toWet) * Step / (0.4 * Metal);
+            dry += ((0.5 * Outer * (around - dry)) - along - toDry) * Step / (0.6 * Metal);
             airMass *= 1 - (flow / mass * Step);
             mass += (released - flow) * Step;
             dissolved -= released * Step;

@@ -128,7 +128,7 @@ internal static class CylinderFindings
         string[] unmarked =
         [
             .. run.Cylinders.Where(cylinder => cylinder.State is not null && (cylinder.Cylinder.RequalificationDue is null || cylinder.Cylinder.Specification is null))
-                .Select(cylinder => cylinder.Cylinder.Label),
+                .Select(cylinder => cylinder.Cylinder.Label + (cylinder.Cylinder.Specification is not null ? " (requalification date)" : cylinder.Cylinder.RequalificationDue is not null ? " (specification)" : " (specification, requalification date)")),
         ];
         if (unmarked.Length > 0)
         {
@@ -136,7 +136,7 @@ internal static class CylinderFindings
                 PlanCodes.CylinderMarksUnchecked,
                 Severity.Note,
                 "49 CFR 180.205",
-                $"Specification or requalification date of {FindingValue.Text("cylinders", string.Join(", ", unmarked))} were not given: read the marks before filling.");
+                $"Not given of cylinders: {FindingValue.Text("cylinders", string.Join(", ", unmarked))}. Read the marks before filling.");
         }
     }
 

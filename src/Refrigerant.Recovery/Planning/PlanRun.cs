@@ -147,7 +147,8 @@ internal sealed partial class PlanRun
         for (int i = 0; i < most; i++)
         {
             cancellation.ThrowIfCancellationRequested();
-            if (_strategy.Next(new PlanSituation(this)) is not PlanStep step)
+            bool isClosed = _stages.Count > 0 && _stages[_stages.Count - 1].Kind == StageKind.Close;
+            if (isClosed || _strategy.Next(new PlanSituation(this)) is not PlanStep step)
             {
                 Stop(progress);
                 return;

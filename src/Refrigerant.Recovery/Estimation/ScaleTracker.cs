@@ -34,10 +34,10 @@ internal sealed class ScaleTracker
     private const double LiquidSteps = 0.3;
     private const double LiquidTime = 5;
 
-    /// <summary>s that such a rate must last, and kg that must have come by it: more than a person's touch.</summary>
+    /// <summary>s that such a rate must last, and kg that must have come by it: more than a hose that pulls.</summary>
     private const double LiquidLasts = 3;
 
-    private const double LiquidMass = 0.12;
+    private const double LiquidMass = 0.2;
 
     /// <summary>kg between a weight and the one it is compared with.</summary>
     private const double SameWeight = 0.3;

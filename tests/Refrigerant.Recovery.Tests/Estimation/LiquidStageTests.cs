@@ -5,7 +5,7 @@ using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Estimation;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Planning;
-using Refrigerant.Recovery.Simulation;
+using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Tests.Estimation.Truths;
 using UnitsNet;
 using Xunit;

@@ -47,6 +47,7 @@ internal sealed class Diagnosis
     private readonly GaugeGuard _gauge;
     private readonly AbsoluteGauge _absolute;
     private readonly MachineWatch _machine;
+    private readonly StandstillWatch _still;
     private readonly ScaleGuard _scale;
     private readonly double[] _until = new double[JobConditions.Count];
     private double _blockedShare;
@@ -70,6 +71,7 @@ internal sealed class Diagnosis
         var machine = new ToldMachine(model.Table, prior);
         _absolute = new AbsoluteGauge(model, prior, machine, instruments);
         _machine = new MachineWatch(machine, prior);
+        _still = new StandstillWatch(machine, prior);
         _scale = new ScaleGuard(instruments);
         for (int i = 0; i < _until.Length; i++)
         {
@@ -166,7 +168,8 @@ internal sealed class Diagnosis
     {
         ParityVerdict verdict = _parity.Update(in block);
         _machine.Update(in block, WellAboveLevel * _prior.Level);
-        Apply(Confirmed(verdict), in block);
+        bool isStill = _still.Update(in block, WellAboveLevel * _prior.Level);
+        Apply(isStill ? ParityVerdict.MachineWeak : Confirmed(verdict), in block);
         Best(in block, out SigmaPoint mean, out ReducedOutput output);
         ExpectedFlow = output.Flow;
         Left = output.Mass + mean.State.Dissolved;
@@ -317,6 +320,7 @@ internal sealed class Diagnosis
     {
         _parity.Restart();
         _machine.Restart();
+        _still.Restart();
     }
 
     private void Change(int index, double variance)

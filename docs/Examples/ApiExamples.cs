@@ -301,7 +301,7 @@ internal static class ApiExamples
 
         #region SetupComparison.Run
         SetupComparison comparison = SetupComparison.Run(job);
-        Console.WriteLine(comparison.Outcomes.Count); // 8
+        Console.WriteLine(comparison.Outcomes.Count); // 9
         #endregion
     }
 

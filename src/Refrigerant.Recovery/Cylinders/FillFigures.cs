@@ -80,7 +80,7 @@ internal static class FillFigures
         "bound of the library's own: not liquid-full up to 60 °C", "V·ρ'(60 °C)", Sources.CommonPractice, Editions.None, Evidence.CommonPractice);
 
     public static readonly RuleFigure LibraryPressure = new(
-        "bound of the library's own: pressure at 60 °C at most the service pressure", "p(60 °C)", Sources.CommonPractice, Editions.None, Evidence.CommonPractice);
+        "bound of the library's own: pressure at 55 °C at most 5/4 of the service pressure", "p(55 °C)", Sources.CommonPractice, Editions.None, Evidence.CommonPractice);
 
     public static readonly RuleFigure Requalification = new(
         "a cylinder overdue for requalification is not filled", "the due date", "49 CFR 173.301(a)(6)", Editions.Cfr49, Evidence.Read);

@@ -14,6 +14,7 @@ internal static class FillFindings
     private const string MixedContent = "common practice: a mixed content can only be destroyed";
     private const double PressureTolerance = 1e-6;
     private const string Ammonia = "R-717";
+    private const double PascalsPerPsi = 6894.757293168361;
 
     /// <summary>Tare weights of cylinders up to that pressure are between these shares of the water capacity, Pa: common practice, no source.</summary>
     private const double LightestTare = 0.28;
@@ -153,7 +154,7 @@ internal static class FillFindings
                     CylinderCodes.BelowListedPressure,
                     Severity.Stop,
                     row.Figure.Source,
-                    $"The lowest service pressure listed for {model.Designation} is {row.ServicePressurePsi} psi; {cylinder.Label} has {FindingValue.GaugePascals("service pressure", service)}: do not fill it with it.");
+                    $"The lowest service pressure listed for {model.Designation} is {FindingValue.GaugePascals("listed", row.ServicePressurePsi * PascalsPerPsi)}; {cylinder.Label} has {FindingValue.GaugePascals("service pressure", service)}: do not fill it with it.");
             }
         }
     }

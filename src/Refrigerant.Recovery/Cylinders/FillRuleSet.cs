@@ -238,7 +238,7 @@ internal sealed class FillRuleSet
         const FillRuleKind Kind = FillRuleKind.LibraryBound;
         AddShareAt(Kind, FillFigures.LibraryShare, FillFigures.EightyPercent, FillFigures.GuidelineTemperature);
         AddNotLiquidFull(Kind, FillFigures.LibraryFull, FillFigures.VaporTemperature);
-        AddPressure(Kind, FillFigures.LibraryPressure, FillFigures.VaporTemperature, _cylinder.ServicePressure.Pascals);
+        AddPressure(Kind, FillFigures.LibraryPressure, FillFigures.LiquidFullTemperature, FillFigures.ServicePressureRatio * _cylinder.ServicePressure.Pascals);
     }
 
     private double? LiquidDensity(FillRuleKind kind, double temperature)

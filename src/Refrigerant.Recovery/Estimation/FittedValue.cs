@@ -44,5 +44,8 @@ public sealed record FittedValue<T>
     /// <summary>Best value and range, culture-invariant.</summary>
     public override string ToString() => $"{Text(Best)} ({Text(Low)} to {Text(High)}; told {Text(Told)})";
 
-    private static string Text(T value) => value is double number ? Require.Text(Math.Round(number, 4)) : value.ToString("G4", CultureInfo.InvariantCulture);
+    /// <summary>In the unit in which it was told.</summary>
+    private string Text(T value) => value is double number ? Require.Text(Math.Round(number, 4))
+        : value is IQuantity quantity && Told is IQuantity told ? quantity.ToUnit(told.Unit).ToString("G4", CultureInfo.InvariantCulture)
+        : value.ToString("G4", CultureInfo.InvariantCulture);
 }

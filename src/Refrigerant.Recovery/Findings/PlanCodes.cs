@@ -57,6 +57,9 @@ internal static class PlanCodes
     public static readonly FindingCode FreezesSkin = new("freezes-skin", FindingSubject.Frostbite, "the refrigerant boils below 0 °C in the air at the place");
     public static readonly FindingCode HotSurface = new("hot-surface", FindingSubject.HotSurface, "the machine's discharge comes above 60 °C");
     public static readonly FindingCode CarbonDioxideHarms = new("carbon-dioxide-harms", FindingSubject.Toxicity, "the refrigerant is R-744");
+    public static readonly FindingCode SectionFullOfLiquid = new("section-full-of-liquid", FindingSubject.TrappedLiquid, "a part of the appliance that the gauge does not see is left so full that liquid fills it at 55 °C or below");
+    public static readonly FindingCode CylinderTakenEvacuated = new("cylinder-taken-evacuated", FindingSubject.NonCondensables, "an empty cylinder is filled");
+    public static readonly FindingCode CylinderDueUnchecked = new("cylinder-due-unchecked", FindingSubject.CylinderFitness, "a cylinder has a date of requalification and the job no day to hold against it");
     public static readonly FindingCode AirDrawnIn = new("air-drawn-in", FindingSubject.NonCondensables, "the appliance comes below the pressure of the air");
     public static readonly FindingCode OilUnderPressure = new("appliance-holds-oil", FindingSubject.Oil, "the appliance holds oil");
     public static readonly FindingCode PlanningFigures = new("planning-figures", FindingSubject.Safety, "always");
@@ -69,6 +72,6 @@ internal static class PlanCodes
         HosesSlow, HoseLeadsNowhere, KeepLiquid, TubesFreeze, HeatSetsPace, WaterSetsPace, WarmAppliance, MachineNotListed, ApplianceAboveCutout, MachineHot,
         ClearMachineFirst, ChangeMachineOil, MachineCarriesOver,
         HeatAssumed, OilHolds, BlendEstimated,
-        HighPressure, NearLimit, WaterInTubes, DisplacesAir, CarbonDioxideHarms, FreezesSkin, HotSurface, AirDrawnIn, OilUnderPressure, PlanningFigures,
+        HighPressure, NearLimit, WaterInTubes, DisplacesAir, CarbonDioxideHarms, CylinderDueUnchecked, SectionFullOfLiquid, CylinderTakenEvacuated, FreezesSkin, HotSurface, AirDrawnIn, OilUnderPressure, PlanningFigures,
     ];
 }

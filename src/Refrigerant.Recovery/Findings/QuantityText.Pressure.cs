@@ -107,7 +107,11 @@ public static partial class QuantityText
     {
         if (gauge < 0 && !IsNothing(gauge, units))
         {
-            return Depth(-gauge, units, Opposite(rounding));
+            string depth = Depth(-gauge, units, Opposite(rounding));
+            if (!depth.StartsWith("0 ", StringComparison.Ordinal))
+            {
+                return depth;
+            }
         }
 
         return IsInternational(units)

@@ -33,6 +33,7 @@ internal static class StageCodes
     public static readonly FindingCode RiseForeignGas = new("rise-foreign-gas", FindingSubject.NonCondensables, "a rise test reads more than saturation");
     public static readonly FindingCode RiseLiquid = new("rise-liquid", FindingSubject.LiquidLeftBehind, "a rise test reads saturation");
     public static readonly FindingCode RiseVapor = new("rise-vapor-only", FindingSubject.EvacuationLevel, "a rise test reads less than saturation");
+    public static readonly FindingCode RiseFalls = new("rise-falls", FindingSubject.Leak, "a pressure fell below what the gas has by its temperature alone");
     public static readonly FindingCode RiseUnexplained = new("rise-unexplained", FindingSubject.Leak, "a pressure rose more than the warming of the gas explains");
     public static readonly FindingCode RatingContradicts = new("rating-contradicts", FindingSubject.Machine, "no machine gives back the published ratings");
     public static readonly FindingCode RatingDeviates = new("rating-deviates", FindingSubject.Machine, "always, with a published rating that was not fitted");
@@ -43,6 +44,6 @@ internal static class StageCodes
     [
         CylinderFull, SiphonsAtLimit, HighPressureCutout, CylinderPressure, DesignPressure, ThermalCutout, DeepestVacuum, LowPressureSwitch, TimeOver, DryIce, OutOfRange, CylinderOutOfRange, StepLimit, OverColdLiquid,
         LiquidEndsEarly, PushEndsEarly, FlashesInCylinder, PushHardlyPays, LiquidFlashes, ViscosityEstimated, SweepStalls, AirFromHoses, HoldLiquid, HoldRise, HoldLiquidFull,
-        RiseForeignGas, RiseLiquid, RiseVapor, RiseUnexplained, RatingContradicts, RatingDeviates, BlendDrifts, BlendMayBurn,
+        RiseForeignGas, RiseLiquid, RiseVapor, RiseFalls, RiseUnexplained, RatingContradicts, RatingDeviates, BlendDrifts, BlendMayBurn,
     ];
 }

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
 using Refrigerant.Recovery.Fluids.Mixtures;
 using Refrigerant.Recovery.Numerics;
 using UnitsNet;
@@ -177,14 +178,7 @@ public sealed class Fluid : IEquatable<Fluid>
             return false;
         }
 
-        for (int i = 0; i < model.Composition.Count; i++)
-        {
-            if (model.Composition[i].Designation != other.Composition[i].Designation || !model.Composition[i].MassFraction.Equals(other.Composition[i].MassFraction))
-            {
-                return false;
-            }
-        }
-
-        return true;
+        // A blend is the same in whatever order its components are named.
+        return model.Composition.All(part => other.Composition.Any(same => same.Designation == part.Designation && same.MassFraction.Equals(part.MassFraction)));
     }
 }

@@ -91,9 +91,10 @@ internal static class FluidDesignation
         string key = Key(designation);
         return key.Length == 0 ? [] : known
             .Select(name => (Name: name, Key: Key(name)))
-            .Select(other => (other.Name, Edits: other.Key.StartsWith(key, StringComparison.Ordinal) ? 1 : Edits(key, other.Key)))
+            .Select(other => (other.Name, other.Key, Edits: other.Key.StartsWith(key, StringComparison.Ordinal) ? 1 : Edits(key, other.Key)))
             .Where(other => other.Edits <= MaximumEdits)
             .OrderBy(other => other.Edits)
+            .ThenBy(other => other.Key.StartsWith(key, StringComparison.Ordinal) ? 0 : 1)
             .Take(MaximumSuggestions)
             .Select(other => other.Name)
             .ToArray();

@@ -83,25 +83,52 @@ internal static class CylinderFindings
 
     public static IEnumerable<Finding> Known(PlanRun run)
     {
+        var spare = run.Cylinders.Where(cylinder => IsSpare(run, cylinder)).SelectMany(cylinder => cylinder.Findings.Select(finding => (Finding: finding, cylinder.Cylinder.Label)));
+        foreach (var same in spare.Where(stop => stop.Finding.Severity == Severity.Stop).GroupBy(stop => stop.Finding.Code))
+        {
+            string[] labels = [.. same.Select(stop => stop.Label).Distinct()];
+            yield return same.First().Finding.As(
+                Severity.Note,
+                labels.Length == 1 ? (FormattableString)$"{FindingValue.Text("cylinder", labels[0])} is not used." : (FormattableString)$"{FindingValue.Text("cylinders", string.Join(", ", labels))} are not used, for one reason:");
+        }
+
         foreach (CylinderStanding cylinder in run.Cylinders)
         {
             foreach (Finding finding in cylinder.Findings)
             {
-                if (finding.Severity == Severity.Stop && IsSpare(run, cylinder))
-                {
-                    yield return finding.As(Severity.Note, $"{FindingValue.Text("cylinder", cylinder.Cylinder.Label)} is not used.");
-                }
-                else if (finding.Code == CylinderCodes.MarksOdd.Id || (finding.Severity == Severity.Caution && Matters(cylinder, finding, Severity.Caution)))
+                if (finding.Code == CylinderCodes.MarksOdd.Id || (finding.Severity == Severity.Caution && Matters(cylinder, finding, Severity.Caution)))
                 {
                     yield return finding;
                 }
             }
         }
 
+        string[] undated = run.Job.Day is not null ? [] :
+            [.. run.Cylinders.Where(cylinder => cylinder.State is not null && cylinder.Cylinder.RequalificationDue is not null)
+                .Select(cylinder => FormattableString.Invariant($"{cylinder.Cylinder.Label} ({cylinder.Cylinder.RequalificationDue:yyyy-MM-dd})"))];
+        if (undated.Length > 0)
+        {
+            yield return new Finding(
+                PlanCodes.CylinderDueUnchecked,
+                Severity.Caution,
+                "49 CFR 173.301(a)(6)",
+                $"The day of the job was not given: see that these are not overdue for requalification: {FindingValue.Text("cylinders", string.Join(", ", undated))}.");
+        }
+
+        string[] empty = [.. run.Cylinders.Where(cylinder => cylinder.State is not null && cylinder.Cylinder.Content.Kilograms == 0).Select(cylinder => cylinder.Cylinder.Label)];
+        if (empty.Length > 0)
+        {
+            yield return new Finding(
+                PlanCodes.CylinderTakenEvacuated,
+                Severity.Note,
+                Sources.CommonPractice,
+                $"{FindingValue.Text("cylinders", string.Join(", ", empty))}: taken as empty and evacuated. Air left in one adds several times the pressure of the air to it as liquid takes the room.");
+        }
+
         string[] unmarked =
         [
             .. run.Cylinders.Where(cylinder => cylinder.State is not null && (cylinder.Cylinder.RequalificationDue is null || cylinder.Cylinder.Specification is null))
-                .Select(cylinder => cylinder.Cylinder.Label),
+                .Select(cylinder => cylinder.Cylinder.Label + (cylinder.Cylinder.Specification is not null ? " (requalification date)" : cylinder.Cylinder.RequalificationDue is not null ? " (specification)" : " (specification, requalification date)")),
         ];
         if (unmarked.Length > 0)
         {
@@ -109,7 +136,7 @@ internal static class CylinderFindings
                 PlanCodes.CylinderMarksUnchecked,
                 Severity.Note,
                 "49 CFR 180.205",
-                $"Specification or requalification date of {FindingValue.Text("cylinders", string.Join(", ", unmarked))} were not given: read the marks before filling.");
+                $"Not given of cylinders: {FindingValue.Text("cylinders", string.Join(", ", unmarked))}. Read the marks before filling.");
         }
     }
 
@@ -136,7 +163,7 @@ internal static class CylinderFindings
         double most = Hottest;
         foreach (CylinderStanding cylinder in run.Cylinders.Where(cylinder => cylinder.State is not null))
         {
-            double kelvins = run.Stages.Where(stage => stage.Cylinder == cylinder.Cylinder.Label && stage.Result is not null)
+            double kelvins = run.Stages.Where(stage => stage.Cylinder == cylinder.Cylinder.Label && stage.Result is { Before.Cylinder: not null })
                 .SelectMany(stage => stage.Result!.Trajectory).Select(point => point.CylinderKelvins)
                 .Concat([cylinder.State!.Temperature.Kelvins, cylinder.State.WallKelvins]).Max();
             if (kelvins > most)
@@ -204,7 +231,11 @@ internal static class CylinderFindings
         string how = inputs.CylinderSurroundings is double bath ? bath <= 274 ? "in ice and water" : "in water"
             : CylinderCooling.Cools(inputs) ? "in the stream of a fan"
             : "in the shade";
-        FormattableString? rest = rests > 0 ? (FormattableString)$"{FindingValue.Number("rests", cooled.Count(stage => stage.Kind == StageKind.Rest), 3)} rests of {FindingValue.Duration("rest", new Duration(rests, DurationUnit.Second))} in all are in the plan." : null;
+        int times = cooled.Count(stage => stage.Kind == StageKind.Rest);
+        FindingValue resting = FindingValue.Duration("rest", new Duration(rests, DurationUnit.Second));
+        FormattableString? rest = rests <= 0 ? null
+            : times == 1 ? (FormattableString)$"A rest of {resting} is in the plan."
+            : (FormattableString)$"{FindingValue.Number("rests", times, 3)} rests, {resting} in all, are in the plan.";
         bool changes = cooled.Any(stage => stage.Step.Reason == StepReason.CoolerCylinder);
         bool limited = run.Stages.Any(stage => stage.Result?.End is StageEnd.HighPressureCutout or StageEnd.CylinderPressure)
             || first.Kind == StageKind.VaporRecovery;

@@ -1,9 +1,11 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Numerics;
 using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Rules;
 using Refrigerant.Recovery.Simulation;
 using Refrigerant.Recovery.Simulation.Vessels;
 using UnitsNet;
@@ -23,11 +25,24 @@ internal static class Hookups
     /// <summary>So long before a cylinder is full its filling is slowed down, s. Our choice.</summary>
     private const double SlowDown = 60;
 
-    public static Hookup For(PlanStep step, RecoveryJob job, StageResult? result, SimulationState after, CylinderStanding? cylinder, string? before, Pressure goal) => new(
-        Lines(step.Kind, job, cylinder is null),
-        [.. step.Kind == StageKind.MachineClearing && cylinder is null ? ClearingFirst(job) : Settings(step, job), .. Heat(step)],
-        [.. Watches(step, job, result, after, cylinder, goal)],
-        Readings(step.Kind, result, cylinder));
+    /// <summary>A gauge that comes to this share of a pressure shows it.</summary>
+    private const double EvenEnough = 0.99;
+
+    /// <param name="step">The step.</param>
+    /// <param name="run">The plan so far, before this stage.</param>
+    /// <param name="result">What was simulated; null for nothing.</param>
+    /// <param name="after">What it comes to.</param>
+    public static Hookup For(PlanStep step, PlanRun run, StageResult? result, SimulationState after)
+    {
+        RecoveryJob job = run.Job;
+        CylinderStanding? cylinder = run.Connected;
+        StageKind? moved = run.Stages.LastOrDefault(stage => StepSimulation.MovesRefrigerant(stage.Kind))?.Kind;
+        return new Hookup(
+            Lines(step.Kind == StageKind.CylinderChange ? moved ?? step.Kind : step.Kind, job, cylinder is null),
+            [.. step.Kind == StageKind.MachineClearing && cylinder is null ? ClearingFirst(job) : Settings(step, job, moved), .. Heat(step, job)],
+            [.. Watches(step, run, result, after)],
+            Readings(step.Kind, result, cylinder));
+    }
 
     private static IReadOnlyList<HookupLine> Lines(StageKind kind, RecoveryJob job, bool isBefore)
     {
@@ -59,12 +74,12 @@ internal static class Hookups
     private static HookupLine[] Liquid(RecoveryJob job) =>
         HasLiquidHose(job) ? [new HookupLine(ApplianceLiquid, MachineInlet, job.Hoses.LiquidSide)] : [];
 
-    private static IEnumerable<HookupSetting> Settings(PlanStep step, RecoveryJob job) => step.Kind switch
+    private static IEnumerable<HookupSetting> Settings(PlanStep step, RecoveryJob job, StageKind? moved) => step.Kind switch
     {
         StageKind.SetUp =>
         [
-            new HookupSetting(Machine, Off, "power locked out, wiring and moving parts safe"),
-            new HookupSetting(Scale, Read, "cylinder on it, first weight written down"),
+            new HookupSetting(Machine, Off, "the appliance's compressor locked out, wiring and moving parts safe; what warms it or blows is on a supply of its own"),
+            new HookupSetting(Scale, Read, "cylinder on it, first weight written down; a new or empty one evacuated before"),
             new HookupSetting(CylinderLiquidValve, Shut),
             new HookupSetting(CylinderVaporValve, Shut),
         ],
@@ -141,6 +156,7 @@ internal static class Hookups
         [
             new HookupSetting(CylinderLiquidValve, Shut, "first: liquid keeps flowing when the machine stops"),
             new HookupSetting(Machine, Off),
+            .. moved == StageKind.PushPull ? Array.Empty<HookupSetting>() : [new HookupSetting(MachineOutletValve, Open, "liquid in the hose behind it stays open to the machine's condenser: never shut at both ends")],
             new HookupSetting(CylinderVaporValve, Shut),
             new HookupSetting(ApplianceVaporPort, Shut),
             .. SecondPort(job, Shut),
@@ -166,7 +182,10 @@ internal static class Hookups
         [
             new HookupSetting(CylinderLiquidValve, Shut),
             new HookupSetting(CylinderVaporValve, Shut),
-            new HookupSetting(HoseValves, Shut, "hoses off by low-loss fittings, caps on"),
+            new HookupSetting(ApplianceVaporPort, Shut),
+            .. SecondPort(job, Shut),
+            .. LiquidPort(job, Shut, moved is StageKind.PushPull or StageKind.LiquidRecovery ? "last: what liquid its hose holds goes back through it, or is drawn off, first" : null),
+            new HookupSetting(HoseValves, Shut, moved is StageKind.PushPull or StageKind.LiquidRecovery ? "hoses off by low-loss fittings, caps on; none that is full of liquid is shut at both ends" : "hoses off by low-loss fittings, caps on"),
             new HookupSetting(Scale, Read, "label: refrigerant, \"recovered\", weight, date"),
         ],
         _ => [],
@@ -218,12 +237,13 @@ internal static class Hookups
         yield return new HookupSetting(Machine, On);
     }
 
-    private static IEnumerable<HookupSetting> Heat(PlanStep step)
+    private static IEnumerable<HookupSetting> Heat(PlanStep step, RecoveryJob job)
     {
         SimulationInputs inputs = step.Inputs;
         if (inputs.HeaterPower > 0)
         {
-            yield return new HookupSetting(ApplianceHeater, On, "never a flame");
+            bool burns = RefrigerantFacts.For(job.Appliance.Fluid).IsFlammable != false;
+            yield return new HookupSetting(ApplianceHeater, On, burns ? "never a flame, and nothing that sparks or glows: warm water, or a heater made for what burns" : "never a flame");
         }
 
         if (inputs.CrankcaseHeaterPower > 0)
@@ -245,8 +265,11 @@ internal static class Hookups
         }
     }
 
-    private static IEnumerable<StageWatch> Watches(PlanStep step, RecoveryJob job, StageResult? result, SimulationState after, CylinderStanding? cylinder, Pressure goal)
+    private static IEnumerable<StageWatch> Watches(PlanStep step, PlanRun run, StageResult? result, SimulationState after)
     {
+        RecoveryJob job = run.Job;
+        CylinderStanding? cylinder = run.Connected;
+        Pressure goal = run.Goal;
         FindingValue Gauge(string name, Pressure absolute) => FindingValue.GaugePressure(name, job.Barometer.ToGauge(absolute), RoundingMode.Down);
         if (step.AppliancePressure is Pressure level && step.Kind == StageKind.VaporRecovery)
         {
@@ -260,7 +283,18 @@ internal static class Hookups
 
         if (step.Kind is StageKind.VaporRecovery or StageKind.LiquidRecovery && KeepsTubes(job) && AtFreezing(job) is Pressure ice && (result is null || result.Before.Appliance.HasLiquid))
         {
-            yield return new StageWatch(WatchedBy.ApplianceGauge, FindingValue.GaugePressure("not below", job.Barometer.ToGauge(ice), RoundingMode.Up), "not long below that while there is liquid: the refrigerant is at 0 °C there");
+            yield return new StageWatch(WatchedBy.ApplianceGauge, FindingValue.GaugePressure("not below", job.Barometer.ToGauge(ice), RoundingMode.Up), "not long below that while there is liquid: the refrigerant is at the freezing point of water there");
+        }
+
+        if (step.Kind is StageKind.VaporRecovery or StageKind.LiquidRecovery && step.Reason != StepReason.KeepLiquid && DryIce.CanForm(job.Appliance.Fluid) && result is { Before.Appliance.HasLiquid: true })
+        {
+            yield return new StageWatch(WatchedBy.ApplianceGauge, FindingValue.GaugePressure("not below", job.Barometer.ToGauge(DryIce.TriplePressure(job.Appliance.Fluid)), RoundingMode.Up), "not below that while there is liquid: it turns to dry ice there");
+        }
+
+        if (step.IsThrottled && step.Kind is StageKind.VaporRecovery or StageKind.LiquidRecovery && cylinder is not null)
+        {
+            Pressure most = new(CylinderCooling.Limit(job, cylinder.Cylinder), PressureUnit.Pascal);
+            yield return new StageWatch(WatchedBy.CylinderGauge, Gauge("not above", most), "not above that at the machine's outlet: throttle the inlet");
         }
 
         if (step.Kind == StageKind.HoseSweep)
@@ -282,7 +316,7 @@ internal static class Hookups
             yield return new StageWatch(WatchedBy.Scale, null, "the scale slows and the suction falls: open the vapor side too");
         }
 
-        if (step.CylinderPressure is Pressure cool && (step.Kind != StageKind.Equalize || after.Cylinder is not CylinderState filled || filled.Pressure.Pascals > 0.99 * cool.Pascals))
+        if (step.CylinderPressure is Pressure cool && (step.Kind != StageKind.Equalize || after.Cylinder is not CylinderState evened || evened.Pressure.Pascals > EvenEnough * cool.Pascals))
         {
             yield return new StageWatch(WatchedBy.CylinderGauge, Gauge("cylinder", cool), step.Kind == StageKind.Equalize ? step.Reason == StepReason.VaporFirst ? "on the cylinder's gauge: enough for liquid" : "on the cylinder's gauge: even enough" : "on the cylinder's gauge: cool enough");
         }
@@ -296,6 +330,21 @@ internal static class Hookups
 
             yield return new StageWatch(
                 WatchedBy.Scale, FindingValue.Mass("gross", cylinder!.Limit.MaximumGrossWeight, RoundingMode.Down), "most that the scale may show: shut the cylinder there");
+        }
+
+        if (step.Kind == StageKind.Equalize && result is not null && after.Cylinder is CylinderState even && !(step.CylinderPressure is Pressure stop && even.Pressure.Pascals > EvenEnough * stop.Pascals))
+        {
+            yield return new StageWatch(WatchedBy.Scale, FindingValue.Mass("gross", even.GrossWeight), "on the scale, which comes to rest: even enough");
+        }
+
+        if (step.Kind == StageKind.VaporRecovery && run.Requirement.RequiredRecovery is not null && run.IsShareRecovered(after.Appliance) && after.Cylinder is CylinderState filled)
+        {
+            yield return new StageWatch(WatchedBy.Scale, FindingValue.Mass("share", filled.GrossWeight, RoundingMode.Up), "on the scale: the share that the rule asks for is out; stop");
+        }
+
+        if (Stops(job, result, cylinder) is StageWatch stops)
+        {
+            yield return stops;
         }
 
         if (step.Kind == StageKind.VaporRecovery && result?.End == StageEnd.Stalled)
@@ -319,6 +368,18 @@ internal static class Hookups
             yield return new StageWatch(WatchedBy.Clock, FindingValue.Duration("time", time), what);
         }
     }
+
+    /// <summary>The limit that stops machine or cylinder; null where none does.</summary>
+    private static StageWatch? Stops(RecoveryJob job, StageResult? result, CylinderStanding? cylinder) => result?.End switch
+    {
+        StageEnd.HighPressureCutout => new StageWatch(
+            WatchedBy.Machine, FindingValue.GaugePressure("cut-out", job.Barometer.ToGauge(job.Machine.HighPressureCutout), RoundingMode.Down), "there the machine's high-pressure cut-out stops it"),
+        StageEnd.ThermalCutout when job.Machine.ThermalCutout is Temperature hot => new StageWatch(
+            WatchedBy.Machine, FindingValue.Temperature("cut-out", hot, RoundingMode.Down), "there the machine's thermal cut-out stops it"),
+        StageEnd.CylinderPressure when cylinder is not null => new StageWatch(
+            WatchedBy.CylinderGauge, FindingValue.GaugePressure("limit", job.Barometer.ToGauge(new Pressure(CylinderCooling.Limit(job, cylinder.Cylinder), PressureUnit.Pascal)), RoundingMode.Down), "most that the cylinder may stand at: stop there"),
+        _ => null,
+    };
 
     /// <summary>What the scale shows a minute before a cylinder is full, half-way where it fills in less than two; null where it does not come to be full.</summary>
     private static Mass? SlowDownAt(StageResult? result, CylinderStanding cylinder)

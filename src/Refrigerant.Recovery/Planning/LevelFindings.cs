@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using Refrigerant.Recovery.Cylinders;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
@@ -24,6 +25,9 @@ internal static class LevelFindings
 
     private const double Hour = 3600;
 
+    /// <summary>What is shut off is to stand as warm a day as a cylinder, K: 55 °C, 131 °F (49 CFR 173.304(b) for cylinders).</summary>
+    private const double WarmDay = 328.15;
+
     /// <summary>After a hold it is looked at for so long, s, and this far above the level, Pa, is worth a warning. Our choice.</summary>
     private const double ShutFor = 3 * Hour;
     private const double ComesBack = 10_000;
@@ -37,7 +41,7 @@ internal static class LevelFindings
             yield return NotReached(run, verdict, end);
         }
 
-        if (PulledPast(run) is Finding past && verdict.IsReached)
+        if (PulledPast(run) is Finding past && verdict.IsReached && run.Stages.Any(stage => stage.Kind == StageKind.Hold))
         {
             yield return past;
         }
@@ -50,12 +54,17 @@ internal static class LevelFindings
                 Severity.Warning,
                 "simulated hold",
                 $"It holds while it is cold: shut for {FindingValue.Duration("shut", new Duration(ShutFor, DurationUnit.Second))} it would come back to {FindingValue.GaugePressure("later", run.Job.Barometer.ToGauge(later.Pressure), RoundingMode.Up)}.",
-                run.Job.Appliance.Oil is not null ? (FormattableString)$"The oil gives it off late: warm the oil and pull again, or open it at once and keep a gauge on it." : (FormattableString)$"Let it warm and pull again, or open it at once and keep a gauge on it.");
+                run.Job.Appliance.Oil is not null ? (FormattableString)$"The oil gives it off late: warm the oil and pull again, and keep a gauge on it while it is open." : (FormattableString)$"Let it warm and pull again, and keep a gauge on it while it is open.");
         }
 
         if (end.Parts.Count > 1 && Hidden(run, end) is Finding hidden)
         {
             yield return hidden;
+        }
+
+        if (end.Parts.Count > 1 && FullOfLiquid(run, end) is Finding full)
+        {
+            yield return full;
         }
 
         double differs = (here.ToGauge(run.Goal) - Barometer.Standard.ToGauge(run.Requirement.RequiredPressure)).Pascals;
@@ -233,6 +242,30 @@ internal static class LevelFindings
             : stage.Step.Duration is not null
                 ? new Finding(PlanCodes.PullPastLevel, Severity.Note, "simulated pull and hold", $"Pull for {time} in all, past the level, and the hold passes the first time:", because)
                 : null;
+    }
+
+    /// <summary>A part that liquid fills once it is warm, and from which it has no way out.</summary>
+    private static Finding? FullOfLiquid(PlanRun run, ApplianceState end)
+    {
+        double warm = Math.Max(WarmDay, run.Ambient.Kelvins);
+        SectionState? worst = null;
+        double least = warm;
+        for (int i = 0; i < end.Parts.Count; i++)
+        {
+            SectionState part = end.Parts[i];
+            if (i != run.Job.Appliance.VaporPortSection && part.LiquidKilograms > 0
+                && new ClosedVessel(run.Job.Appliance.Fluid.Model, part.Kilograms / part.Volume, part.Name).LiquidFullTemperature is double kelvins && kelvins < least)
+            {
+                worst = part;
+                least = kelvins;
+            }
+        }
+
+        return worst is null ? null : new Finding(
+            PlanCodes.SectionFullOfLiquid,
+            Severity.Stop,
+            run.Job.Appliance.Fluid.Model.Source,
+            $"{FindingValue.Text("section", worst.Name)} holds so much that liquid fills it at {FindingValue.Kelvins("full at", least, RoundingMode.Down)}: shut off, it bursts as it warms. Open what lies between before anything else, keep people away until it is, and never warm it.");
     }
 
     private static Finding? Hidden(PlanRun run, ApplianceState end)

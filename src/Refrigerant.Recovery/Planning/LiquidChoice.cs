@@ -33,6 +33,9 @@ internal static class LiquidChoice
     private const double NearTie = 0.15;
     private const double TieTime = 60;
 
+    /// <summary>A liquid hose that rises by more than this, m, is named as what stands in the way. Our choice.</summary>
+    private const double MuchRise = 3;
+
     /// <summary>A way that takes longer than this, s, bounds no other: 1000 days.</summary>
     private const double LongestLook = 8.64e7;
 
@@ -71,11 +74,13 @@ internal static class LiquidChoice
     }
 
     /// <summary>Why push-pull is not used: null where it is.</summary>
-    public static string? WhyNoPush(RecoveryJob job, IReadOnlyList<PlannedStage> stages) =>
+    public static string? WhyNoPush(RecoveryJob job, IReadOnlyList<PlannedStage> stages, double liquid) =>
         job.PushPull == PushPullUse.Never || stages.Any(stage => stage.Kind == StageKind.PushPull) ? null
         : !job.Appliance.LiquidReachable ? "no port below the liquid was given"
         : stages.Any(stage => stage.Kind == StageKind.LiquidRecovery) ? "drawing the liquid through the machine ends sooner"
-        : "there is too little liquid for it to pay (10 to 15 lb)";
+        : liquid - job.Appliance.LiquidHeel.Kilograms < LeastPushed ? "there is too little liquid for it to pay (10 to 15 lb)"
+        : job.Hoses.LiquidSide.Sum(hose => hose.Rise.Meters) > MuchRise ? "the liquid hose rises so far that little gets up: put the cylinder beside the appliance, or below it"
+        : "the vapor is drawn as fast";
 
     private static PlanStep? First(PlanSituation now, PlannedStage last)
     {

@@ -118,7 +118,10 @@ internal sealed class LookAhead(PlanSituation now)
         yield return _search.ToGoal(plain with { Reason = StepReason.Throttle, IsThrottled = true });
     }
 
-    private static PullPlan Better(IReadOnlyList<PullPlan> plans) => plans.OrderBy(plan => plan.Fate).ThenBy(plan => plan.Seconds).First();
+    /// <summary>The better fate, then the sooner end; of those that a limit stops the one that leaves least.</summary>
+    private static PullPlan Better(IReadOnlyList<PullPlan> plans) => plans
+        .OrderBy(plan => plan.Fate)
+        .ThenBy(plan => plan.Fate == PullFate.Limited ? plan.After.Appliance.Mass.Kilograms : plan.Seconds).First();
 
     private SimulationInputs Warmed(SimulationInputs inputs, double share)
     {

@@ -47,7 +47,7 @@ internal static class PlanCautions
             .. Asphyxiation(run, fluid, ambient),
             .. CarbonDioxide(fluid),
             .. Frostbite(run, fluid),
-            .. DryIce.CanForm(fluid) ? [DryIce.Caution(fluid)] : Array.Empty<Finding>(),
+            .. DryIce.CanForm(fluid) ? [DryIce.Caution(fluid, run.Job.Barometer)] : Array.Empty<Finding>(),
             .. HotDischarge(run),
             .. Air(run),
             .. Oil(run),

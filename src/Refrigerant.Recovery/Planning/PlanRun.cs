@@ -61,11 +61,15 @@ internal sealed partial class PlanRun
         double density = State.Appliance.HasLiquid && start.Vapor.Phase != Phase.Undefined ? start.Vapor.Density : start.Bulk.Density;
         Pace = job.Machine.Displacement.CubicMetersPerSecond * job.Machine.VolumetricEfficiency * density;
         Machine = MachineChange.For(this);
-        StartsAboveCutout = State.Appliance.HighestPressure > job.Machine.HighPressureCutout;
+        PressureInThisAir = WarmPressure(State.Appliance);
+        StartsAboveCutout = PressureInThisAir > job.Machine.HighPressureCutout;
         NeedsNothing = Requirement.Kind == LevelKind.GaugePressure && job.Evacuation is { Purpose: OpeningPurpose.OilChange, OwnLevel: null } && StaysAtLevel();
     }
 
-    /// <summary>Whether the appliance stands above the machine's high-pressure cut-out: the machine must not be connected.</summary>
+    /// <summary>The highest pressure in the appliance, as it stands or once it is as warm as the air around it.</summary>
+    public Pressure PressureInThisAir { get; }
+
+    /// <summary>Whether the appliance stands above the machine's high-pressure cut-out, or comes to it by warming: the machine must not be connected.</summary>
     public bool StartsAboveCutout { get; }
 
     /// <summary>Whether the appliance stands at the level of an oil change already, liquid or not, and stays there: nothing is to be recovered.</summary>
@@ -143,7 +147,8 @@ internal sealed partial class PlanRun
         for (int i = 0; i < most; i++)
         {
             cancellation.ThrowIfCancellationRequested();
-            if (_strategy.Next(new PlanSituation(this)) is not PlanStep step)
+            bool isClosed = _stages.Count > 0 && _stages[_stages.Count - 1].Kind == StageKind.Close;
+            if (isClosed || _strategy.Next(new PlanSituation(this)) is not PlanStep step)
             {
                 Stop(progress);
                 return;
@@ -235,6 +240,20 @@ internal sealed partial class PlanRun
 
         var open = new PlanStep(StageKind.Hold) { Duration = new Duration(Math.Max(OpenTime, Job.Times.Hold.Seconds), DurationUnit.Second) };
         return _simulation.Run(open, State, null) is { End: StageEnd.TimeOver } after && IsAtLevel(after.Appliance);
+    }
+
+    private Pressure WarmPressure(ApplianceState start)
+    {
+        double most = start.HighestPressure.Pascals;
+        foreach (SectionState part in start.Parts)
+        {
+            if (Ambient.Kelvins > part.Vessel.Bulk.Temperature && Job.Appliance.Fluid.Model.TryVesselAtTemperature(Ambient.Kelvins, part.Kilograms / part.Volume, out VesselPoint warm))
+            {
+                most = Math.Max(most, warm.Bulk.Pressure);
+            }
+        }
+
+        return new Pressure(most, PressureUnit.Pascal);
     }
 
     private Mass? LimitOf(CylinderState? state)
@@ -350,7 +369,7 @@ internal sealed partial class PlanRun
             _cylinders[_connected] = _cylinders[_connected].With(cylinder, _cylinders[_connected].Kilograms + received, Clock + seconds);
         }
 
-        _stages.Add(new PlannedStage(step, Clock, seconds, Connected?.Cylinder.Label, before, moved, after, result, Hookups.For(step, Job, result, after, Connected, before, Goal)));
+        _stages.Add(new PlannedStage(step, Clock, seconds, Connected?.Cylinder.Label, before, moved, after, result, Hookups.For(step, this, result, after)));
         Clock += seconds;
         State = after;
         _previews.RemoveAll(preview => !ReferenceEquals(preview.From, after));

@@ -104,9 +104,12 @@ public sealed class RecoveryPlan
     /// What forbids to begin at all; null where nothing does. That a level is not reached is the verdict's to say, and a cylinder that must not be filled is not used where there is
     /// another.
     /// </summary>
-    private Finding? Forbids => ToDo.FirstOrDefault(finding => finding.Severity == Severity.Stop
-        && finding.Subject is not (FindingSubject.EvacuationLevel or FindingSubject.LiquidLeftBehind)
-        && (Stages.Count == 0 || CylinderCodes.All.All(code => code.Id != finding.Code)));
+    private Finding? Forbids => ToDo
+        .Where(finding => finding.Severity == Severity.Stop
+            && finding.Subject is not (FindingSubject.EvacuationLevel or FindingSubject.LiquidLeftBehind)
+            && (Stages.Count == 0 || CylinderCodes.All.All(code => code.Id != finding.Code)))
+        .OrderBy(finding => finding.Code == PlanCodes.CylinderRoomMissing.Id)
+        .FirstOrDefault();
 
     /// <summary>What forbids to begin, where something does; outcome, time, mass recovered and the number of cautions, culture-invariant.</summary>
     public override string ToString() => (Forbids is Finding stop ? "do not start: " + stop.Message.TrimEnd('.') + "; " : string.Empty) + FormattableString.Invariant(

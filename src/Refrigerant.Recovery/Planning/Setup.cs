@@ -47,7 +47,7 @@ public sealed record Setup
 
     /// <summary>
     /// The usual variations of a job that apply to it, one change at a time, then hoses, cooling and heat together: bore, cores, length,
-    /// water on the condenser, heat on the appliance, push-pull, size of the machine.
+    /// water on the condenser, ice on the cylinder, heat on the appliance, push-pull, size of the machine.
     /// </summary>
     /// <param name="job">The job.</param>
     /// <exception cref="ArgumentNullException"><paramref name="job"/> is null.</exception>
@@ -70,6 +70,7 @@ public sealed record Setup
         Add(hoses.Any(hose => hose.Fittings.Any(fitting => fitting.IsCore)), "valve cores removed", open);
         Add(true, "hoses half as long", WithHoses(job, Halved));
         Add(job.Machine.Condenser.Cooling != CondenserCooling.Water, "water-cooled condenser", Cooled(job));
+        Add(!job.Aids.HasIce, "ice and water on the cylinder", job with { Aids = job.Aids with { HasIce = true } });
         Add(true, "heat on the appliance", Heated(job));
         bool liquid = job.Appliance.LiquidReachable && job.Hoses.LiquidSide.Count > 0;
         Add(liquid && job.PushPull != PushPullUse.Never, "without push-pull", job with { PushPull = PushPullUse.Never });

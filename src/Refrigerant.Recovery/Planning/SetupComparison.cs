@@ -29,7 +29,7 @@ public sealed class SetupComparison
     /// <example>
     /// <code>
     /// SetupComparison comparison = SetupComparison.Run(job);
-    /// Console.WriteLine(comparison.Outcomes.Count); // 8
+    /// Console.WriteLine(comparison.Outcomes.Count); // 9
     /// </code>
     /// </example>
     public static SetupComparison Run(RecoveryJob job) => Run(job, Setup.Variations(job));

@@ -85,13 +85,13 @@ internal static class SetupFindings
         Appliance appliance = run.Job.Appliance;
         bool pulls = run.Stages.Any(stage => stage.Kind == StageKind.VaporRecovery);
         bool hose = run.Job.Hoses.LiquidSide.Count > 0;
-        if (pulls && hose == appliance.LiquidReachable && LiquidChoice.WhyNoPush(run.Job, run.Stages) is string why)
+        if (pulls && hose == appliance.LiquidReachable && LiquidChoice.WhyNoPush(run.Job, run.Stages, run.Start.LiquidMass.Kilograms) is string why)
         {
             yield return new Finding(PlanCodes.PushPullNotUsed, Severity.Note, Sources.CommonPractice, $"Push-pull is not used: {FindingValue.Text("reason", why)}.");
         }
 
         double pushed = Highest(run.Stages.Where(stage => stage.Kind == StageKind.PushPull && stage.Result is not null));
-        if (pushed > 0 && appliance.DesignGaugePressure is null)
+        if (pushed > run.Job.Barometer.Pressure.Pascals && appliance.DesignGaugePressure is null)
         {
             yield return new Finding(
                 PlanCodes.DesignPressureUnknown,

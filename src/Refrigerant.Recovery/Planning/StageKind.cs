@@ -27,7 +27,7 @@ public enum StageKind
     /// <summary>The machine empties itself into the cylinder.</summary>
     MachineClearing,
 
-    /// <summary>Valves are closed, the cylinder is weighed and labelled.</summary>
+    /// <summary>Valves are closed, the cylinder is weighed and labelled: the last stage of a plan, after which no strategy is asked any more.</summary>
     Close,
 
     /// <summary>Lock-out, hoses on, cores out, scale and machine set up, first weight.</summary>

@@ -37,6 +37,9 @@ public sealed class StandardStrategy : IRecoveryStrategy
     /// <summary>A stage that moves less than this share of the charge, or lowers the pressure by less, is no progress.</summary>
     private const double Progress = 1e-4;
 
+    /// <summary>A rest for a hot machine pays where the pull after it moves this share of the charge. Our choice.</summary>
+    private const double LeastAfterRest = 0.02;
+
     /// <summary>Bound on vapor recoveries.</summary>
     private const int MostVaporStages = 60;
 
@@ -178,6 +181,11 @@ public sealed class StandardStrategy : IRecoveryStrategy
     private static PlanStep? CoolDown(PlanSituation now, StageEnd end)
     {
         int rests = now.Stages.Count(stage => stage.Kind == StageKind.Rest);
+        if (end == StageEnd.ThermalCutout && IsHotAgainAtOnce(now, rests))
+        {
+            return null;
+        }
+
         int changes = now.Stages.Count(stage => stage.Kind == StageKind.CylinderChange && stage.Step.Reason == StepReason.CoolerCylinder);
         SimulationInputs cooling = CylinderCooling.Best(now.Job, CylinderCooling.Of(now.Stages));
         PlanStep? rest = rests < MostRests ? Rest(now, end, cooling) : null;
@@ -190,6 +198,11 @@ public sealed class StandardStrategy : IRecoveryStrategy
 
         return rest;
     }
+
+    /// <summary>Whether two rests in a row, or the pull after one, came to next to nothing: nobody waits half an hour for so little.</summary>
+    private static bool IsHotAgainAtOnce(PlanSituation now, int rests) => rests >= 2
+        && (now.Stages.Reverse().Take(2).All(stage => stage.Kind == StageKind.Rest)
+            || (now.Stages.LastOrDefault(stage => stage.Kind == StageKind.VaporRecovery)?.Moved.Kilograms ?? 0) < LeastAfterRest * now.Job.Appliance.Charge.Kilograms);
 
     private static bool IsCooler(PlanSituation now, CylinderStanding other) =>
         (now.WithCylinder(other).Cylinder?.Pressure.Pascals ?? double.PositiveInfinity) < 0.9 * now.State.Cylinder!.Pressure.Pascals;

@@ -24,13 +24,16 @@ internal static class StartFindings
         if (run.StartsAboveCutout)
         {
             Barometer here = run.Job.Barometer;
-            FindingValue stands = FindingValue.GaugePressure("appliance", here.ToGauge(run.State.Appliance.HighestPressure), RoundingMode.Up);
+            FindingValue stands = FindingValue.GaugePressure("appliance", here.ToGauge(run.PressureInThisAir), RoundingMode.Up);
+            bool already = run.State.Appliance.HighestPressure > run.Job.Machine.HighPressureCutout;
             FindingValue cutout = FindingValue.GaugePressure("cut-out", here.ToGauge(run.Job.Machine.HighPressureCutout), RoundingMode.Down);
             yield return new Finding(
                 PlanCodes.ApplianceAboveCutout,
                 Severity.Stop,
                 Sources.CommonPractice,
-                $"The appliance stands at {stands}, above the machine's high-pressure cut-out of {cutout}: do not connect the machine. Bring one that is built for it, or let the appliance cool first.");
+                already
+                    ? $"The appliance stands at {stands}, above the machine's high-pressure cut-out of {cutout}: do not connect the machine. Bring one that is built for it, or let the appliance cool first."
+                    : (FormattableString)$"As warm as this air the appliance comes to {stands}, above the machine's high-pressure cut-out of {cutout}: do not connect the machine, nor hoses and a cylinder that are not made for it. Bring what is built for it.");
         }
 
         if (!run.Job.Machine.ListedForFlammable && Burning(run.Job.Appliance.Fluid) is FormattableString burns)

@@ -46,6 +46,10 @@ internal sealed class StepSimulation(RecoveryJob job)
     public static bool RunsMachine(StageKind kind) =>
         kind is StageKind.HoseSweep or StageKind.PushPull or StageKind.LiquidRecovery or StageKind.VaporRecovery or StageKind.MachineClearing;
 
+    /// <summary>Whether refrigerant moves to the cylinder in a stage, by itself or by the machine.</summary>
+    public static bool MovesRefrigerant(StageKind kind) =>
+        kind is StageKind.Equalize or StageKind.PushPull or StageKind.LiquidRecovery or StageKind.VaporRecovery;
+
     /// <summary>What handling takes, s; zero for what a simulation tells.</summary>
     public static double Handling(StageKind kind, JobTimes times) => kind switch
     {

@@ -1,5 +1,9 @@
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Gauges;
+using Refrigerant.Recovery.Numerics;
+using UnitsNet;
+using UnitsNet.Units;
 
 namespace Refrigerant.Recovery.Processes;
 
@@ -18,10 +22,14 @@ internal static class DryIce
         return (FindingValue.Pascals("triple point, pressure", triple.Pressure), FindingValue.Kelvins("triple point", triple.Temperature));
     }
 
-    /// <summary>What to keep clear of, before the job.</summary>
-    public static Finding Caution(Fluid fluid)
+    /// <summary>Absolute pressure of the triple point.</summary>
+    public static Pressure TriplePressure(Fluid fluid) => new(fluid.Model.SaturationAtTemperature(fluid.Model.Range.MinimumTemperature).Dew.Pressure, PressureUnit.Pascal);
+
+    /// <summary>What to keep clear of, before the job, as a gauge at the place shows it.</summary>
+    public static Finding Caution(Fluid fluid, Barometer here)
     {
-        (FindingValue pressure, FindingValue temperature) = TriplePoint(fluid);
+        FindingValue pressure = FindingValue.GaugePressure("triple point, pressure", here.ToGauge(TriplePressure(fluid)), RoundingMode.Up);
+        (_, FindingValue temperature) = TriplePoint(fluid);
         return new Finding(
             StageCodes.DryIce,
             Severity.Warning,

@@ -32,6 +32,9 @@ internal sealed class RecordBuilder
         _findings = [.. plan.Findings.Concat(facts.Log?.Check(plan.Job) ?? []).Select(FindingEntry.From)];
     }
 
+    /// <summary>A tenth of the charge is more than charges told on a plate are off. Our choice.</summary>
+    private const double MostUnexplained = 0.1;
+
     private bool IsWeighed => _facts.ScaleReadings.Count > 0;
 
     public RecoveryRecord Build()
@@ -166,11 +169,22 @@ internal sealed class RecordBuilder
             }
         }
 
-        return planned with
+        double unexplained = Plain.Number(planned.ChargeKilograms - planned.InCylindersKilograms - planned.VaporInApplianceKilograms
+            - planned.LiquidInApplianceKilograms - planned.InOilKilograms - planned.InHosesAndMachineKilograms - planned.ReleasedKilograms);
+        if (IsWeighed && Math.Abs(unexplained) > MostUnexplained * planned.ChargeKilograms)
         {
-            UnexplainedKilograms = Plain.Number(planned.ChargeKilograms - planned.InCylindersKilograms - planned.VaporInApplianceKilograms
-                - planned.LiquidInApplianceKilograms - planned.InOilKilograms - planned.InHosesAndMachineKilograms - planned.ReleasedKilograms),
-        };
+            FindingValue missing = FindingValue.Kilograms("unexplained", Math.Abs(unexplained));
+            FindingValue charge = FindingValue.Kilograms("charge", planned.ChargeKilograms);
+            Add(
+                ResidualCodes.RecordUnexplained,
+                Severity.Warning,
+                "balance of mass",
+                unexplained > 0
+                    ? $"{missing} of the {charge} are in no account: it had leaked out before, escaped, or charge, tare or a weight is wrong."
+                    : (FormattableString)$"{missing} more than the charge of {charge} were found: charge, tare or a weight is wrong, or the cylinder held something before.");
+        }
+
+        return planned with { UnexplainedKilograms = unexplained };
     }
 
     private ResidualCharge Residual() => ResidualCharge.Estimate(

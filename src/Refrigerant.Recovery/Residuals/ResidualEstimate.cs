@@ -125,7 +125,15 @@ internal sealed class ResidualEstimate
         double second = VaporDensity.At(_model, temperature, pressure, out VaporState state);
         double boiled = _volume * (second - first);
         double error = _volume * (Spread(_temperature, _pressure, dp, dT, first) + Spread(temperature, pressure, dp, dT, second));
-        if (pressure <= _pressure)
+        if (-boiled > error)
+        {
+            Add(
+                ResidualCodes.Falls,
+                Severity.Warning,
+                Practice,
+                $"The second reading tells of less vapor than the first, which cannot be in a shut space: the readings may be in the wrong order, or something still draws. Nothing follows from them.");
+        }
+        else if (pressure <= _pressure)
         {
             Add(
                 ResidualCodes.NoRise,

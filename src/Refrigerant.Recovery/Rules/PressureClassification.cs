@@ -119,7 +119,7 @@ public sealed record PressureClassification
         RuleCodes.ClassByCustom,
         Severity.Caution,
         EvacuationFigures.Classes.Source,
-        $"{model.Designation} has {FindingValue.Pascals("pressure", pressure)} at 104 °F, above 355 psia: very high-pressure by the letter of the definition, though the trade calls it high-pressure, which asks for 10 inHg of vacuum at 200 lb and above. No published ruling is known; the caller may set the class.");
+        $"{model.Designation} has {FindingValue.Pascals("pressure", pressure)} at {FindingValue.Kelvins("class temperature", EvacuationFigures.ClassTemperature)}, above {FindingValue.Pascals("class border", EvacuationFigures.HighLimit)}: very high-pressure by the letter of the definition, though the trade calls it high-pressure, which asks for 10 inHg of vacuum at 200 lb and above. No published ruling is known; the caller may set the class.");
 
     internal static PressureClass ClassAt(double pascals) =>
         pascals < EvacuationFigures.LowLimit ? PressureClass.Low

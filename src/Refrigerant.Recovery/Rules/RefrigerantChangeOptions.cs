@@ -64,11 +64,11 @@ public sealed record RefrigerantChangeOptions
     /// <exception cref="ArgumentOutOfRangeException">Not greater than 0 K, or not finite.</exception>
     public Temperature Temperature { get; init => field = Require.Positive(value, nameof(Temperature)); } = new(293.15, TemperatureUnit.Kelvin);
 
-    /// <summary>Pressure on the suction side when the last job ended, greater than zero: what hose and oil then hold; 101.325 kPa by default.</summary>
+    /// <summary>Absolute pressure on the suction side when the last job ended, greater than zero: what hose and oil then hold; 101.325 kPa by default.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
     public Pressure SuctionPressure { get; init => field = Require.Positive(value, "Pa absolute", nameof(SuctionPressure)); } = new(101_325, PressureUnit.Pascal);
 
-    /// <summary>Pressure in the last cylinder, greater than zero; null for saturation at <see cref="Temperature"/>.</summary>
+    /// <summary>Absolute pressure in the last cylinder, greater than zero; null for saturation at <see cref="Temperature"/>.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not greater than zero, or not finite.</exception>
     public Pressure? DischargePressure { get; init => field = Require.Positive(value, "Pa absolute", nameof(DischargePressure)); }
 

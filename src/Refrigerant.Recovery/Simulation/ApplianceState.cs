@@ -187,7 +187,7 @@ public sealed class ApplianceState : IEquatable<ApplianceState>
         if (!(mass > 0))
         {
             throw new ArgumentException(
-                $"{what} is {Require.Text(total)} kg but the oil would hold {Require.Text(dissolved)} kg; the {what.ToLowerInvariant()} must be more than the oil holds.", parameter);
+                $"{what} is {Require.Text(total)} kg but the oil would hold {Require.Text(dissolved)} kg; the {what.ToLowerInvariant()} must be more than the oil holds. Where the appliance has lost refrigerant, give what the oil still holds ({nameof(ApplianceOil)}.{nameof(ApplianceOil.RefrigerantFraction)}), or less oil.", parameter);
         }
 
         double water = appliance.Water is TubeWater tubes ? tubes.Temperature.Kelvins : metal;

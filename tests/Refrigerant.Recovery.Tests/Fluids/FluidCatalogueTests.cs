@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using System.Linq;
 using Refrigerant.Recovery.Fluids;
 using Xunit;
@@ -46,11 +47,22 @@ public class FluidCatalogueTests
         Assert.Same(Fluid.Get(designation), fluid);
     }
 
+    [Fact]
+    public void ABlendIsTheSameInWhateverOrderItsPartsAreNamed()
+    {
+        static Fluid Of(string first, double share, string second, double rest) =>
+            Fluid.Blend([new KeyValuePair<string, double>(first, share), new KeyValuePair<string, double>(second, rest)], "mixed");
+        Assert.Equal(Of("R-32", 0.4, "R-125", 0.6), Of("R-125", 0.6, "R-32", 0.4));
+        Assert.NotEqual(Of("R-32", 0.4, "R-125", 0.6), Of("R-125", 0.4, "R-32", 0.6));
+    }
+
     [Theory]
     [InlineData("R-134b", "R-134a")]
     [InlineData("R-1234ze", "R-1234ze(E)")]
     [InlineData("R-23a", "R-23")]
     [InlineData("R1233", "R-1233zd(E)")]
+    [InlineData("R410", "R-410A")]
+    [InlineData("R-134", "R-134a")]
     public void UnknownOnesSuggestNearOnes(string asked, string near)
     {
         UnknownFluidException error = Assert.Throws<UnknownFluidException>(() => Fluid.Get(asked));

@@ -41,6 +41,14 @@ public class StrategyTests
         Assert.Empty(PlanInvariants.Broken(open));
     }
 
+    /// <summary>A closed cylinder ends the job, whatever the strategy goes on to say.</summary>
+    [Fact]
+    public void A_job_is_closed_once()
+    {
+        RecoveryPlan plan = RecoveryPlanner.Plan(Jobs.Chiller(kilograms: 20), new Closer());
+        Assert.Equal([StageKind.SetUp, StageKind.Close], plan.Stages.Select(stage => stage.Kind));
+    }
+
     [Fact]
     public void A_strategy_that_never_ends_is_stopped()
     {
@@ -258,6 +266,12 @@ public class StrategyTests
             2 when Closes => new PlanStep(StageKind.Close),
             _ => null,
         };
+    }
+
+    private sealed class Closer : IRecoveryStrategy
+    {
+        public PlanStep? Next(PlanSituation now) =>
+            now.Stages.Count == 0 ? new PlanStep(StageKind.SetUp) { Cylinder = now.NextCylinder!.Cylinder } : new PlanStep(StageKind.Close);
     }
 
     private sealed class Endless : IRecoveryStrategy

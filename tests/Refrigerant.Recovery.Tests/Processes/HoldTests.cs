@@ -76,6 +76,24 @@ public class HoldTests
         Assert.Contains(result.Findings, f => f.Subject == FindingSubject.Leak);
     }
 
+    [Fact]
+    public void A_pressure_that_falls_proves_nothing()
+    {
+        RiseTestResult result = RiseTest.Judge(Readings(60, 283.15, 67, 283.15, 50));
+        Assert.Contains(result.Findings, f => f is { Code: "rise-falls", Severity: Severity.Warning });
+        Assert.DoesNotContain(RiseTest.Judge(Readings(60, 283.15, 67, 283.15, 66.9)).Findings, f => f.Code == "rise-falls");
+    }
+
+    /// <summary>Air does not leak in against more than its own pressure.</summary>
+    [Theory]
+    [InlineData(90, true)]
+    [InlineData(180, false)]
+    public void Air_is_suspected_only_where_it_can_get_in(double kilopascals, bool air)
+    {
+        RiseTestResult result = RiseTest.Judge(Readings(50, 295.15, 40, 295.15, kilopascals));
+        Assert.Equal(air, result.Findings.Single(f => f.Code == "rise-unexplained").Message.Contains("air", StringComparison.Ordinal));
+    }
+
     // The same mass in the same volume, warmer: by the ideal gas law each rises by 8 to 35 kPa more than it does, or less.
     [Theory]
     [InlineData("R-410A", 714.8, 273, 303)]

@@ -151,7 +151,9 @@ public sealed class ResidualChargeTests
         Assert.True(left.Liquid.High.Kilograms > 0);
         Assert.Contains(left.Findings, f => f.Severity == Severity.Note && f.Message.Contains("did not rise", StringComparison.Ordinal));
         RiseReading falling = flat with { Pressure = Pascals(40_000), PressureAccuracy = Pascals(0), TemperatureAccuracy = default };
-        Assert.Equal(0, Simple(200, 290, 50_000, new ResidualOptions { RiseTest = falling }).Liquid.High.Kilograms);
+        ResidualCharge fallen = Simple(200, 290, 50_000, new ResidualOptions { RiseTest = falling });
+        Assert.Equal(0, fallen.Liquid.High.Kilograms);
+        Assert.Contains(fallen.Findings, f => f is { Code: "left-pressure-falls", Severity: Severity.Warning });
     }
 
     [Fact]

@@ -11,13 +11,13 @@ public readonly record struct TrajectoryPoint
     /// <summary>Time since the stage began.</summary>
     public Duration Time => new(Seconds, DurationUnit.Second);
 
-    /// <summary>Pressure in the appliance.</summary>
+    /// <summary>Absolute pressure in the appliance.</summary>
     public Pressure AppliancePressure => new(AppliancePascals, PressureUnit.Pascal);
 
-    /// <summary>Pressure at the machine's inlet; where no machine takes part, that of the appliance.</summary>
+    /// <summary>Absolute pressure at the machine's inlet; where no machine takes part, that of the appliance.</summary>
     public Pressure SuctionPressure => new(SuctionPascals, PressureUnit.Pascal);
 
-    /// <summary>Pressure at the machine's outlet; where no machine takes part, that of the appliance.</summary>
+    /// <summary>Absolute pressure at the machine's outlet; where no machine takes part, that of the appliance.</summary>
     public Pressure DischargePressure => new(DischargePascals, PressureUnit.Pascal);
 
     /// <summary>Temperature of the refrigerant in the appliance.</summary>

@@ -16,6 +16,9 @@ namespace Refrigerant.Recovery.Processes;
 /// </remarks>
 public static class RiseTest
 {
+    /// <summary>The air is nowhere at a higher pressure, Pa: none leaks in against more. Highest at sea level ever read: 108.5 kPa, from memory.</summary>
+    private const double HighestAir = 110_000;
+
     /// <summary>Evaluates two readings.</summary>
     /// <param name="readings">The readings and how well they are known.</param>
     /// <exception cref="ArgumentNullException">The readings are null.</exception>
@@ -100,13 +103,22 @@ public static class RiseTest
         double expected = Expected(model, t1, p1, t2, dp, dt, out double error);
         double uncertainty = Math.Sqrt((dp * dp) + (error * error));
         double unexplained = p2 - expected;
+        if (-unexplained > uncertainty)
+        {
+            findings.Insert(0, new Finding(
+                StageCodes.RiseFalls,
+                Severity.Warning,
+                "density of the real gas at constant volume",
+                $"The pressure fell {FindingValue.PressureDifference("missing", new Pressure(-unexplained, PressureUnit.Pascal))} below what this gas has when only its temperature changes: something still draws, a valve or the gauge is wrong, or the temperature is not the gas's. It proves nothing; hold again."));
+        }
+
         if (unexplained > uncertainty)
         {
             findings.Insert(0, new Finding(
                 StageCodes.RiseUnexplained,
                 Severity.Caution,
                 "density of the real gas at constant volume",
-                $"The pressure rose {FindingValue.PressureDifference("unexplained", new Pressure(unexplained, PressureUnit.Pascal))} more than warming of the gas explains: liquid that evaporated, refrigerant from oil, or air that leaks in. Hold again: what comes from liquid or oil levels off, a leak does not."));
+                $"The pressure rose {FindingValue.PressureDifference("unexplained", new Pressure(unexplained, PressureUnit.Pascal))} more than warming of the gas explains: {FindingValue.Text("origins", p2 > HighestAir ? "liquid that evaporated, or refrigerant from oil or from another part" : "liquid that evaporated, refrigerant from oil, or air that leaks in")}. Hold again: what comes from liquid or oil levels off, a leak does not."));
         }
 
         return new RiseTestResult(RiseTestVerdict.VaporOnly, mass, mass * relative, Math.Max(0, unexplained), findings.AsReadOnly());

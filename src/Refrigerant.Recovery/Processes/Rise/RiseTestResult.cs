@@ -37,5 +37,5 @@ public sealed record RiseTestResult
     public IReadOnlyList<Finding> Findings { get; }
 
     /// <summary>Verdict and mass, culture-invariant.</summary>
-    public override string ToString() => FormattableString.Invariant($"{Verdict}: {VaporMass.Kilograms:G4} kg, {UnexplainedPressure.Pascals:G4} Pa unexplained");
+    public override string ToString() => FormattableString.Invariant($"{Verdict}: {VaporMass.Kilograms:G4} kg, {UnexplainedPressure.Kilopascals:F2} kPa unexplained");
 }

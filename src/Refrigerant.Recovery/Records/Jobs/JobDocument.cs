@@ -36,7 +36,7 @@ internal sealed record JobDocument
     /// <summary>Whether push-pull is used.</summary>
     public PushPullUse? PushPull { get; init; }
 
-    /// <summary>Whether to throttle so that no surface with water behind it freezes.</summary>
+    /// <summary>Whether to throttle so that no surface with water behind it freezes; true where it is not given.</summary>
     public bool? KeepAboveFreezing { get; init; }
 
     /// <summary>Whether the composition of a zeotropic blend is followed while vapor is drawn off it.</summary>

@@ -90,6 +90,9 @@ internal sealed class Diagnosis
 
     public double Pressure { get; private set; }
 
+    /// <summary>Pressure at the machine's inlet, Pa, of the best estimate.</summary>
+    public double Suction { get; private set; }
+
     /// <summary>Whether machine or hose are not what was told, so that samples of constant parameters have no say any more.</summary>
     public bool IsChanged { get; private set; }
 
@@ -175,6 +178,7 @@ internal sealed class Diagnosis
         Left = output.Mass + mean.State.Dissolved;
         Temperature = mean.State.Temperature;
         Pressure = output.Pressure;
+        Suction = output.SuctionPressure;
         Free(in block);
         double asTold = output.Flow * _prior.Typical.Displacement / mean.Parameters.Displacement;
         _air.Update(in block, isResting, asTold, _filter.VaporOnly > 0.5);

@@ -19,6 +19,9 @@ internal sealed class PassingVapor
 
     private const double ContentKnown = 0.03;
 
+    /// <summary>Share of the pressure that the machine alone would pull to at its inlet above which the gauge need not show the cylinder.</summary>
+    private const double ByMachine = 0.93;
+
     /// <summary>Blocks in a row that do not agree after which it is over: it begins only where the machine starts, or with another cylinder.</summary>
     private const int Over = 3;
 
@@ -50,8 +53,8 @@ internal sealed class PassingVapor
     /// <param name="cylinder">Number of the cylinder in the job's list.</param>
     /// <param name="content">What it holds, kg; not a number where that is not known.</param>
     /// <param name="air">Temperature of the air, K.</param>
-    /// <param name="appliance">Absolute pressure in the appliance as it is estimated, Pa; not a number where it is not.</param>
-    public bool Check(bool isDrawing, double gauge, double discharge, int cylinder, double content, double air, double appliance)
+    /// <param name="expected">Absolute pressure at its inlet where it draws alone, as it is estimated, Pa; not a number where it is not.</param>
+    public bool Check(bool isDrawing, double gauge, double discharge, int cylinder, double content, double air, double expected)
     {
         if (!isDrawing || cylinder != _cylinder)
         {
@@ -74,29 +77,37 @@ internal sealed class PassingVapor
             return false;
         }
 
-        bool isLike = IsLikeCylinder(gauge + _atmosphere, cylinder, content, air, appliance);
+        bool isLike = IsLikeCylinder(gauge + _atmosphere, cylinder, content, air, expected);
         _off = isLike ? 0 : _off + 1;
         return isLike;
     }
 
-    private bool IsLikeCylinder(double seen, int cylinder, double content, double air, double appliance)
+    /// <summary>Absolute pressure in a cylinder that holds vapor alone, Pa; not a number where it holds more, or that is not known.</summary>
+    /// <param name="cylinder">Its number in the job's list.</param>
+    /// <param name="content">What it holds, kg.</param>
+    /// <param name="air">Temperature of the air, K.</param>
+    public double CylinderPressure(int cylinder, double content, double air) => CylinderPressure(cylinder, content, air, out _);
+
+    private bool IsLikeCylinder(double seen, int cylinder, double content, double air, double expected)
     {
+        double pressure = CylinderPressure(cylinder, content, air, out double perKilogram);
+        double off = (Known * pressure) + (ContentKnown * perKilogram) + _limit;
+        return Math.Abs(seen - pressure) < off && !(seen > ByMachine * expected);
+    }
+
+    private double CylinderPressure(int cylinder, double content, double air, out double perKilogram)
+    {
+        perKilogram = 0;
         if (cylinder >= _volume.Length || !Require.IsFinite(content))
         {
-            return false;
+            return double.NaN;
         }
 
         _table.At(air, out SaturationValues at);
         double share = Math.Max(0, content) / (_volume[cylinder] * at.VaporDensity);
-        if (share > Unsaturated)
-        {
-            return false;
-        }
 
         // Compressibility falls about linearly with density from one to that of saturated vapor.
-        double perKilogram = _table.GasConstant * air * (1 + ((at.Compressibility - 1) * share)) / _volume[cylinder];
-        double pressure = Math.Max(0, content) * perKilogram;
-        double off = (Known * pressure) + (ContentKnown * perKilogram) + _limit;
-        return Math.Abs(seen - pressure) < off && !(appliance < pressure - off);
+        perKilogram = _table.GasConstant * air * (1 + ((at.Compressibility - 1) * share)) / _volume[cylinder];
+        return share > Unsaturated ? double.NaN : Math.Max(0, content) * perKilogram;
     }
 }

@@ -200,7 +200,11 @@ internal sealed class ReadingClock
             return false;
         }
 
-        if (isEnough && gained > slow / WithinFactor && gained < slow * WithinFactor)
+        if (!isEnough && isByHand)
+        {
+            Unused = UnusedReadings.None;
+        }
+        else if (gained > slow / WithinFactor && gained < slow * WithinFactor)
         {
             _offset = clock - ((_time + (gap / Thousand)) * Thousand);
             _factor = 1 / Thousand;

@@ -75,8 +75,8 @@ internal sealed class ReadingIntake
     /// <summary>What can still flow, kg.</summary>
     public double Left { get; set; }
 
-    /// <summary>Absolute pressure in the appliance as it is estimated, Pa.</summary>
-    public double AppliancePressure { get; set; } = double.NaN;
+    /// <summary>Absolute pressure that is expected at the machine's inlet, Pa.</summary>
+    public double ExpectedSuction { get; set; } = double.NaN;
 
     /// <summary>Takes in a reading; true where that closed a block.</summary>
     public bool Add(in RawReading reading, out EstimatorBlock block)
@@ -260,7 +260,7 @@ internal sealed class ReadingIntake
         }
         else
         {
-            bool byItself = _passing.Check(block.IsDrawing, block.Gauge, _discharge, Scale.Cylinder, Scale.Content, block.AirTemperature, AppliancePressure)
+            bool byItself = _passing.Check(block.IsDrawing, block.Gauge, _discharge, Scale.Cylinder, Scale.Content, block.AirTemperature, ExpectedSuction)
                 || (block.IsDrawing && Math.Abs(_beyond - _discharge) < _gaugeLimit);
             block.Gauge = byItself ? double.NaN : block.Gauge;
             block.IsByItself = byItself;

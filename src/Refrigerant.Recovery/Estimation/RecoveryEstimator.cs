@@ -219,7 +219,7 @@ public sealed class RecoveryEstimator
         _diagnosis.After(in block, isResting);
         _intake.ExpectedFlow = _diagnosis.ExpectedFlow;
         _intake.Left = _diagnosis.Left;
-        _intake.AppliancePressure = _diagnosis.Pressure;
+        _intake.ExpectedSuction = _diagnosis.Suction;
         _credit = Math.Min(MostSteps, _credit + (StepsPerSecond * Math.Min(60, block.Duration)));
         _forecasts.Pass(block.IsDrawing ? block.Duration : 0);
         if (!_forecasts.IsBusy && block.Time >= _forecastAt + (_samples is null ? ControllerBetweenForecasts : BetweenForecasts))

@@ -165,8 +165,8 @@ public class BadInputTests
     public void The_monitor_says_in_words_what_it_did_not_use()
     {
         RecoveryMonitor monitor = RecoveryMonitor.Start(Job.Value.Told.Job());
-        JobEstimate estimate = monitor.Update(new JobReading { Time = Duration.Zero, SuctionGaugePressure = Pressure.FromPascals(double.NaN) });
-        Assert.True((estimate.NotUsed & UnusedReadings.GaugeNotANumber) != 0);
+        JobEstimate estimate = monitor.Update(new JobReading { Time = Duration.Zero, SuctionGaugePressure = Pressure.FromMegapascals(100) });
+        Assert.True((estimate.NotUsed & UnusedReadings.GaugeOutOfRange) != 0);
         Assert.Contains(estimate.Findings, f => f.Message.Contains("gauge", StringComparison.Ordinal));
         estimate = monitor.Update(new JobReading
         {

@@ -15,7 +15,7 @@ public class EmptyCylinderTests
 {
     private const double Atmosphere = 101_325;
 
-    /// <summary>g/s and kPa of noise: a scale that shows 5 g, a gauge that shows 0.3 kPa more or less.</summary>
+    /// <summary>Noise: a scale that shows 5 g, a gauge that shows 0.3 kPa more or less.</summary>
     [Theory]
     [InlineData("R-134a", false)]
     [InlineData("R-134a", true)]
@@ -74,6 +74,9 @@ public class EmptyCylinderTests
     [InlineData("R-134a", 0)]
     [InlineData("R-134a", 3)]
     [InlineData("R-410A", 0)]
+    [InlineData("R-410A", 3)]
+    [InlineData("R-32", 0)]
+    [InlineData("R-32", 3)]
     public void Calibration_fits_its_log(string fluid, double content)
     {
         RecoveryJob truth = Job(fluid, 5, 18, 0.45, content);
@@ -104,7 +107,11 @@ public class EmptyCylinderTests
         JobCalibration fit = JobCalibration.Fit(Job(fluid, 5.5, 22, 0.5, content), JobLog.FromReadings(readings));
         Assert.InRange(fit.Misfit, 0, 0.5);
         Assert.DoesNotContain(fit.Findings, f => f.Code == "fit-gauge-off");
-        Assert.InRange(fit.Displacement.Best.LitersPerSecond, 0.95 * 0.45, 1.05 * 0.45);
+
+        // Until the cylinder is as warm as the condenser later is, the machine works against less: that is taken for displacement.
+        double within = content > 0 ? 0.05 : 0.07;
+        Assert.InRange(fit.Displacement.Best.LitersPerSecond, (1 - within) * 0.45, (1 + within) * 0.45);
+        Assert.InRange(0.45, fit.Displacement.Low.LitersPerSecond, fit.Displacement.High.LitersPerSecond);
         Assert.InRange(fit.Appliances[0].Charge.Best.Kilograms, 0.97 * 5, 1.03 * 5);
     }
 

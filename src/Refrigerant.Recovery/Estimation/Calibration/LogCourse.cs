@@ -1,6 +1,5 @@
 using System;
 using System.Collections.Generic;
-using System.Linq;
 
 namespace Refrigerant.Recovery.Estimation.Calibration;
 
@@ -30,9 +29,6 @@ internal sealed class LogCourse
 
     /// <summary>Time of the last moment, s.</summary>
     public double End => Moments[Moments.Length - 1].Time;
-
-    /// <summary>Whether the discharge pressure was read.</summary>
-    public bool HasDischarge => Moments.Any(moment => !double.IsNaN(moment.Discharge));
 
     /// <summary>Takes a log in, from a reading on.</summary>
     /// <param name="logged">Job and log.</param>
@@ -83,7 +79,7 @@ internal sealed class LogCourse
             {
                 Time = time,
                 AirTemperature = air,
-                Discharge = discharge,
+                Discharge = double.IsNaN(discharge) ? passing.CylinderPressure(cylinder.Number, cylinder.Content, air) : discharge,
                 IsDrawing = draws,
                 IsPassing = passes,
                 Pressure = compare && !passes && reading.ValveOpen && reading.SuctionGaugePressure is { } gauge ? atmosphere + gauge.Pascals : double.NaN,
@@ -117,7 +113,7 @@ internal sealed class LogCourse
         /// <summary>K.</summary>
         public double AirTemperature;
 
-        /// <summary>Absolute pressure at the machine's outlet, Pa.</summary>
+        /// <summary>Absolute pressure at the machine's outlet, Pa: what was read, or that of a cylinder that holds vapor alone.</summary>
         public double Discharge;
 
         /// <summary>Whether the machine draws from the appliance from here on.</summary>

@@ -1,5 +1,4 @@
 using System;
-using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Numerics;
 using Refrigerant.Recovery.Planning;
 

@@ -44,6 +44,7 @@ internal static class Words
         (JobCondition.WeightNet, "the scale shows the content alone"),
         (JobCondition.CylinderInconsistent, "the cylinder did not weigh what was told"),
         (JobCondition.CylinderUnknown, "the cylinder is not one of the job's"),
+        (JobCondition.CylinderLosesWeight, "the cylinder loses weight"),
     ];
 
     public static string Pressure(double pascals) => double.IsNaN(pascals)

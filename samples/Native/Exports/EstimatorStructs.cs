@@ -16,16 +16,30 @@ internal readonly struct Reading
     private readonly int _machineStopped;
     private readonly int _valveShut;
 
-    public RawReading ToRaw() => new(_time)
+    public RawReading ToRaw()
     {
-        SuctionGaugePressure = _suctionGaugePressure,
-        GrossWeight = _grossWeight,
-        AirTemperature = _airTemperature,
-        PipeTemperature = _pipeTemperature,
-        DischargeGaugePressure = _dischargeGaugePressure,
-        IsMachineRunning = _machineStopped == 0,
-        IsValveOpen = _valveShut == 0,
-    };
+        var raw = new RawReading(_time)
+        {
+            AirTemperature = _airTemperature,
+            PipeTemperature = _pipeTemperature,
+            DischargeGaugePressure = _dischargeGaugePressure,
+            IsMachineRunning = _machineStopped == 0,
+            IsValveOpen = _valveShut == 0,
+        };
+
+        // Set to NaN they would be there and broken.
+        if (!double.IsNaN(_suctionGaugePressure))
+        {
+            raw.SuctionGaugePressure = _suctionGaugePressure;
+        }
+
+        if (!double.IsNaN(_grossWeight))
+        {
+            raw.GrossWeight = _grossWeight;
+        }
+
+        return raw;
+    }
 }
 
 /// <summary>The header's <c>rr_range</c>.</summary>
@@ -57,7 +71,7 @@ internal readonly struct Estimate(in RawEstimate estimate)
     private static int ConditionsOf(in RawEstimate estimate)
     {
         int bits = 0;
-        for (int condition = 0; condition <= (int)JobCondition.CylinderUnknown; condition++)
+        for (int condition = 0; condition <= (int)JobCondition.CylinderLosesWeight; condition++)
         {
             bits |= estimate.Has((JobCondition)condition) ? 1 << condition : 0;
         }

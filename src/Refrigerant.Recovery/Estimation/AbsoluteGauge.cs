@@ -109,7 +109,7 @@ internal sealed class AbsoluteGauge
             AtStart(in block);
         }
 
-        if (!block.IsDrawing || block.LiquidMoved > 0 || block.IsByItself || block.Duration > Shortest)
+        if (!block.IsDrawing || block.LiquidMoved != 0 || block.IsByItself || block.Duration > Shortest)
         {
             _since = double.NaN;
             return;

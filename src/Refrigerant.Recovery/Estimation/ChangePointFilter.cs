@@ -226,6 +226,7 @@ internal sealed class ChangePointFilter
         waiting.PipeTemperature = Latest(waiting.PipeTemperature, block.PipeTemperature);
         waiting.CondensingTemperature = Latest(waiting.CondensingTemperature, block.CondensingTemperature);
         waiting.LiquidMoved += block.LiquidMoved;
+        waiting.Passed += block.Passed;
         waiting.IsByItself |= block.IsByItself;
         waiting.AirTemperature = block.AirTemperature;
         waiting.Time = block.Time;

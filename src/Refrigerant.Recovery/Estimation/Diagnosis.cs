@@ -47,6 +47,7 @@ internal sealed class Diagnosis
     private readonly GaugeGuard _gauge;
     private readonly AbsoluteGauge _absolute;
     private readonly MachineWatch _machine;
+    private readonly StandstillWatch _still;
     private readonly ScaleGuard _scale;
     private readonly double[] _until = new double[JobConditions.Count];
     private double _blockedShare;
@@ -71,6 +72,7 @@ internal sealed class Diagnosis
         var machine = new ToldMachine(model.Table, prior);
         _absolute = new AbsoluteGauge(model, prior, machine, instruments);
         _machine = new MachineWatch(machine, prior);
+        _still = new StandstillWatch(machine, prior);
         _scale = new ScaleGuard(instruments);
         for (int i = 0; i < _until.Length; i++)
         {
@@ -88,6 +90,9 @@ internal sealed class Diagnosis
     public double Temperature { get; private set; }
 
     public double Pressure { get; private set; }
+
+    /// <summary>Pressure at the machine's inlet, Pa, of the best estimate.</summary>
+    public double Suction { get; private set; }
 
     /// <summary>Whether machine or hose are not what was told, so that samples of constant parameters have no say any more.</summary>
     public bool IsChanged { get; private set; }
@@ -167,12 +172,14 @@ internal sealed class Diagnosis
     {
         ParityVerdict verdict = _parity.Update(in block);
         _machine.Update(in block, WellAboveLevel * _prior.Level);
-        Apply(Confirmed(verdict), in block);
+        bool isStill = _still.Update(in block, WellAboveLevel * _prior.Level);
+        Apply(isStill ? ParityVerdict.MachineWeak : Confirmed(verdict), in block);
         Best(in block, out SigmaPoint mean, out ReducedOutput output);
         ExpectedFlow = output.Flow;
         Left = output.Mass + mean.State.Dissolved;
         Temperature = mean.State.Temperature;
         Pressure = output.Pressure;
+        Suction = output.SuctionPressure;
         Free(in block);
         double asTold = output.Flow * _prior.Typical.Displacement / mean.Parameters.Displacement;
         _air.Update(in block, isResting, asTold, _filter.VaporOnly > 0.5);
@@ -324,6 +331,7 @@ internal sealed class Diagnosis
     {
         _parity.Restart();
         _machine.Restart();
+        _still.Restart();
     }
 
     private void Change(int index, double variance)

@@ -51,12 +51,12 @@ internal static class EstimateFindings
         (UnusedReadings.TimeNotANumber, ReadingCodes.TimeUnused, "A reading whose time is no number was left out."),
         (UnusedReadings.TimeJumped, ReadingCodes.TimeUnused, "The clock jumps ahead of what the scale gains: a reading was left out, and where the next ones go on from there the time between is not counted. Check whether times are in seconds."),
         (UnusedReadings.TimeNotLater, ReadingCodes.TimeUnused, "A reading that is not later than the one before was left out."),
-        (UnusedReadings.GaugeNotANumber, ReadingCodes.GaugeUnused, "There was no gauge reading, or it is no number."),
+        (UnusedReadings.GaugeNotANumber, ReadingCodes.GaugeUnused, "A gauge reading is no number and was left out."),
         (UnusedReadings.GaugeOutOfRange, ReadingCodes.GaugeUnused, "A gauge reading lies beyond what the gauge can show and was left out: check its unit, kPa or psi."),
         (UnusedReadings.GaugeInconsistent, ReadingCodes.GaugeUnused, "The gauge is not used: it does not agree with the refrigerant at its temperature. Check its unit (kPa or psi), gauge or absolute, and the refrigerant; air in the appliance shows so too."),
         (UnusedReadings.GaugeStuck, ReadingCodes.GaugeUnused, "The gauge is not used: it shows the same while the pressure must fall."),
         (UnusedReadings.GaugeShutOff, ReadingCodes.GaugeUnused, "The gauge is not used: with the valve shut it does not show the appliance's pressure."),
-        (UnusedReadings.WeightNotANumber, ReadingCodes.WeightUnused, "There was no reading of the scale, or it is no number."),
+        (UnusedReadings.WeightNotANumber, ReadingCodes.WeightUnused, "A reading of the scale is no number and was left out."),
         (UnusedReadings.WeightOutOfRange, ReadingCodes.WeightUnused, "A reading of the scale lies beyond what a scale can show and was left out."),
         (UnusedReadings.WeightJumped, ReadingCodes.WeightUnused, "The scale jumped; until it settles it is not used."),
         (UnusedReadings.WeightInconsistent, ReadingCodes.WeightUnused, "The scale is not used: its first reading is what the cylinder should weigh in another unit. Check kg or lb."),
@@ -91,7 +91,7 @@ internal static class EstimateFindings
             ReadingCodes.MachineWeak,
             Severity.Caution,
             Method,
-            $"The scale gains less than the machine should deliver: a worn or slipping compressor, a filter, a valve not fully open. A scale that drifts looks the same: put it at rest for ten seconds and see whether it stands."),
+            $"The scale gains less than the machine should deliver: a machine that stands, a worn or slipping compressor, a filter, a valve behind it that is shut or not fully open. A scale that drifts looks the same: put it at rest for ten seconds and see whether it stands."),
         JobCondition.HoseBlocked => new Finding(
             ReadingCodes.HoseBlocked,
             Severity.Warning,
@@ -167,6 +167,11 @@ internal static class EstimateFindings
             Severity.Warning,
             Method,
             $"The cylinder on the scale is not one of the job's: its limit is not known and not watched. An overfilled cylinder bursts when it warms. Check its label and marks."),
+        JobCondition.CylinderLosesWeight => new Finding(
+            ReadingCodes.CylinderLosesWeight,
+            Severity.Warning,
+            Practice,
+            $"The cylinder loses weight: refrigerant runs back to the appliance, or leaks. Shut the cylinder's valve and see whether the scale stands. What runs back counts as left in the appliance."),
         _ => null,
     };
 }

@@ -15,8 +15,11 @@ internal struct EstimatorBlock
     /// <summary>What the scale shows to have left the appliance, kg.</summary>
     public double Delivered;
 
-    /// <summary>Liquid that was moved meanwhile, or vapor that came by itself, as the scale shows it, kg.</summary>
+    /// <summary>Liquid that was moved meanwhile, as the scale shows it, kg; less than none where it ran back.</summary>
     public double LiquidMoved;
+
+    /// <summary>Vapor that came by itself meanwhile beside what the machine draws, as the scale shows it, kg.</summary>
+    public double Passed;
 
     /// <summary>Whether vapor flows through the machine by itself, so that the gauge shows the cylinder.</summary>
     public bool IsByItself;

@@ -53,4 +53,7 @@ public enum JobCondition
 
     /// <summary>The cylinder on the scale is not one of the job's: its limit is not known and not watched.</summary>
     CylinderUnknown,
+
+    /// <summary>The cylinder loses weight: refrigerant runs back to the appliance, or leaks.</summary>
+    CylinderLosesWeight,
 }

@@ -85,7 +85,7 @@ internal sealed class MachineWatch
     /// <summary>Takes in a block as the filters have it.</summary>
     public void Update(in EstimatorBlock block, double least)
     {
-        if (!block.IsDrawing || block.LiquidMoved > 0 || block.IsByItself || block.Duration > Window)
+        if (!block.IsDrawing || block.LiquidMoved != 0 || block.IsByItself || block.Duration > Window)
         {
             Restart();
             return;

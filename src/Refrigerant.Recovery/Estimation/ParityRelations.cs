@@ -135,7 +135,7 @@ internal sealed class ParityRelations
     /// <summary>Takes in a block that the filter has had; a verdict where enough blocks in a row say the same.</summary>
     public ParityVerdict Update(in EstimatorBlock block)
     {
-        if (!block.IsDrawing || block.LiquidMoved > 0 || block.IsByItself || block.Duration > LongBlock)
+        if (!block.IsDrawing || block.LiquidMoved != 0 || block.IsByItself || block.Duration > LongBlock)
         {
             Restart();
             return ParityVerdict.Agrees;

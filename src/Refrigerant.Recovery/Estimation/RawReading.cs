@@ -3,7 +3,7 @@ using System.Globalization;
 
 namespace Refrigerant.Recovery.Estimation;
 
-/// <summary>One reading of a job, plain SI; what was not read is <see cref="double.NaN"/>.</summary>
+/// <summary>One reading of a job, plain SI; what was not read is left alone, and <see cref="double.NaN"/>. A gauge or a scale that is set to NaN is there and broken, and is named so.</summary>
 public record struct RawReading
 {
     /// <summary>For an initializer: at time zero, nothing read, the machine running with its valves open.</summary>
@@ -25,16 +25,33 @@ public record struct RawReading
         IsMachineRunning = true;
         IsValveOpen = true;
         Cylinder = -1;
+        IsGaugeGiven = IsWeightGiven = false;
     }
 
     /// <summary>Time from any start, s.</summary>
     public double Time { get; set; }
 
     /// <summary>Gauge pressure at the machine's inlet, Pa.</summary>
-    public double SuctionGaugePressure { get; set; }
+    public double SuctionGaugePressure
+    {
+        readonly get;
+        set
+        {
+            field = value;
+            IsGaugeGiven = true;
+        }
+    }
 
     /// <summary>Weight on the scale, cylinder included, kg.</summary>
-    public double GrossWeight { get; set; }
+    public double GrossWeight
+    {
+        readonly get;
+        set
+        {
+            field = value;
+            IsWeightGiven = true;
+        }
+    }
 
     /// <summary>Temperature of the air, K.</summary>
     public double AirTemperature { get; set; }
@@ -54,10 +71,18 @@ public record struct RawReading
     /// <summary>Number of the cylinder on the scale in the job's list, from 0; beyond its end one that is not on it, whose limit is not watched; negative: the same as before.</summary>
     public int Cylinder { get; set; }
 
+    /// <summary>Whether the gauge was read, be it no number.</summary>
+    internal bool IsGaugeGiven { readonly get; private set; }
+
+    /// <summary>Whether the scale was read, be it no number.</summary>
+    internal bool IsWeightGiven { readonly get; private set; }
+
     internal static RawReading From(JobReading reading) => new(reading.Time.Seconds)
     {
         SuctionGaugePressure = reading.SuctionGaugePressure?.Pascals ?? double.NaN,
+        IsGaugeGiven = reading.SuctionGaugePressure is not null,
         GrossWeight = reading.GrossWeight?.Kilograms ?? double.NaN,
+        IsWeightGiven = reading.GrossWeight is not null,
         AirTemperature = reading.Ambient?.Kelvins ?? double.NaN,
         PipeTemperature = reading.PipeTemperature?.Kelvins ?? double.NaN,
         DischargeGaugePressure = reading.DischargeGaugePressure?.Pascals ?? double.NaN,

@@ -53,6 +53,12 @@ internal sealed class ReadingClock
 
     private const double Alike = 4;
     private const int MostJumps = 300;
+
+    /// <summary>s within which readings that lie whole minutes apart, up to the longest, are those of somebody who writes them down: no clock of thousandths shows such.</summary>
+    private const double ByHand = 4;
+
+    private const double LongestByHand = 900;
+    private const double Minute = 60;
     private const int SlowReadings = 20;
 
     /// <summary>Share of what was gained that no single reading of a slow clock may bring: a step of the scale is none.</summary>
@@ -187,12 +193,18 @@ internal sealed class ReadingClock
         Hold(time, further, _jumps + 1);
         double gained = weight - _weight;
         double slow = flow * gap / Thousand;
-        if (_jumps < JumpsInARow || (!(Math.Max(gained, slow) > LeastGained) && _jumps < MostJumps))
+        bool isByHand = further > Minute - ByHand && further < LongestByHand + ByHand && Math.Abs(further - (Minute * Math.Round(further / Minute))) < ByHand;
+        bool isEnough = Math.Max(gained, slow) > LeastGained;
+        if (_jumps < JumpsInARow || (!isEnough && _jumps < (isByHand ? JumpsInARow : MostJumps)))
         {
             return false;
         }
 
-        if (gained > slow / WithinFactor && gained < slow * WithinFactor)
+        if (!isEnough && isByHand)
+        {
+            Unused = UnusedReadings.None;
+        }
+        else if (gained > slow / WithinFactor && gained < slow * WithinFactor)
         {
             _offset = clock - ((_time + (gap / Thousand)) * Thousand);
             _factor = 1 / Thousand;

@@ -28,6 +28,7 @@ internal sealed class ReadingIntake
     private readonly SaturationTable _table;
     private readonly ToldMachine _machine;
     private readonly ReadingClock _clock = new();
+    private readonly PassingVapor _passing;
     private readonly double _gaugeLimit;
     private readonly double _highest;
     private readonly double _lowest;
@@ -58,6 +59,7 @@ internal sealed class ReadingIntake
         _lowest = -prior.Atmosphere - limit;
         _last.AirTemperature = job.Appliance.SurroundingsKelvin;
         Scale = new ScaleTracker(job, instruments);
+        _passing = new PassingVapor(job, table, limit);
     }
 
     /// <summary>The scale.</summary>
@@ -78,18 +80,24 @@ internal sealed class ReadingIntake
     /// <summary>What can still flow, kg.</summary>
     public double Left { get; set; }
 
+    /// <summary>Absolute pressure that is expected at the machine's inlet, Pa.</summary>
+    public double ExpectedSuction { get; set; } = double.NaN;
+
     /// <summary>Takes in a reading; true where that closed a block.</summary>
     public bool Add(in RawReading reading, out EstimatorBlock block)
     {
         block = default;
         double weight = ScaleTracker.IsPossible(reading.GrossWeight) ? reading.GrossWeight : double.NaN;
         bool isTaken = _clock.Take(reading.Time, weight, reading.SuctionGaugePressure + _prior.Atmosphere, _isDrawing ? ExpectedFlow : 0, Left, out double time);
-        _unused |= _clock.Unused;
         if (!isTaken)
         {
-            NotUsed |= _unused;
+            // Said at once; and with its block where one is being made, for those who look only then.
+            NotUsed |= _clock.Unused;
+            _unused |= _gauges + _weights > 0 ? _clock.Unused : UnusedReadings.None;
             return false;
         }
+
+        _unused |= _clock.Unused;
 
         if (_clock.Unused != UnusedReadings.None)
         {
@@ -99,8 +107,7 @@ internal sealed class ReadingIntake
         }
 
         Gauge(in reading);
-        Weight(reading.GrossWeight);
-        _cylinder = reading.Cylinder >= 0 ? reading.Cylinder : _cylinder;
+        Weight(in reading);
         Temperatures(in reading);
         _isDrawing = reading.IsMachineRunning && reading.IsValveOpen;
         IsOpen = reading.IsValveOpen;
@@ -119,7 +126,7 @@ internal sealed class ReadingIntake
         _beyond = double.NaN;
         if (!Require.IsFinite(gauge))
         {
-            _unused |= UnusedReadings.GaugeNotANumber;
+            _unused |= reading.IsGaugeGiven ? UnusedReadings.GaugeNotANumber : UnusedReadings.None;
         }
         else if (gauge < _lowest || gauge > _highest)
         {
@@ -149,11 +156,21 @@ internal sealed class ReadingIntake
         }
     }
 
-    private void Weight(double weight)
+    private void Weight(in RawReading reading)
     {
+        double weight = reading.GrossWeight;
+        int on = _cylinder >= 0 ? _cylinder : Scale.Cylinder;
+        if (reading.Cylinder >= 0 && reading.Cylinder != on)
+        {
+            // The weights so far are those of the cylinder before.
+            _weightSum = 0;
+            _weights = 0;
+        }
+
+        _cylinder = reading.Cylinder >= 0 ? reading.Cylinder : _cylinder;
         if (!Require.IsFinite(weight))
         {
-            _unused |= UnusedReadings.WeightNotANumber;
+            _unused |= reading.IsWeightGiven ? UnusedReadings.WeightNotANumber : UnusedReadings.None;
         }
         else if (!ScaleTracker.IsPossible(weight))
         {
@@ -229,9 +246,8 @@ internal sealed class ReadingIntake
     }
 
     /// <summary>
-    /// While liquid moves, the scale alone says how much; the gauge shows what the machine does to it. Where the gauge shows no less than the discharge, vapor flows
-    /// through the machine by itself into a cylinder of lower pressure: the gauge shows the cylinder, and what comes beyond what the machine draws is taken from the scale.
-    /// A gauge beyond its range that shows what the discharge does tells as much.
+    /// While liquid moves, the scale alone says how much; the gauge shows what the machine does to it. Where the gauge shows the cylinder, vapor flows through the machine by itself into
+    /// a cylinder of lower pressure, and what comes beyond what the machine draws is taken from the scale. A gauge beyond its range that shows what the discharge does tells as much.
     /// </summary>
     private void Liquid(ref EstimatorBlock block)
     {
@@ -253,15 +269,24 @@ internal sealed class ReadingIntake
             block.Gauge = double.NaN;
             block.Delivered = double.NaN;
         }
+        else if (Scale.IsFalling)
+        {
+            if (Require.IsFinite(block.Delivered))
+            {
+                block.LiquidMoved = block.Delivered - _liquidFrom - (block.IsDrawing ? ExpectedFlow * block.Duration : 0);
+                _liquidFrom = block.Delivered;
+            }
+        }
         else
         {
-            bool byItself = block.IsDrawing && (block.Gauge > _discharge - _gaugeLimit || Math.Abs(_beyond - _discharge) < _gaugeLimit);
+            bool byItself = _passing.Check(block.IsDrawing, block.Gauge, _discharge, Scale.Cylinder, Scale.Content, block.AirTemperature, ExpectedSuction)
+                || (block.IsDrawing && Math.Abs(_beyond - _discharge) < _gaugeLimit);
             block.Gauge = byItself ? double.NaN : block.Gauge;
             block.IsByItself = byItself;
             _behind = byItself ? _behind : 0;
             if (Require.IsFinite(block.Delivered))
             {
-                block.LiquidMoved = byItself ? Beyond(block.Delivered - _liquidFrom - (ExpectedFlow * block.Duration)) : 0;
+                block.Passed = byItself ? Beyond(block.Delivered - _liquidFrom - (ExpectedFlow * block.Duration)) : 0;
                 _liquidFrom = block.Delivered;
             }
         }

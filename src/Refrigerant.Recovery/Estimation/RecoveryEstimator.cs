@@ -219,6 +219,7 @@ public sealed class RecoveryEstimator
         _diagnosis.After(in block, isResting);
         _intake.ExpectedFlow = _diagnosis.ExpectedFlow;
         _intake.Left = _diagnosis.Left;
+        _intake.ExpectedSuction = _diagnosis.Suction;
         _credit = Math.Min(MostSteps, _credit + (StepsPerSecond * Math.Min(60, block.Duration)));
         _forecasts.Pass(block.IsDrawing ? block.Duration : 0);
         if (!_forecasts.IsBusy && block.Time >= _forecastAt + (_samples is null ? ControllerBetweenForecasts : BetweenForecasts))
@@ -281,6 +282,7 @@ public sealed class RecoveryEstimator
         estimate.Set(JobCondition.WeightNet, _intake.Scale.IsNet);
         estimate.Set(JobCondition.CylinderInconsistent, _intake.Scale.IsUnlikeTold);
         estimate.Set(JobCondition.CylinderUnknown, _intake.Scale.IsUnknown);
+        estimate.Set(JobCondition.CylinderLosesWeight, _intake.Scale.IsFalling);
     }
 
     /// <summary>The level, culture-invariant.</summary>

@@ -12,10 +12,14 @@ internal struct ReducedInputs
     /// <summary>What is taken for granted about the phases.</summary>
     public AssumedPhase Phase;
 
+    /// <summary>Vapor that flows by itself beside what the machine draws, kg/s.</summary>
+    public double Passing;
+
     public ReducedInputs(double airTemperature, bool isDrawing, AssumedPhase phase = AssumedPhase.FromDensity)
     {
         AirTemperature = airTemperature;
         IsDrawing = isDrawing;
         Phase = phase;
+        Passing = 0;
     }
 }

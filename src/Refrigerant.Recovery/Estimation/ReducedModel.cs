@@ -150,7 +150,7 @@ internal sealed class ReducedModel
         double held = parameters.OilCapacity * (1 + (parameters.OilBend * (relative - 0.5))) * relative / (1 - relative);
         double share = Math.Max(0, 1 - (held / Math.Max(state.Dissolved, 1e-12))) * h / (parameters.OilTime + h);
         double given = share * state.Dissolved;
-        double flow = Math.Min(now.Flow, 0.5 * now.Mass / h);
+        double flow = Math.Min(now.Flow + inputs.Passing, 0.5 * now.Mass / h);
 
         double inner = parameters.InnerConductance;
         double dry = inner / parameters.DryFactor;

@@ -18,6 +18,9 @@ internal struct SampleBlock
     /// <summary>Liquid moved meanwhile, kg.</summary>
     public double LiquidMoved;
 
+    /// <summary>Vapor that came by itself meanwhile, kg.</summary>
+    public double Passed;
+
     /// <summary>Whether the machine draws.</summary>
     public bool IsDrawing;
 

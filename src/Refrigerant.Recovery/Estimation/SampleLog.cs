@@ -99,6 +99,7 @@ internal sealed class SampleLog
         open.IsDrawing = block.IsDrawing;
         open.AirTemperature = block.AirTemperature;
         open.LiquidMoved += block.LiquidMoved;
+        open.Passed += block.Passed;
         _length += block.Duration;
         if (_length > ReadShare * wanted)
         {

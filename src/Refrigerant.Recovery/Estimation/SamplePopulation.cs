@@ -124,6 +124,7 @@ internal sealed class SamplePopulation
     public double Step(ref SampleParticle particle, in SampleBlock block)
     {
         var inputs = new ReducedInputs(block.AirTemperature, block.IsDrawing);
+        inputs.Passing = block.Passed / block.Duration;
         _model.Advance(ref particle.State, in particle.Parameters, in inputs, block.Duration, block.Duration / StepsPerBlock);
         particle.State.Delivered += block.LiquidMoved;
         particle.Slow *= block.SlowKeeps;

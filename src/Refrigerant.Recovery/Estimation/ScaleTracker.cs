@@ -39,6 +39,18 @@ internal sealed class ScaleTracker
 
     private const double LiquidMass = 0.2;
 
+    /// <summary>
+    /// A cylinder loses weight where this many kg are gone in so many seconds and more, at a rate between these, kg/s, and no single reading brought more than this share of it; it loses no more
+    /// where the weight rises by so many kg, or stands for so many seconds.
+    /// </summary>
+    private const double LeastLost = 0.3;
+
+    private const double LosesFor = 30;
+    private const double SlowestLoss = 0.002;
+    private const double FastestLoss = 0.2;
+    private const double LargestLoss = 0.7;
+    private const double Regained = 0.03;
+
     /// <summary>kg between a weight and the one it is compared with.</summary>
     private const double SameWeight = 0.3;
 
@@ -73,6 +85,12 @@ internal sealed class ScaleTracker
     private double _fastSince = double.NaN;
     private double _slowSince = double.NaN;
     private double _shift;
+    private double _evacuated = double.NaN;
+    private double _highest = double.NaN;
+    private double _highestAt;
+    private double _lowest;
+    private double _lowestAt;
+    private double _largestLoss;
 
     public ScaleTracker(RecoveryJob job, Instruments instruments)
     {
@@ -103,6 +121,9 @@ internal sealed class ScaleTracker
     /// <summary>Whether more comes than vapor can, for too short a time yet to call it liquid.</summary>
     public bool IsDoubtful => !IsLiquid && !double.IsNaN(_fastSince);
 
+    /// <summary>Whether the cylinder loses weight.</summary>
+    public bool IsFalling { get; private set; }
+
     /// <summary>What the last jump was taken for, and when.</summary>
     public ScaleEvent Event { get; private set; }
 
@@ -125,6 +146,9 @@ internal sealed class ScaleTracker
 
     /// <summary>kg/s beyond what vapor can be that are liquid.</summary>
     private double LeastBeyond => LiquidAbove + (LiquidSteps * _resolution);
+
+    /// <summary>What the cylinder on the scale holds, kg: what was told, and what the scale has gained since it stands there; not a number where that is not known.</summary>
+    public double Content => Gross - _evacuated;
 
     /// <summary>Whether a weight can be one.</summary>
     public static bool IsPossible(double gross) => gross > -Heaviest && gross < Heaviest;
@@ -157,9 +181,17 @@ internal sealed class ScaleTracker
             Event = ScaleEvent.CylinderChanged;
             Cylinder = cylinder;
             Shift(gross);
+            _highest = double.NaN;
         }
 
         delivered = gross - _zero;
+        Fall(gross, time);
+        if (IsFalling)
+        {
+            Accept(delivered, time, expectedFlow);
+            return true;
+        }
+
         double elapsed = Math.Max(0, time - _lastTime);
         double allowed = Touch + (2 * _resolution) + (elapsed * (expectedFlow + LeastFlow));
         if (IsLiquid)
@@ -241,11 +273,14 @@ internal sealed class ScaleTracker
     private void Shift(double gross)
     {
         _shift = 0;
+        _evacuated = double.NaN;
         IsUnlikeTold = false;
         if (Cylinder >= _gross.Length)
         {
             return;
         }
+
+        _evacuated = IsOtherUnit ? double.NaN : gross - (_gross[Cylinder] - _tare[Cylinder]);
 
         if (IsNet)
         {
@@ -256,6 +291,31 @@ internal sealed class ScaleTracker
         double off = gross - _gross[Cylinder];
         IsUnlikeTold = Math.Abs(off) > FirstOff + (FirstShare * _gross[Cylinder]);
         _shift = gross < _tare[Cylinder] - FirstOff ? off : 0;
+        _evacuated = IsUnlikeTold ? _tare[Cylinder] + _shift : _evacuated;
+    }
+
+    /// <summary>Weight that goes little by little: what takes it off at once is a hand, a hose or another cylinder.</summary>
+    private void Fall(double gross, double time)
+    {
+        bool isLower = gross < _lowest;
+        if (double.IsNaN(_highest) || gross > _lowest + Regained || (!isLower && time - _lowestAt > LosesFor))
+        {
+            _highest = _lowest = gross;
+            _highestAt = _lowestAt = time;
+            _largestLoss = 0;
+            IsFalling = false;
+            return;
+        }
+
+        if (isLower)
+        {
+            _largestLoss = Math.Max(_largestLoss, _lowest - gross);
+            _lowest = gross;
+            _lowestAt = time;
+            double lost = _highest - _lowest;
+            double seconds = _lowestAt - _highestAt;
+            IsFalling |= lost > LeastLost && seconds >= LosesFor && _largestLoss < LargestLoss * lost && lost > SlowestLoss * seconds && lost < FastestLoss * seconds;
+        }
     }
 
     private void Accept(double delivered, double time, double mostVapor)
@@ -305,6 +365,11 @@ internal sealed class ScaleTracker
         else if (Event == ScaleEvent.TareChanged)
         {
             _shift += jump;
+        }
+
+        if (Event != ScaleEvent.CylinderChanged)
+        {
+            _evacuated += jump;
         }
     }
 

@@ -136,6 +136,7 @@ internal sealed class SquareRootFilter
         _inputs = new ReducedInputs(block.AirTemperature, block.IsDrawing, _phase);
         if (block.Duration > 0)
         {
+            _inputs.Passing = block.Passed / block.Duration;
             for (int i = 0; i < N; i++)
             {
                 _work.NoiseVariance[i] = NoiseRate(i) * block.Duration;

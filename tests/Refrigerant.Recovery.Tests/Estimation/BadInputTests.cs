@@ -165,8 +165,8 @@ public class BadInputTests
     public void The_monitor_says_in_words_what_it_did_not_use()
     {
         RecoveryMonitor monitor = RecoveryMonitor.Start(Job.Value.Told.Job());
-        JobEstimate estimate = monitor.Update(new JobReading { Time = Duration.Zero });
-        Assert.True((estimate.NotUsed & UnusedReadings.GaugeNotANumber) != 0);
+        JobEstimate estimate = monitor.Update(new JobReading { Time = Duration.Zero, SuctionGaugePressure = Pressure.FromMegapascals(100) });
+        Assert.True((estimate.NotUsed & UnusedReadings.GaugeOutOfRange) != 0);
         Assert.Contains(estimate.Findings, f => f.Message.Contains("gauge", StringComparison.Ordinal));
         estimate = monitor.Update(new JobReading
         {
@@ -236,7 +236,7 @@ public class BadInputTests
     {
         var estimator = new RecoveryEstimator(told.Job(), told.Instruments(), told.Options());
         UnusedReadings ever = UnusedReadings.None;
-        conditions = new bool[(int)JobCondition.CylinderUnknown + 1];
+        conditions = new bool[(int)JobCondition.CylinderLosesWeight + 1];
         last = default;
         int i = 0;
         foreach (TruthSample sample in Job.Value.Log.Samples)

@@ -215,7 +215,7 @@ public class WrongReadingTests
             estimator.Work();
             estimator.Read(out outcome.Last);
             outcome.Unused |= outcome.Last.NotUsed;
-            for (JobCondition condition = JobCondition.ColdPool; condition <= JobCondition.CylinderUnknown; condition++)
+            for (JobCondition condition = JobCondition.ColdPool; condition <= JobCondition.CylinderLosesWeight; condition++)
             {
                 if (outcome.Last.Has(condition))
                 {

@@ -95,7 +95,7 @@ internal sealed class CalibrationFit
         ReducedParameters[] typical = [.. jobs.Select((job, i) => ReducedParameters.FromJob(job.Job, models[i].Table))];
         ScaleCourse[] scales = [.. jobs.Select(job => ScaleCourse.Of(job.Log, job.Job))];
         int[] first = [.. jobs.Select((job, i) => LiquidStart.End(job.Job, in typical[i], models[i].Table, job.Log, scales[i]))];
-        LogCourse[] courses = [.. jobs.Select((job, i) => LogCourse.Of(job, scales[i], first[i]))];
+        LogCourse[] courses = [.. jobs.Select((job, i) => LogCourse.Of(job, scales[i], first[i], models[i].Table, options.Instruments))];
         FitPrior prior = FitPrior.Of(jobs, typical, first, options);
         return new Setup(
             prior,

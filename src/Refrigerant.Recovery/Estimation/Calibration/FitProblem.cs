@@ -170,7 +170,7 @@ internal sealed class FitProblem : ILeastSquaresProblem
         {
             ref readonly LogCourse.Moment moment = ref moments[i];
             parameters.DischargePressure = double.IsNaN(moment.Discharge) ? condensing : moment.Discharge;
-            var inputs = new ReducedInputs(moment.AirTemperature, moment.IsDrawing);
+            var inputs = new ReducedInputs(moment.AirTemperature, moment.IsDrawing) { Passing = moment.Passing };
             model.Evaluate(in state, in parameters, in inputs, out ReducedOutput shown);
             if (!double.IsNaN(moment.Pressure))
             {

@@ -1,6 +1,5 @@
 using System;
 using System.Collections.Generic;
-using System.Linq;
 
 namespace Refrigerant.Recovery.Estimation.Calibration;
 
@@ -31,14 +30,13 @@ internal sealed class LogCourse
     /// <summary>Time of the last moment, s.</summary>
     public double End => Moments[Moments.Length - 1].Time;
 
-    /// <summary>Whether the discharge pressure was read.</summary>
-    public bool HasDischarge => Moments.Any(moment => !double.IsNaN(moment.Discharge));
-
     /// <summary>Takes a log in, from a reading on.</summary>
     /// <param name="logged">Job and log.</param>
     /// <param name="scale">Its weights.</param>
     /// <param name="first">The first reading taken: what has left before is what the scale has gained.</param>
-    public static LogCourse Of(LoggedJob logged, ScaleCourse scale, int first)
+    /// <param name="table">The refrigerant.</param>
+    /// <param name="instruments">Gauge and scale.</param>
+    public static LogCourse Of(LoggedJob logged, ScaleCourse scale, int first, SaturationTable table, Instruments instruments)
     {
         IReadOnlyList<JobReading> readings = logged.Log.Readings;
         double atmosphere = logged.Job.Barometer.Pressure.Pascals;
@@ -50,6 +48,9 @@ internal sealed class LogCourse
         double compared = double.NegativeInfinity;
         double switched = start;
         bool drew = false;
+        var passing = new PassingVapor(logged.Job, table, instruments.SuctionGauge.ErrorLimitPascals);
+        var cylinder = new LoggedCylinder(logged, scale);
+        bool passed = false;
         for (int i = first; i < readings.Count; i++)
         {
             JobReading reading = readings[i];
@@ -57,9 +58,13 @@ internal sealed class LogCourse
             air = reading.Ambient?.Kelvins ?? air;
             discharge = reading.DischargeGaugePressure is { } high ? atmosphere + high.Pascals : discharge;
             bool draws = reading.MachineRunning && reading.ValveOpen;
-            bool turned = i > first && draws != drew;
+            double outlet = reading.DischargeGaugePressure?.Pascals ?? double.NaN;
+            cylinder.MoveTo(i);
+            bool passes = passing.Check(draws, reading.SuctionGaugePressure?.Pascals ?? double.NaN, outlet, cylinder.Number, cylinder.Content, air, double.NaN);
+            bool turned = i > first && (draws != drew || passes != passed);
             switched = turned ? time : switched;
             drew = draws;
+            passed = passes;
             double wait = time - switched < Lively ? Math.Min(spacing, Math.Max(1, 0.25 * (time - switched))) : spacing;
             bool compare = time - compared >= wait - 1e-6;
             if (!compare && !turned && i < readings.Count - 1)
@@ -74,11 +79,26 @@ internal sealed class LogCourse
             {
                 Time = time,
                 AirTemperature = air,
-                Discharge = discharge,
+                Discharge = double.IsNaN(discharge) ? passing.CylinderPressure(cylinder.Number, cylinder.Content, air) : discharge,
                 IsDrawing = draws,
-                Pressure = compare && reading.ValveOpen && reading.SuctionGaugePressure is { } gauge ? atmosphere + gauge.Pascals : double.NaN,
+                IsPassing = passes,
+                Pressure = compare && !passes && reading.ValveOpen && reading.SuctionGaugePressure is { } gauge ? atmosphere + gauge.Pascals : double.NaN,
                 Delivered = compare ? scale.Delivered[i] : double.NaN,
+                Gained = scale.Delivered[i],
             });
+        }
+
+        for (int k = 0; k + 1 < moments.Count; k++)
+        {
+            Moment moment = moments[k];
+            double gained = moments[k + 1].Gained - moment.Gained;
+            if (moment.IsPassing && gained > 0)
+            {
+                // All that comes then is taken from the scale.
+                moment.IsDrawing = false;
+                moment.Passing = gained / (moments[k + 1].Time - moment.Time);
+                moments[k] = moment;
+            }
         }
 
         return new LogCourse([.. moments], first > 0 && !double.IsNaN(scale.Delivered[first]) ? scale.Delivered[first] : 0);
@@ -93,7 +113,7 @@ internal sealed class LogCourse
         /// <summary>K.</summary>
         public double AirTemperature;
 
-        /// <summary>Absolute pressure at the machine's outlet, Pa.</summary>
+        /// <summary>Absolute pressure at the machine's outlet, Pa: what was read, or that of a cylinder that holds vapor alone.</summary>
         public double Discharge;
 
         /// <summary>Whether the machine draws from the appliance from here on.</summary>
@@ -104,5 +124,14 @@ internal sealed class LogCourse
 
         /// <summary>By the scale, kg.</summary>
         public double Delivered;
+
+        /// <summary>The same where it is not compared.</summary>
+        public double Gained;
+
+        /// <summary>Whether vapor flows through the machine by itself from here on, so that the gauge shows the cylinder, and how much of it, kg/s.</summary>
+        public bool IsPassing;
+
+        /// <inheritdoc cref="IsPassing"/>
+        public double Passing;
     }
 }

@@ -188,7 +188,7 @@ internal sealed class ScaleTracker
         Fall(gross, time);
         if (IsFalling)
         {
-            Accept(delivered, time, expectedFlow);
+            Accept(delivered, time, mostVapor);
             return true;
         }
 

@@ -5,6 +5,8 @@ using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Numerics;
+using UnitsNet;
+using UnitsNet.Units;
 
 namespace Refrigerant.Recovery.Cylinders;
 
@@ -14,7 +16,6 @@ internal static class FillFindings
     private const string MixedContent = "common practice: a mixed content can only be destroyed";
     private const double PressureTolerance = 1e-6;
     private const string Ammonia = "R-717";
-    private const double PascalsPerPsi = 6894.757293168361;
 
     /// <summary>Tare weights of cylinders up to that pressure are between these shares of the water capacity, Pa: common practice, no source.</summary>
     private const double LightestTare = 0.28;
@@ -135,8 +136,7 @@ internal static class FillFindings
                 $"{cylinder.Label} is marked {mark} but its service pressure is given as {FindingValue.GaugePascals("service pressure", service)}: check the mark. The service pressure given is the one used.");
         }
 
-        double psi = cylinder.ServicePressure.PoundsForcePerSquareInch + ListedFillingDensity.PressureTolerancePsi;
-        if (rules.Has(FillRuleKind.ListedFillingDensity) && ListedFillingDensity.For(model.Designation, psi) is ListedFillingDensity row && !mark.IsUn)
+        if (rules.Has(FillRuleKind.ListedFillingDensity) && ListedFillingDensity.For(model.Designation, cylinder.ServicePressure) is ListedFillingDensity row && !mark.IsUn)
         {
             if (row.Types.Count > 0 && !row.Types.Contains(mark.Type))
             {
@@ -148,13 +148,13 @@ internal static class FillFindings
                     model.Designation == Ammonia ? (FormattableString)$"Ammonia eats copper, brass and brazed seams: do not fill it." : null);
             }
 
-            if (row.ServicePressurePsi > psi)
+            if (!row.IsReachedBy(cylinder.ServicePressure))
             {
                 yield return new Finding(
                     CylinderCodes.BelowListedPressure,
                     Severity.Stop,
                     row.Figure.Source,
-                    $"The lowest service pressure listed for {model.Designation} is {FindingValue.GaugePascals("listed", row.ServicePressurePsi * PascalsPerPsi)}; {cylinder.Label} has {FindingValue.GaugePascals("service pressure", service)}: do not fill it with it.");
+                    $"The lowest service pressure listed for {model.Designation} is {FindingValue.GaugePressure("listed", new Pressure(row.ServicePressurePsi, PressureUnit.PoundForcePerSquareInch))}; {cylinder.Label} has {FindingValue.GaugePascals("service pressure", service)}: do not fill it with it.");
             }
         }
     }

@@ -143,8 +143,7 @@ internal sealed class FillRuleSet
             return;
         }
 
-        double psi = _cylinder.ServicePressure.PoundsForcePerSquareInch;
-        if (ListedFillingDensity.For(_model.Designation, psi + ListedFillingDensity.PressureTolerancePsi) is ListedFillingDensity row)
+        if (ListedFillingDensity.For(_model.Designation, _cylinder.ServicePressure) is ListedFillingDensity row)
         {
             double water = _volume * RecoveryCylinder.WaterDensity;
             AddMass(FillRuleKind.ListedFillingDensity, row.Figure, row.Percent / 100 * water, $"WC {Text(water)} kg", true);

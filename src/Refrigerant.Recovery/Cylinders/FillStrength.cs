@@ -64,8 +64,8 @@ internal static class FillStrength
     private static bool IsListed(RecoveryCylinder cylinder, PropertyModel model, FillRules rules) =>
         rules.Has(FillRuleKind.ListedFillingDensity)
         && cylinder.Specification is CylinderSpecification mark
-        && ListedFillingDensity.For(model.Designation, cylinder.ServicePressure.PoundsForcePerSquareInch + ListedFillingDensity.PressureTolerancePsi) is ListedFillingDensity row
-        && row.ServicePressurePsi <= cylinder.ServicePressure.PoundsForcePerSquareInch + ListedFillingDensity.PressureTolerancePsi
+        && ListedFillingDensity.For(model.Designation, cylinder.ServicePressure) is ListedFillingDensity row
+        && row.IsReachedBy(cylinder.ServicePressure)
         && row.Types.Contains(mark.Type);
 
     private static Finding TooWeak(

@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Linq;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Numerics;
+using UnitsNet;
 
 namespace Refrigerant.Recovery.Cylinders;
 
@@ -10,7 +11,7 @@ namespace Refrigerant.Recovery.Cylinders;
 internal sealed class ListedFillingDensity
 {
     /// <summary>Marks are whole psi; what a conversion through pascals loses is far less than this.</summary>
-    public const double PressureTolerancePsi = 0.5;
+    private const double PressureTolerancePsi = 0.5;
 
     private ListedFillingDensity(string designation, double percent, int servicePressurePsi, string types, Evidence evidence)
     {
@@ -56,9 +57,12 @@ internal sealed class ListedFillingDensity
     public RuleFigure Figure { get; }
 
     /// <summary>The row for a refrigerant: the highest service pressure that the cylinder reaches, else the lowest; null where none is listed.</summary>
-    public static ListedFillingDensity? For(string designation, double servicePressurePsi)
+    public static ListedFillingDensity? For(string designation, Pressure servicePressure)
     {
         ListedFillingDensity[] rows = [.. All.Where(row => row.Designation == designation)];
-        return rows.LastOrDefault(row => row.ServicePressurePsi <= servicePressurePsi) ?? rows.FirstOrDefault();
+        return rows.LastOrDefault(row => row.IsReachedBy(servicePressure)) ?? rows.FirstOrDefault();
     }
+
+    /// <summary>Whether a cylinder of a service pressure has the mark that the row asks for, or a higher one.</summary>
+    public bool IsReachedBy(Pressure servicePressure) => ServicePressurePsi <= servicePressure.PoundsForcePerSquareInch + PressureTolerancePsi;
 }

@@ -76,9 +76,11 @@ public sealed partial record FindingValue
 
     /// <summary>The value as people read it, by <see cref="QuantityText"/>.</summary>
     /// <param name="units">The units.</param>
-    public string ToText(DisplayUnits units) => Kind switch
+    public string ToText(DisplayUnits units) => InUnits(Require.Defined(units, nameof(units)));
+
+    private string InUnits(DisplayUnits units) => Kind switch
     {
-        FindingValueKind.Text or FindingValueKind.Number => InUnits(units, _text),
+        FindingValueKind.Text or FindingValueKind.Number => _text,
         FindingValueKind.Share => QuantityText.Share(new Ratio(_si, RatioUnit.DecimalFraction), _rounding),
         FindingValueKind.Mass => QuantityText.Mass(AsMass, units, _rounding),
         FindingValueKind.AbsolutePressure => QuantityText.AbsolutePressure(AsPressure, units, _rounding),
@@ -100,13 +102,6 @@ public sealed partial record FindingValue
 
     /// <summary>Name and value in US customary units; culture-invariant.</summary>
     public override string ToString() => $"{Name} = {ToText(DisplayUnits.UnitedStatesCustomary)}";
-
-    /// <summary>A text that is the same in all units that there are.</summary>
-    private static string InUnits(DisplayUnits units, string text)
-    {
-        _ = Require.Defined(units, nameof(units));
-        return text;
-    }
 
     internal static FindingValue Date(string name, DateTime date) => Text(name, date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
 

@@ -13,7 +13,7 @@ namespace Refrigerant.Recovery.Planning;
 internal static class CylinderFindings
 {
     /// <summary>No cylinder is to get warmer than this, K: 52 °C, 125 °F (common practice, no source).</summary>
-    private const double Hottest = 325.15;
+    public const double Hottest = 325.15;
 
     /// <summary>What a cylinder filled to its limit does is worth a word where the plan comes to this share of it. Our choice.</summary>
     private const double NearLimit = 0.8;

@@ -165,5 +165,5 @@ public readonly struct ScaleReading : IEquatable<ScaleReading>
     public override int GetHashCode() => Time.GetHashCode() ^ (GrossWeight.GetHashCode() * 31);
 
     /// <summary>Time and weight, culture-invariant.</summary>
-    public override string ToString() => FormattableString.Invariant($"{Time.Minutes:F1} min: {GrossWeight.Kilograms:F2} kg ({GrossWeight.Kilograms / 0.45359237:F1} lb)");
+    public override string ToString() => FormattableString.Invariant($"{Time.Minutes:F1} min: {GrossWeight.Kilograms:F2} kg ({GrossWeight.Pounds:F1} lb)");
 }

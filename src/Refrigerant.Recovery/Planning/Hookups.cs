@@ -293,8 +293,7 @@ internal static class Hookups
 
         if (step.IsThrottled && step.Kind is StageKind.VaporRecovery or StageKind.LiquidRecovery && cylinder is not null)
         {
-            Pressure most = new(CylinderCooling.Limit(job, cylinder.Cylinder), PressureUnit.Pascal);
-            yield return new StageWatch(WatchedBy.CylinderGauge, Gauge("not above", most), "not above that at the machine's outlet: throttle the inlet");
+            yield return new StageWatch(WatchedBy.CylinderGauge, OutletLimit("not above", job, cylinder), "not above that at the machine's outlet: throttle the inlet");
         }
 
         if (step.Kind == StageKind.HoseSweep)
@@ -321,15 +320,15 @@ internal static class Hookups
             yield return new StageWatch(WatchedBy.CylinderGauge, Gauge("cylinder", cool), step.Kind == StageKind.Equalize ? step.Reason == StepReason.VaporFirst ? "on the cylinder's gauge: enough for liquid" : "on the cylinder's gauge: even enough" : "on the cylinder's gauge: cool enough");
         }
 
-        if (cylinder is not null && step.Kind is StageKind.Equalize or StageKind.PushPull or StageKind.LiquidRecovery or StageKind.VaporRecovery)
+        if (cylinder is not null && StepSimulation.MovesRefrigerant(step.Kind))
         {
-            if (SlowDownAt(result, cylinder!) is Mass slow)
+            if (SlowDownAt(result, cylinder) is Mass slow)
             {
                 yield return new StageWatch(WatchedBy.Scale, FindingValue.Mass("slow down at", slow, RoundingMode.Down), "a minute before it is full at this pace: slow down, a hand on the cylinder's valve");
             }
 
             yield return new StageWatch(
-                WatchedBy.Scale, FindingValue.Mass("gross", cylinder!.Limit.MaximumGrossWeight, RoundingMode.Down), "most that the scale may show: shut the cylinder there");
+                WatchedBy.Scale, FindingValue.Mass("gross", cylinder.Limit.MaximumGrossWeight, RoundingMode.Down), "most that the scale may show: shut the cylinder there");
         }
 
         if (step.Kind == StageKind.Equalize && result is not null && after.Cylinder is CylinderState even && !(step.CylinderPressure is Pressure stop && even.Pressure.Pascals > EvenEnough * stop.Pascals))
@@ -377,9 +376,13 @@ internal static class Hookups
         StageEnd.ThermalCutout when job.Machine.ThermalCutout is Temperature hot => new StageWatch(
             WatchedBy.Machine, FindingValue.Temperature("cut-out", hot, RoundingMode.Down), "there the machine's thermal cut-out stops it"),
         StageEnd.CylinderPressure when cylinder is not null => new StageWatch(
-            WatchedBy.CylinderGauge, FindingValue.GaugePressure("limit", job.Barometer.ToGauge(new Pressure(CylinderCooling.Limit(job, cylinder.Cylinder), PressureUnit.Pascal)), RoundingMode.Down), "most that the cylinder may stand at: stop there"),
+            WatchedBy.CylinderGauge, OutletLimit("limit", job, cylinder), "most that the cylinder may stand at: stop there"),
         _ => null,
     };
+
+    /// <summary>What a gauge at the outlet shows where machine or cylinder must stop.</summary>
+    private static FindingValue OutletLimit(string name, RecoveryJob job, CylinderStanding cylinder) =>
+        FindingValue.GaugePressure(name, job.Barometer.ToGauge(new Pressure(CylinderCooling.Limit(job, cylinder.Cylinder), PressureUnit.Pascal)), RoundingMode.Down);
 
     /// <summary>What the scale shows a minute before a cylinder is full, half-way where it fills in less than two; null where it does not come to be full.</summary>
     private static Mass? SlowDownAt(StageResult? result, CylinderStanding cylinder)
@@ -410,7 +413,7 @@ internal static class Hookups
     private static IReadOnlyList<ScaleReading> Readings(StageKind kind, StageResult? result, CylinderStanding? cylinder)
     {
         if (cylinder is null || result is null || result.Trajectory.Count < 2
-            || kind is not (StageKind.Equalize or StageKind.PushPull or StageKind.LiquidRecovery or StageKind.VaporRecovery))
+            || !StepSimulation.MovesRefrigerant(kind))
         {
             return [];
         }

@@ -25,9 +25,6 @@ internal static class LevelFindings
 
     private const double Hour = 3600;
 
-    /// <summary>What is shut off is to stand as warm a day as a cylinder, K: 55 °C, 131 °F (49 CFR 173.304(b) for cylinders).</summary>
-    private const double WarmDay = 328.15;
-
     /// <summary>After a hold it is looked at for so long, s, and this far above the level, Pa, is worth a warning. Our choice.</summary>
     private const double ShutFor = 3 * Hour;
     private const double ComesBack = 10_000;
@@ -247,9 +244,9 @@ internal static class LevelFindings
     /// <summary>A part that liquid fills once it is warm, and from which it has no way out.</summary>
     private static Finding? FullOfLiquid(PlanRun run, ApplianceState end)
     {
-        double warm = Math.Max(WarmDay, run.Ambient.Kelvins);
+        // What is shut off is to stand as warm a day as a cylinder (49 CFR 173.304(b) for cylinders).
+        double least = Math.Max(FillFigures.LiquidFullTemperature, run.Ambient.Kelvins);
         SectionState? worst = null;
-        double least = warm;
         for (int i = 0; i < end.Parts.Count; i++)
         {
             SectionState part = end.Parts[i];

@@ -16,9 +16,6 @@ internal sealed class LookAhead(PlanSituation now)
     /// <summary>A heater that is too strong is tried at a half, a quarter and so on of its power, not below this share.</summary>
     private const double LeastHeat = 0.05;
 
-    /// <summary>No hotter is a cylinder, or an appliance made by heat, K: 52 °C (125 °F) (common practice, no source).</summary>
-    private const double Hottest = 325.15;
-
     private readonly PullSearch _search = new(now);
 
     /// <summary>The best pull from here.</summary>
@@ -83,14 +80,14 @@ internal sealed class LookAhead(PlanSituation now)
         && plan.Parts[0].Trajectory.Any(point => point.DischargePascals > state.Cylinder.ServicePressure.Pascals + now.Job.Barometer.Pressure.Pascals);
 
     /// <summary>Whether the cylinder's content comes above 52 °C (125 °F).</summary>
-    private static bool CylinderGetsHot(PullPlan plan) => plan.Parts[0].Trajectory.Any(point => point.CylinderKelvins > Hottest);
+    private static bool CylinderGetsHot(PullPlan plan) => plan.Parts[0].Trajectory.Any(point => point.CylinderKelvins > CylinderFindings.Hottest);
 
     private static bool IsBetter(PullPlan warm, PullPlan best) => !IsTooHot(warm) && IsNoWorse(warm, best);
 
-    /// <summary>Whether heat brings the appliance above 52 °C (125 °F), where it was not before.</summary>
+    /// <summary>Whether heat brings the appliance above 52 °C (125 °F), as hot as a cylinder may be, where it was not before.</summary>
     private static bool IsTooHot(PullPlan warm)
     {
-        double most = Math.Max(Hottest, warm.Parts[0].Before.Appliance.Temperature.Kelvins + 1);
+        double most = Math.Max(CylinderFindings.Hottest, warm.Parts[0].Before.Appliance.Temperature.Kelvins + 1);
         return warm.Parts.Any(part => part.Trajectory.Any(point => point.ApplianceKelvins > most || point.MetalKelvins > most) || part.Appliance.MetalTemperature.Kelvins > most);
     }
 

@@ -137,7 +137,7 @@ internal static class PlanCautions
 
     private static IEnumerable<Finding> CarbonDioxide(Fluid fluid)
     {
-        if (fluid.Designation == "R-744")
+        if (DryIce.CanForm(fluid))
         {
             yield return new Finding(
                 PlanCodes.CarbonDioxideHarms,

@@ -276,7 +276,7 @@ internal sealed partial class PlanRun
             return;
         }
 
-        if (_connected < 0 && step.Kind is StageKind.Equalize or StageKind.PushPull or StageKind.LiquidRecovery or StageKind.VaporRecovery)
+        if (_connected < 0 && StepSimulation.MovesRefrigerant(step.Kind))
         {
             throw new InvalidOperationException($"The strategy asks for {step.Kind} before a cylinder is connected: connect one by a step of SetUp or CylinderChange.");
         }

@@ -18,8 +18,7 @@ internal static class DryIce
     /// <summary>Pressure and temperature of the triple point.</summary>
     public static (FindingValue Pressure, FindingValue Temperature) TriplePoint(Fluid fluid)
     {
-        StatePoint triple = fluid.Model.SaturationAtTemperature(fluid.Model.Range.MinimumTemperature).Dew;
-        return (FindingValue.Pascals("triple point, pressure", triple.Pressure), FindingValue.Kelvins("triple point", triple.Temperature));
+        return (FindingValue.Pascals("triple point, pressure", TriplePressure(fluid).Pascals), FindingValue.Kelvins("triple point", fluid.Model.Range.MinimumTemperature));
     }
 
     /// <summary>Absolute pressure of the triple point.</summary>

@@ -107,7 +107,7 @@ internal sealed class GasFacts
             // Newton's method on c_p((T + T_hot)/2)·(T − T_hot) = left.
             double beyond = after - _hotTemperature;
             double between = _hotTemperature + (0.5 * beyond);
-            double real = _hotReal * Math.Pow(Math.Max(LeastRatio, between / _hotTemperature), _realPower) * to;
+            double real = HotReal(between, to);
             double heatCapacity = Math.Max(LeastShare * _hotIdeal, _hotIdeal + (_idealByTemperature * (between - _hotTemperature)) + real);
             double slope = heatCapacity + (0.5 * beyond * (_idealByTemperature + (_realPower * real / between)));
             after -= ((heatCapacity * beyond) - left) / Math.Max(LeastShare * heatCapacity, slope);
@@ -122,7 +122,10 @@ internal sealed class GasFacts
     /// <summary>J/(kg·K) of hot gas; that at the start where the equation of state ends soon above it.</summary>
     public double HotHeatCapacity(double temperature, double pressure) => !(_hotIdeal > 0) ? HeatCapacity(pressure) : Math.Max(
         LeastShare * _hotIdeal,
-        _hotIdeal + (_idealByTemperature * (temperature - _hotTemperature)) + (_hotReal * Math.Pow(Math.Max(LeastRatio, temperature / _hotTemperature), _realPower) * pressure));
+        _hotIdeal + (_idealByTemperature * (temperature - _hotTemperature)) + HotReal(temperature, pressure));
+
+    /// <summary>ψ(T)·p, J/(kg·K).</summary>
+    private double HotReal(double temperature, double pressure) => _hotReal * Math.Pow(Math.Max(LeastRatio, temperature / _hotTemperature), _realPower) * pressure;
 
     /// <summary>c_p of the ideal gas, J/(kg·K), what it rises by a pressure, J/(kg·K·Pa), and φ, J/(kg·Pa). To second order in the density p = ρ·(RT + (∂p/∂ρ)_T)/2.</summary>
     private static (double Ideal, double Real, double Throttling) HotGas(PropertyModel model, double temperature, double pressure)

@@ -97,6 +97,9 @@ internal sealed class Diagnosis
     /// <summary>Whether machine or hose are not what was told, so that samples of constant parameters have no say any more.</summary>
     public bool IsChanged { get; private set; }
 
+    /// <summary>What should have come into the cylinder since the scale was believed last, kg.</summary>
+    public double Unseen => _scale.Unseen;
+
     /// <summary>What was left out of the last block.</summary>
     public UnusedReadings NotUsed { get; private set; }
 

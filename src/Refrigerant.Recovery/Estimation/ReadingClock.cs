@@ -24,7 +24,7 @@ internal sealed class ReadingClock
     private const double SameJump = 600;
 
     /// <summary>s, and times what readings lie apart, from which the scale is asked whether the time has passed.</summary>
-    private const double LongGap = 30;
+    public const double LongGap = 30;
 
     private const double ManyTimesUsual = 10;
 
@@ -35,6 +35,10 @@ internal sealed class ReadingClock
     private const double LeastExpected = 0.3;
 
     private const double LeastShare = 0.1;
+
+    /// <summary>kg less on the scale after a gap that another cylinder stands there.</summary>
+    public const double OtherCylinder = 1;
+
     private const double MoreShare = 0.5;
     private const double Half = 0.5;
     private const double LeastMoved = 0.1;
@@ -152,6 +156,12 @@ internal sealed class ReadingClock
         }
 
         double gained = weight - _weight;
+        if (gained < -OtherCylinder)
+        {
+            // Another cylinder, which takes its time.
+            return true;
+        }
+
         if (expected >= LeastExpected)
         {
             // Where this weight is missing, the next one tells; without any there is nothing to tell it.

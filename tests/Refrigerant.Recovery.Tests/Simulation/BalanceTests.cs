@@ -72,6 +72,31 @@ public class BalanceTests
         Assert.InRange(Open(stage.Network, stage.State, after => after[space] += 0.01).Mass, 1e-3, 1.2e-3);
     }
 
+    /// <summary>A machine's body holds heat: what work and friction bring and neither the gas nor the body nor the air has is missing.</summary>
+    [Fact]
+    public void What_the_body_of_a_machine_has_too_much_opens_the_balance()
+    {
+        Appliance appliance = Setups.Appliance("R-134a", 10, 30, 20, 50);
+        var stage = new Stage(appliance, Setups.Cylinder(30, 2), new VaporRecoveryOptions());
+        ApplianceModel model = stage.BuildAppliance();
+        RecoveryMachine machine = Setups.Machine(0.5);
+        var link = new MachineLink(model.Port, stage.Cylinder!.Vessel, SuctionLine.Of(Setups.Hoses(), machine), machine, stage.Gas, condensation: null, 1, stage.Surroundings);
+        stage.Connect(stage.WithCylinder(model.Vessels), [link], state => model.Initialize(state, stage.Before.Appliance));
+        double[] before = stage.State;
+        int body = Enumerable.Range(0, stage.Network.Layout.States).First(i => Holds(i));
+        double stored = link.Stored(before), heat = Missing * ((stage.Network.Vessels.Max(vessel => vessel.TotalMass(before)) * Network.EnergyScale) + stored);
+        Assert.True(stored > 0);
+        double perKelvin = machine.Body!.HeatCapacity.JoulesPerKelvin;
+        Assert.Equal(Missing, Open(stage.Network, before, after => after[body] += heat / perKelvin).Energy, 1e-6);
+
+        bool Holds(int place)
+        {
+            double[] state = new double[stage.Network.Dimension];
+            state[place] = 1;
+            return link.Stored(state) > 0;
+        }
+    }
+
     private static (double Mass, double Energy) Open(Network network, double[] before, Action<double[]> change)
     {
         double[] after = [.. before];

@@ -184,7 +184,7 @@ public sealed class RecoveryEstimator
     private static Instruments TypicalInstruments(Appliance appliance, SaturationTable table, Barometer barometer)
     {
         double warmest = Math.Max(appliance.Temperature.Kelvins, appliance.SurroundingsKelvin);
-        return Instruments.Typical(table.DewPressure(Math.Min(table.Highest, warmest)) - barometer.Pressure.Pascals);
+        return Instruments.Typical(table.BubblePressure(Math.Min(table.Highest, warmest)) - barometer.Pressure.Pascals);
     }
 
     /// <summary>The range of a parameter that is a logarithm among the states.</summary>

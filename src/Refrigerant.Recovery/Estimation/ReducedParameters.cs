@@ -91,6 +91,12 @@ internal struct ReducedParameters
     /// <summary>Conductance to boiling liquid over that to vapor.</summary>
     public double DryFactor;
 
+    /// <summary>Liquid that was taken, of whatever composition it had, kg: what is left of a blend changes by vapor that leaves it.</summary>
+    public double LiquidTaken;
+
+    /// <summary>How far vapor takes its own composition with it, 1, or that of the whole, 0.</summary>
+    public double Drift;
+
     /// <summary>The parameters that a job tells, typical ones where it tells none.</summary>
     public static ReducedParameters FromJob(RecoveryJob job, SaturationTable table)
     {
@@ -111,11 +117,12 @@ internal struct ReducedParameters
             Displacement = machine.Displacement.CubicMetersPerSecond * machine.VolumetricEfficiency,
             Clearance = machine.ClearanceRatio,
             InverseExponent = 1 / machine.PolytropicExponent,
-            DischargePressure = table.DewPressure(air + CondenserAboveAir),
+            DischargePressure = table.BubblePressure(air + CondenserAboveAir),
             WetShare = 0,
             WetExponent = 1,
             FullLevel = 1,
             OilTime = 150,
+            Drift = 1,
             DryFactor = isDirect ? 1 : appliance.DryResistanceFactor,
         };
         made.SetHose(job.Hoses, table, appliance.Temperature.Kelvins);
@@ -135,7 +142,7 @@ internal struct ReducedParameters
     {
         var line = new Line(hoses.VaporSide);
         table.At(temperature, out SaturationValues at);
-        double full = line.MinimumArea * Math.Sqrt(at.DewPressure * at.VaporDensity);
+        double full = line.MinimumArea * Math.Sqrt(at.Pressure * at.VaporDensity);
         HoseFlow = Math.Min(0.5 * Displacement * at.VaporDensity, 0.3 * full);
         HoseFlow = Require.IsFinite(HoseFlow) ? HoseFlow : 1e-3;
         HoseResistance = line.Resistance(HoseFlow, table.VaporViscosity);

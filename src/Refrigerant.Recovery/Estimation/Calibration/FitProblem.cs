@@ -134,7 +134,7 @@ internal sealed class FitProblem : ILeastSquaresProblem
         made.DryFactor = DryFactor;
         made.OilCapacity = Math.Exp(own[FitIndex.OilCapacity]);
         made.OilTime = Math.Exp(own[FitIndex.OilTime]);
-        made.DischargePressure = _models[log].Table.DewPressure(own[FitIndex.Condensing]);
+        made.DischargePressure = _models[log].Table.BubblePressure(own[FitIndex.Condensing]);
         return made;
     }
 

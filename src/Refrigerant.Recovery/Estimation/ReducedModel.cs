@@ -23,7 +23,7 @@ internal sealed class ReducedModel
 
     private const double AfterBend = 1 - Bend;
     private const int HoseIterations = 4;
-    private const int GlideIterations = 2;
+    private const int GlideIterations = 3;
 
     /// <summary>Share of the charge that the mass never falls below: where a filter's sample has delivered more than there was.</summary>
     private const double LeastMass = 1e-5;
@@ -61,7 +61,7 @@ internal sealed class ReducedModel
             return at.VaporDensity * volume;
         }
 
-        var parameters = new ReducedParameters { Volume = volume, Drift = 1 };
+        var parameters = new ReducedParameters { Volume = volume, FirstTemperature = temperature, Drift = 1 };
         Table.At(temperature, GlideRoot(temperature, LeastMass * charge, charge, isDry: true, in parameters), out SaturationValues gliding);
         return gliding.VaporDensity * volume;
     }
@@ -278,24 +278,26 @@ internal sealed class ReducedModel
 
     /// <summary>How far the liquid of a blend has become another one, √q of <see cref="GlideTable"/>: by what is left of the charge, and of vapor over it.</summary>
     /// <remarks>
-    /// (L + κ·G)·ds = −dL with G about constant, which counts where L is small, and closed at the start: q = e^(−s) = (L + κ·G)/(m1 + κ·G), m1 what there was at first.
-    /// G follows from the vapor's density, which follows from q.
+    /// (L + κ·G)·dl = −dL with G about constant, which counts where L is small, and closed at the start: e^(−l) = (L + κ·G)/(m1 + κ·G), m1 what there was at first.
+    /// ds = v(T)·dl with the pace v; a pool that cools in proportion to what it has lost has s = v·l + (v1 − v)·(1 − e^(−l)), v1 at the start.
+    /// G follows from the vapor's density, which follows from q = e^(−s).
     /// </remarks>
     private double GlideRoot(double temperature, double mass, double first, bool isDry, in ReducedParameters parameters)
     {
         GlideTable glide = Table.Glide!;
-        double follows = glide.Following;
+        double drift = glide.IsFollowed ? parameters.Drift : 0;
+        double pace = glide.Pace(temperature);
+        double firstPace = glide.Pace(parameters.FirstTemperature);
         double start = Math.Max(first, mass);
         double root = Math.Sqrt(mass / start);
         for (int i = 0; i < GlideIterations; i++)
         {
-            glide.Densities(temperature, root, out double density, out double volume);
+            glide.Densities(temperature, root, out double density, out double volume, out double follows);
             double liquid = isDry ? 0 : Math.Max(0, (mass - (density * parameters.Volume)) / (1 - (density * volume)));
             double vapor = density * (parameters.Volume - (liquid * volume));
             double q = (liquid + (follows * vapor)) / (start + (follows * vapor));
-            double drift = glide.IsFollowed ? parameters.Drift : 0;
-            q = drift == 1 ? q : Math.Exp((drift * Math.Log(q)) - ((1 - drift) * vapor / (liquid + vapor)));
-            root = Math.Sqrt(q);
+            double place = (pace * Math.Log(q)) + ((pace - firstPace) * (1 - (q * q * q)) / 3);
+            root = Math.Exp(0.5 * ((drift * place) - ((1 - drift) * vapor / (liquid + vapor))));
         }
 
         return root;

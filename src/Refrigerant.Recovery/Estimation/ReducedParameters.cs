@@ -94,6 +94,9 @@ internal struct ReducedParameters
     /// <summary>Liquid that was taken, of whatever composition it had, kg: what is left of a blend changes by vapor that leaves it.</summary>
     public double LiquidTaken;
 
+    /// <summary>Temperature at the start, K.</summary>
+    public double FirstTemperature;
+
     /// <summary>How far vapor takes its own composition with it, 1, or that of the whole, 0.</summary>
     public double Drift;
 
@@ -122,6 +125,7 @@ internal struct ReducedParameters
             WetExponent = 1,
             FullLevel = 1,
             OilTime = 150,
+            FirstTemperature = appliance.Temperature.Kelvins,
             Drift = 1,
             DryFactor = isDirect ? 1 : appliance.DryResistanceFactor,
         };

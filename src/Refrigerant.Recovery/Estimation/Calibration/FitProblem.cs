@@ -132,6 +132,7 @@ internal sealed class FitProblem : ILeastSquaresProblem
         made.FullLevel = Math.Max(LeastLevel, Math.Min(1, LevelAtStart(_models[log].Table, own)));
         made.Mixing = Mixing;
         made.DryFactor = DryFactor;
+        made.FirstTemperature = own[FitIndex.Temperature];
         made.OilCapacity = Math.Exp(own[FitIndex.OilCapacity]);
         made.OilTime = Math.Exp(own[FitIndex.OilTime]);
         made.DischargePressure = _models[log].Table.BubblePressure(own[FitIndex.Condensing]);

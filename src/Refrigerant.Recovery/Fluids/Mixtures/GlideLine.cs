@@ -25,6 +25,7 @@ internal sealed class GlideLine
     private readonly double[] _liquid;
     private readonly double[] _start;
     private readonly double[] _vaporDensities;
+    private readonly double[] _direction;
     private double _liquidDensity;
 
     public GlideLine(MixtureModel model)
@@ -40,6 +41,7 @@ internal sealed class GlideLine
         _liquid = (double[])engine.Composition.Clone();
         _start = new double[n];
         _vaporDensities = new double[n];
+        _direction = new double[n];
         _point = new IncipientPhase(engine.Equation, _liquid);
         Home = Math.Max(engine.Curves.MinimumTemperature, Math.Min(Typical, 0.8 * engine.Curves.MaximumTemperature));
         SaturationPoint both = model.SaturationAtTemperature(Home);
@@ -61,6 +63,23 @@ internal sealed class GlideLine
 
     /// <summary>Molar mass of the vapor, kg/mol.</summary>
     public double VaporMolarMass => MolarMass(_point.Incipient.X);
+
+    /// <summary>How far the vapor of the last equilibrium is from the liquid, along the way from one to the other at <see cref="Home"/>: no unit that counts.</summary>
+    public double Away
+    {
+        get
+        {
+            double sum = 0;
+            double liquid = MolarMass(_point.Bulk.X);
+            double vapor = MolarMass(_point.Incipient.X);
+            for (int i = 0; i < _direction.Length; i++)
+            {
+                sum += _direction[i] * _molarMass[i] * ((_point.Bulk.X[i] / liquid) - (_point.Incipient.X[i] / vapor));
+            }
+
+            return sum;
+        }
+    }
 
     /// <summary>Liquid of another s; false where no equilibrium is found on the way.</summary>
     public bool MoveBy(double s)
@@ -150,8 +169,11 @@ internal sealed class GlideLine
         }
 
         _liquidDensity = _point.Bulk.Rho;
+        double liquid = MolarMass(_liquid);
+        double vapor = MolarMass(_point.Incipient.X);
         for (int i = 0; i < _vaporDensities.Length; i++)
         {
+            _direction[i] = _molarMass[i] * ((_liquid[i] / liquid) - (_point.Incipient.X[i] / vapor));
             _vaporDensities[i] = _point.Incipient.Rho * _point.Incipient.X[i];
         }
 

@@ -18,8 +18,8 @@ internal sealed class GlideTable
     /// <summary>Nodes of √q.</summary>
     private const int Roots = 11;
 
-    /// <summary>Nodes between which κ is taken.</summary>
-    private const int Half = Roots / 2, Tenth = 1;
+    /// <summary>Node at which the pace is taken.</summary>
+    private const int Middle = 7;
 
     /// <summary>s of the node at √q = 0: less than a thousandth of the liquid is left.</summary>
     private const double LastPlace = 7;
@@ -38,6 +38,8 @@ internal sealed class GlideTable
 
     private readonly float[] _values;
     private readonly float[] _thin = new float[Roots];
+    private readonly float[] _following = new float[Roots];
+    private readonly float[] _pace;
     private readonly double _lowest;
     private readonly double _lowestRoot;
     private readonly double _perRoot;
@@ -50,10 +52,10 @@ internal sealed class GlideTable
         _lowestRoot = lowestRoot;
         _perRoot = (Roots - 1) / (1 - lowestRoot);
         _values = new float[nodes * Roots * Columns];
+        _pace = new float[nodes];
+        _pace.AsSpan().Fill(1);
+        _following.AsSpan().Fill(1);
     }
-
-    /// <summary>κ.</summary>
-    public double Following { get; private set; } = 1;
 
     /// <summary>Whether vapor takes its own composition with it; else that of the whole, and q = e^(−β) with the share β of vapor.</summary>
     public bool IsFollowed { get; private set; }
@@ -80,25 +82,23 @@ internal sealed class GlideTable
             places[k] = k == 0 ? LastPlace : -2 * Math.Log(table.RootAt(k));
             if (k == Roots - 1 || line.MoveBy(places[k] - places[k + 1]))
             {
-                table.Fill(line, points.AsSpan(k * nodes, nodes));
+                table.Fill(line, points.AsSpan(k * nodes, nodes), k == Middle);
                 table._thin[k] = (float)(model.MolarMass / line.VaporMolarMass);
                 reached = k;
-                if (k is Half or Tenth)
-                {
-                    line.Compositions(k == Half ? liquidBefore : liquid, k == Half ? vaporBefore : vapor);
-                }
+                line.Compositions(liquid, vapor);
+                table._following[k] = k < Roots - 1 ? (float)Follows(liquidBefore, liquid, vaporBefore, vapor) : 1;
+                liquid.CopyTo(liquidBefore, 0);
+                vapor.CopyTo(vaporBefore, 0);
             }
             else
             {
                 points.AsSpan(reached * nodes, nodes).CopyTo(points.AsSpan(k * nodes, nodes));
                 table._thin[k] = table._thin[reached];
+                table._following[k] = table._following[reached];
             }
         }
 
-        if (reached <= Tenth)
-        {
-            table.Following = Follows(liquidBefore, liquid, vaporBefore, vapor);
-        }
+        table._following[Roots - 1] = table._following[Roots - 2];
 
         table.Derive(points, places, nodes, model.MolarMass);
         return table;
@@ -143,10 +143,20 @@ internal sealed class GlideTable
         return table;
     }
 
-    /// <summary>Vapor's density, kg/m³, and liquid's volume, m³/kg.</summary>
-    public void Densities(double temperature, double root, out double vaporDensity, out double liquidVolume)
+    /// <summary>How fast a liquid changes at a temperature, K, over how fast it does where s was taken: components differ in volatility more the colder it is.</summary>
+    public double Pace(double temperature)
+    {
+        double place = (temperature - _lowest) / Spacing;
+        int node = place >= 0 ? (int)Math.Min(place, _last) : 0;
+        return _pace[node] + (Math.Max(0, Math.Min(1, place - node)) * (_pace[node + 1] - _pace[node]));
+    }
+
+    /// <summary>Vapor's density, kg/m³, liquid's volume, m³/kg, and κ.</summary>
+    public void Densities(double temperature, double root, out double vaporDensity, out double liquidVolume, out double following)
     {
         Locate(temperature, root, out int at, out double byTemperature, out double byRoot);
+        int column = at / Columns % Roots;
+        following = _following[column] + (byRoot * (_following[column + 1] - _following[column]));
         vaporDensity = Math.Exp(Read(at + 1, byTemperature, byRoot));
         liquidVolume = Read(at + 2, byTemperature, byRoot);
     }
@@ -192,7 +202,7 @@ internal sealed class GlideTable
         }
 
         // An azeotrope goes nowhere.
-        return own > 1e-8 ? Math.Max(0.3, Math.Min(4, both / own)) : 1;
+        return own > 1e-10 ? Math.Max(0.3, Math.Min(4, both / own)) : 1;
     }
 
     /// <summary>Slope through three places at the middle one, or at an end.</summary>
@@ -202,8 +212,9 @@ internal sealed class GlideTable
     private double RootAt(int node) => _lowestRoot + (node / _perRoot);
 
     /// <summary>One liquid at all temperatures, from <see cref="GlideLine.Home"/> to both sides; where there is no equilibrium, on in a straight line.</summary>
-    private void Fill(GlideLine line, Span<GlidePoint> points)
+    private void Fill(GlideLine line, Span<GlidePoint> points, bool paces)
     {
+        double own = line.Away;
         int home = Math.Max(1, Math.Min(points.Length - 2, (int)Math.Round((line.Home - _lowest) / Spacing)));
         for (int i = home; i < points.Length; i++)
         {
@@ -211,6 +222,8 @@ internal sealed class GlideTable
             {
                 points[i] = Beyond(points[i - 1], points[Math.Max(0, i - 2)]);
             }
+
+            _pace[i] = paces && own > 0 ? (float)(line.Away / own) : _pace[i];
         }
 
         line.Return();
@@ -220,6 +233,8 @@ internal sealed class GlideTable
             {
                 points[i] = Beyond(points[i + 1], points[i + 2]);
             }
+
+            _pace[i] = paces && own > 0 ? (float)(line.Away / own) : _pace[i];
         }
 
         line.Return();

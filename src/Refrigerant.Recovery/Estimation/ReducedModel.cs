@@ -296,7 +296,7 @@ internal sealed class ReducedModel
             double liquid = isDry ? 0 : Math.Max(0, (mass - (density * parameters.Volume)) / (1 - (density * volume)));
             double vapor = density * (parameters.Volume - (liquid * volume));
             double q = (liquid + (follows * vapor)) / (start + (follows * vapor));
-            double place = (pace * Math.Log(q)) + ((pace - firstPace) * (1 - (q * q * q)) / 3);
+            double place = (pace * Math.Log(q)) + ((pace - firstPace) * (1 - (q * q * Math.Sqrt(q))) / 2.5);
             root = Math.Exp(0.5 * ((drift * place) - ((1 - drift) * vapor / (liquid + vapor))));
         }
 

@@ -7,7 +7,7 @@ namespace Refrigerant.Recovery.Fluids.Mixtures;
 /// </summary>
 /// <remarks>
 /// Liquid L and vapor G over it exchange and lose vapor: (L + κ·G)·ds = −dL, κ how far the vapor's composition follows the liquid's, s as in <see cref="GlideLine"/>. The grid is even in the
-/// temperature and in √q, q = e^(−s), over which properties are nearly straight; read off linearly. Energy at constant volume: with û = u′ − ∂u′/∂s and v̂ = v′ − ∂v′/∂s of what boils off and
+/// temperature and in √q, q = e^(−s), over which properties are nearly straight; read off linearly. Energy at constant volume: with û = u′ − v·∂u′/∂s and v̂ = v′ − v·∂v′/∂s of what boils off, v the pace, and
 /// a = (u″ − û)/(v″ − v̂), heating takes L·(∂u′/∂T − a·∂v′/∂T) + G·(∂u″/∂T − a·∂v″/∂T), and vapor drawn off takes h″ − û + v̂·a a kilogram.
 /// </remarks>
 internal sealed class GlideTable
@@ -283,8 +283,8 @@ internal sealed class GlideTable
                     volume = Slope(before.LiquidVolume, at.LiquidVolume, after.LiquidVolume, toBefore, toAfter);
                 }
 
-                double boilsEnergy = at.LiquidEnergy - energy;
-                double boilsVolume = at.LiquidVolume - volume;
+                double boilsEnergy = at.LiquidEnergy - (_pace[i] * energy);
+                double boilsVolume = at.LiquidVolume - (_pace[i] * volume);
                 double chord = (at.VaporEnergy - boilsEnergy) / (at.VaporVolume - boilsVolume);
                 Span<float> row = _values.AsSpan(((i * Roots) + k) * Columns, Columns);
                 row[0] = (float)Math.Log(at.Pressure);

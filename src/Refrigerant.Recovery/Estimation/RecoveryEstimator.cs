@@ -210,6 +210,7 @@ public sealed class RecoveryEstimator
     {
         bool isResting = !block.IsDrawing && !_intake.Scale.IsLiquid && _intake.IsOpen;
         _diagnosis.Before(ref block, _intake.NotUsed, _intake.Scale);
+        _prior.TakeLiquid(block.LiquidMoved);
         _filter.Update(in block);
         if (_samples is not null && !_diagnosis.IsChanged)
         {

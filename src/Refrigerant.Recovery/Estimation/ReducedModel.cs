@@ -246,10 +246,23 @@ internal sealed class ReducedModel
         output.Flow = 0;
         if (inputs.IsDrawing)
         {
-            double air = inputs.AirTemperature - state.Temperature;
-            double thinner = air > 0 ? state.Temperature / (state.Temperature + (parameters.Warming * air)) : 1;
-            Draw(density, thinner * parameters.Displacement, in parameters, ref output);
+            Draw(density, Warmed(in state, in parameters, in inputs, density) * parameters.Displacement, in parameters, ref output);
         }
+    }
+
+    /// <summary>By how much suction gas is thinner at the machine than in the appliance: it warms towards the air, the more the less of it flows.</summary>
+    /// <remarks>T_s = T + (T_air − T)·w, w = 1 − e^(−N) of an exchanger whose other side is at one temperature, with N/(1 + N) in its place; N falls as the flow of all that the machine sweeps.</remarks>
+    private static double Warmed(in ReducedState state, in ReducedParameters parameters, in ReducedInputs inputs, double density)
+    {
+        double air = inputs.AirTemperature - state.Temperature;
+        if (!(air > 0))
+        {
+            return 1;
+        }
+
+        double conductance = parameters.Warming * parameters.WarmingFlow;
+        double warming = conductance / (conductance + ((1 - parameters.Warming) * parameters.Displacement * density) + 1e-12);
+        return state.Temperature / (state.Temperature + (warming * air));
     }
 
     private void Draw(double density, double displacement, in ReducedParameters parameters, ref ReducedOutput output)

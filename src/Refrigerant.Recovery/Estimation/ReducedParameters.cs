@@ -76,8 +76,11 @@ internal struct ReducedParameters
     /// <summary>Rate at which metal conducts differences between its wetted and its dry part away, 1/s.</summary>
     public double Mixing;
 
-    /// <summary>How far the suction gas warms towards the air before it is drawn in, 0 to 1.</summary>
+    /// <summary>How far the suction gas warms towards the air before it is drawn in, 0 to 1, at <see cref="WarmingFlow"/>.</summary>
     public double Warming;
+
+    /// <summary>Mass flow at which <see cref="Warming"/> holds, kg/s: half of what the machine sweeps of vapor at the start.</summary>
+    public double WarmingFlow;
 
     /// <summary>Refrigerant that the oil holds at half its saturation pressure, kg.</summary>
     public double OilCapacity;
@@ -147,6 +150,7 @@ internal struct ReducedParameters
         var line = new Line(hoses.VaporSide);
         table.At(temperature, out SaturationValues at);
         double full = line.MinimumArea * Math.Sqrt(at.Pressure * at.VaporDensity);
+        WarmingFlow = 0.5 * Displacement * at.VaporDensity;
         HoseFlow = Math.Min(0.5 * Displacement * at.VaporDensity, 0.3 * full);
         HoseFlow = Require.IsFinite(HoseFlow) ? HoseFlow : 1e-3;
         HoseResistance = line.Resistance(HoseFlow, table.VaporViscosity);

@@ -17,8 +17,8 @@ internal sealed class FitPrior
     /// <summary>How well the temperature is known after liquid was pushed, K: common practice, no source.</summary>
     private const double LateSigma = 4;
 
-    /// <summary>How far gas warms towards the air in dry tubes, hoses and machine together: common practice, no source.</summary>
-    private const double WarmingMean = 0.7, WarmingSigma = 0.25;
+    /// <summary>How far gas warms towards the air in dry tubes, hoses and machine together, at half of what the machine sweeps at the start: common practice, no source.</summary>
+    private const double WarmingMean = 0.6, WarmingSigma = 0.25;
 
     /// <summary>Time that refrigerant is on its way to the scale, s: common practice, no source.</summary>
     private const double LagMean = 5, LagSigma = 5;

@@ -107,7 +107,7 @@ public sealed record RecoveryCylinder
 
     = new(0, MassUnit.Kilogram);
 
-    /// <summary>What it is built to: the DOT mark or the UN/ADR test pressure; unknown by default.</summary>
+    /// <summary>What it is built to: the DOT or TC mark or the UN/ADR test pressure; unknown by default.</summary>
     public CylinderSpecification? Specification { get; init; }
 
     /// <summary>Designation of the refrigerant it holds or last held, such as "R-134a"; null for one that is new, or cleaned and evacuated.</summary>
@@ -122,7 +122,7 @@ public sealed record RecoveryCylinder
     /// <summary>Weight on the scale now: tare and content.</summary>
     public Mass GrossWeight => new(TareWeight.Kilograms + Content.Kilograms, MassUnit.Kilogram);
 
-    /// <summary>A cylinder by its DOT mark, which gives the service pressure too.</summary>
+    /// <summary>A cylinder by its DOT or TC mark, which gives the service pressure too.</summary>
     /// <param name="mark">The mark, such as "DOT-4BA400"; see <see cref="CylinderSpecification.FromMark"/>.</param>
     /// <param name="waterCapacity">Water capacity (mark WC), 1e-3 to 1e6 kg.</param>
     /// <param name="tareWeight">Tare weight (mark TW), 1e-3 to 1e6 kg.</param>

@@ -93,7 +93,7 @@ internal static class JobChecks
     }
 
     /// <summary>The message without what .NET appends to it about the parameter.</summary>
-    private static string WithoutParameter(ArgumentException e)
+    internal static string WithoutParameter(ArgumentException e)
     {
         string own = new ArgumentException(string.Empty, e.ParamName).Message;
         return own.Length > 0 && e.Message.EndsWith(own, StringComparison.Ordinal) ? e.Message.Substring(0, e.Message.Length - own.Length) : e.Message;

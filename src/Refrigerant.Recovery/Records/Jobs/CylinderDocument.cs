@@ -4,7 +4,7 @@ using UnitsNet;
 
 namespace Refrigerant.Recovery.Records.Jobs;
 
-/// <summary>A recovery cylinder. Its service pressure follows from the DOT mark or the UN/ADR test pressure unless it is given.</summary>
+/// <summary>A recovery cylinder. Its service pressure follows from the DOT or TC mark or the UN/ADR test pressure unless it is given.</summary>
 internal sealed record CylinderDocument
 {
     public const string OneOf = "give one of mark and testPressureKilopascalsGauge, or servicePressureKilopascalsGauge alone.";
@@ -14,7 +14,7 @@ internal sealed record CylinderDocument
     /// <summary>What the technician calls it, such as "C1".</summary>
     public string? Label { get; init; }
 
-    /// <summary>The DOT mark, such as "4BA400". Give this, testPressureKilopascalsGauge, or servicePressureKilopascalsGauge alone.</summary>
+    /// <summary>The DOT or TC mark, such as "4BA400". Give this, testPressureKilopascalsGauge, or servicePressureKilopascalsGauge alone.</summary>
     public string? Mark { get; init; }
 
     /// <summary>Marked test pressure of a UN/ADR cylinder.</summary>

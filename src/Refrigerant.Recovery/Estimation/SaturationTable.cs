@@ -34,7 +34,7 @@ internal sealed class SaturationTable
     private const double MolarGasConstant = 8.31446261815324;
     private const int Columns = 9;
 
-    private readonly double[] _values;
+    private readonly float[] _values;
     private readonly int _last;
 
     /// <summary>Tables a fluid.</summary>
@@ -47,7 +47,7 @@ internal sealed class SaturationTable
         _last = nodes - 2;
         IsPure = model.Composition.Count == 1;
         GasConstant = MolarGasConstant / model.MolarMass;
-        _values = new double[nodes * Columns];
+        _values = new float[nodes * Columns];
         for (int i = 0; i < nodes; i++)
         {
             Fill(model, Lowest + (i * Spacing), _values.AsSpan(i * Columns, Columns));
@@ -80,7 +80,7 @@ internal sealed class SaturationTable
     public void At(double temperature, out SaturationValues at)
     {
         int node = Locate(temperature, out double share);
-        ReadOnlySpan<double> low = _values.AsSpan(node * Columns, 2 * Columns);
+        ReadOnlySpan<float> low = _values.AsSpan(node * Columns, 2 * Columns);
         double rest = 1 - share;
         at.PressureSlope = (low[Columns] - low[0]) / Spacing;
         at.Pressure = Math.Exp((rest * low[0]) + (share * low[Columns]));
@@ -166,21 +166,21 @@ internal sealed class SaturationTable
         return Lowest + (Spacing * (low + ((wanted - at) / (_values[(high * Columns) + column] - at))));
     }
 
-    private static void Fill(PropertyModel model, double temperature, Span<double> row)
+    private static void Fill(PropertyModel model, double temperature, Span<float> row)
     {
         Curves at = Read(model, temperature);
         Curves above = Read(model, temperature + Difference);
         Curves below = Read(model, temperature - Difference);
         const double Span = 2 * Difference;
-        row[0] = Math.Log(at.DewPressure);
-        row[1] = Math.Log(at.BubblePressure);
-        row[2] = -Math.Log(at.VaporVolume);
-        row[3] = at.LiquidVolume;
-        row[4] = ((above.LiquidEnergy - below.LiquidEnergy) / Span) - (at.Chord * (above.LiquidVolume - below.LiquidVolume) / Span);
-        row[5] = ((above.VaporEnergy - below.VaporEnergy) / Span) - (at.Chord * (above.VaporVolume - below.VaporVolume) / Span);
-        row[6] = at.VaporEnthalpy - at.LiquidEnergy + (at.LiquidVolume * at.Chord);
-        row[7] = at.DewPressure * at.VaporVolume * model.MolarMass / (MolarGasConstant * temperature);
-        row[8] = model.DerivativesAt(temperature, 0.5 / at.VaporVolume).IsochoricHeatCapacity;
+        row[0] = (float)Math.Log(at.DewPressure);
+        row[1] = (float)Math.Log(at.BubblePressure);
+        row[2] = (float)-Math.Log(at.VaporVolume);
+        row[3] = (float)at.LiquidVolume;
+        row[4] = (float)(((above.LiquidEnergy - below.LiquidEnergy) / Span) - (at.Chord * (above.LiquidVolume - below.LiquidVolume) / Span));
+        row[5] = (float)(((above.VaporEnergy - below.VaporEnergy) / Span) - (at.Chord * (above.VaporVolume - below.VaporVolume) / Span));
+        row[6] = (float)(at.VaporEnthalpy - at.LiquidEnergy + (at.LiquidVolume * at.Chord));
+        row[7] = (float)(at.DewPressure * at.VaporVolume * model.MolarMass / (MolarGasConstant * temperature));
+        row[8] = (float)model.DerivativesAt(temperature, 0.5 / at.VaporVolume).IsochoricHeatCapacity;
     }
 
     private static Curves Read(PropertyModel model, double temperature)

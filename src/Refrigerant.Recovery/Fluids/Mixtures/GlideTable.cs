@@ -16,10 +16,10 @@ internal sealed class GlideTable
     public const int Columns = 7;
 
     /// <summary>Nodes of √q.</summary>
-    private const int Roots = 11;
+    private const int Roots = 16;
 
     /// <summary>Node at which the pace is taken.</summary>
-    private const int Middle = 7;
+    private const int Middle = 10;
 
     /// <summary>s of the node at √q = 0: less than a thousandth of the liquid is left.</summary>
     private const double LastPlace = 7;

@@ -31,6 +31,7 @@ public sealed record RecoveryCylinder
     /// <param name="refrigerant">See <see cref="Refrigerant"/>.</param>
     /// <param name="requalificationDue">See <see cref="RequalificationDue"/>.</param>
     /// <param name="specification">See <see cref="Specification"/>.</param>
+    /// <param name="temperature">See <see cref="Temperature"/>.</param>
     /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
     [SetsRequiredMembers]
     public RecoveryCylinder(
@@ -41,7 +42,8 @@ public sealed record RecoveryCylinder
         Mass? content = null,
         string? refrigerant = null,
         DateTime? requalificationDue = null,
-        CylinderSpecification? specification = null)
+        CylinderSpecification? specification = null,
+        Temperature? temperature = null)
     {
         WaterCapacity = waterCapacity;
         TareWeight = tareWeight;
@@ -51,6 +53,7 @@ public sealed record RecoveryCylinder
         Refrigerant = refrigerant ?? Refrigerant;
         RequalificationDue = requalificationDue ?? RequalificationDue;
         Specification = specification ?? Specification;
+        Temperature = temperature ?? Temperature;
     }
 
     /// <summary>What the technician calls it, such as "C1".</summary>
@@ -106,6 +109,25 @@ public sealed record RecoveryCylinder
     }
 
     = new(0, MassUnit.Kilogram);
+
+    /// <summary>
+    /// Temperature of cylinder and content when it is connected, 150 K to 400 K: above that of the air for one out of a hot van or the sun, below it for one that was cooled before;
+    /// that of the surroundings where it is null.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Temperature? Temperature
+    {
+        get;
+        init
+        {
+            if (value is Temperature given)
+            {
+                Require.InRange(given.Kelvins, 150, 400, "K", nameof(Temperature));
+            }
+
+            field = Held.Celsius(value);
+        }
+    }
 
     /// <summary>What it is built to: the DOT or TC mark or the UN/ADR test pressure; unknown by default.</summary>
     public CylinderSpecification? Specification { get; init; }

@@ -79,12 +79,12 @@ internal static class JobChecks
         }
     }
 
-    /// <summary>Whether the content fills the cylinder with liquid at the temperature of the air, though it would fit cold.</summary>
+    /// <summary>Whether the content fills the cylinder with liquid at the temperature of the air, or at its own where that is higher, though it would fit cold.</summary>
     public static bool IsFullOfLiquid(RecoveryJob job, RecoveryCylinder cylinder)
     {
         PropertyModel model = job.Appliance.Fluid.Model;
         double density = cylinder.Content.Kilograms / cylinder.InternalVolume.CubicMeters;
-        double air = job.Appliance.SurroundingsKelvin;
+        double air = Math.Max(job.Appliance.SurroundingsKelvin, cylinder.Temperature?.Kelvins ?? 0);
         double coldest = model.Range.MinimumTemperature;
         return air > coldest
             && air <= model.Range.MaximumSaturationTemperature

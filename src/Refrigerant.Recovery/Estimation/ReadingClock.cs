@@ -74,6 +74,7 @@ internal sealed class ReadingClock
     private double _earlierFirst;
     private int _earlierCount;
     private double _jumped = double.NaN;
+    private double _jumpedFrom;
     private double _jumpGap;
     private int _jumps;
     private double _openSince = double.NaN;
@@ -193,7 +194,8 @@ internal sealed class ReadingClock
         Hold(time, further, _jumps + 1);
         double gained = weight - _weight;
         double slow = flow * gap / Thousand;
-        bool isByHand = further > Minute - ByHand && further < LongestByHand + ByHand && Math.Abs(further - (Minute * Math.Round(further / Minute))) < ByHand;
+        double since = time - _jumpedFrom;
+        bool isByHand = further > Minute - ByHand && further < LongestByHand + ByHand && Math.Abs(since - (Minute * Math.Round(since / Minute))) < ByHand;
         bool isEnough = Math.Max(gained, slow) > LeastGained;
         if (_jumps < JumpsInARow || (!isEnough && _jumps < (isByHand ? JumpsInARow : MostJumps)))
         {
@@ -218,6 +220,7 @@ internal sealed class ReadingClock
 
     private void Hold(double time, double gap, int jumps)
     {
+        _jumpedFrom = jumps == 1 ? time : _jumpedFrom;
         _jumped = time;
         _jumpGap = gap;
         _jumps = jumps;

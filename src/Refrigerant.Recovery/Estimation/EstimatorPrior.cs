@@ -146,7 +146,7 @@ internal sealed class EstimatorPrior
             double least = 3e-6 * told.Charge;
             double held = options.IsOilFree ? least : Math.Max(least, capacity);
             Set(StateIndex.OilCapacity, Math.Log(held), 0.5);
-            Set(StateIndex.Dissolved, Math.Log(Math.Min(0.3 * told.Charge, 2.5 * held)), 0.9);
+            Set(StateIndex.Dissolved, Math.Log(Math.Min(0.3 * told.Charge, 5 * held)), 0.7);
         }
 
         Set(StateIndex.OilTime, Math.Log(told.OilTime), 0.8);

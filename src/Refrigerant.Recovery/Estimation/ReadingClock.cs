@@ -75,6 +75,7 @@ internal sealed class ReadingClock
     private int _earlierCount;
     private double _jumped = double.NaN;
     private double _jumpedFrom;
+    private bool _isByHand;
     private double _jumpGap;
     private int _jumps;
     private double _openSince = double.NaN;
@@ -195,14 +196,14 @@ internal sealed class ReadingClock
         double gained = weight - _weight;
         double slow = flow * gap / Thousand;
         double since = time - _jumpedFrom;
-        bool isByHand = further > Minute - ByHand && further < LongestByHand + ByHand && Math.Abs(since - (Minute * Math.Round(since / Minute))) < ByHand;
+        _isByHand &= further > Minute - ByHand && further < LongestByHand + ByHand && Math.Abs(since - (Minute * Math.Round(since / Minute))) < ByHand;
         bool isEnough = Math.Max(gained, slow) > LeastGained;
-        if (_jumps < JumpsInARow || (!isEnough && _jumps < (isByHand ? JumpsInARow : MostJumps)))
+        if (_jumps < JumpsInARow || (!isEnough && _jumps < (_isByHand ? JumpsInARow : MostJumps)))
         {
             return false;
         }
 
-        if (!isEnough && isByHand)
+        if (!isEnough && _isByHand)
         {
             Unused = UnusedReadings.None;
         }
@@ -221,6 +222,7 @@ internal sealed class ReadingClock
     private void Hold(double time, double gap, int jumps)
     {
         _jumpedFrom = jumps == 1 ? time : _jumpedFrom;
+        _isByHand |= jumps == 1;
         _jumped = time;
         _jumpGap = gap;
         _jumps = jumps;

@@ -63,6 +63,7 @@ internal sealed class ChangePointFilter
     private const double LongestWait = 2;
 
     private readonly ReducedModel _model;
+    private readonly EstimatorPrior _prior;
     private readonly FilterWorkspace _work = new();
     private readonly SquareRootFilter[] _dry = new SquareRootFilter[Slots];
     private readonly double[] _weight = new double[Slots];
@@ -79,6 +80,7 @@ internal sealed class ChangePointFilter
     public ChangePointFilter(ReducedModel model, EstimatorPrior prior)
     {
         _model = model;
+        _prior = prior;
         var differences = new DividedDifferences(model, prior, _work);
         Wet = new SquareRootFilter(model, prior, differences, AssumedPhase.LiquidPresent) { InnerNoise = 0.08 * 0.08 / 600 };
         for (int i = 0; i < Slots; i++)
@@ -158,8 +160,7 @@ internal sealed class ChangePointFilter
     public void ChargeOf(out double location, out double scale, out double least)
     {
         scale = Math.Sqrt(Wet.Variance(StateIndex.Charge));
-        _model.Table.At(Wet.X[StateIndex.Temperature], out SaturationValues at);
-        double gone = Wet.X[StateIndex.Delivered] + Math.Exp(Wet.X[StateIndex.Dissolved]) + (at.VaporDensity * Math.Exp(Wet.X[StateIndex.Volume]));
+        double gone = Wet.X[StateIndex.Delivered] + Math.Exp(Wet.X[StateIndex.Dissolved]) + LastVapor(Wet);
         least = Math.Log(Math.Max(1e-9, gone));
 
         // Mass balance: beyond what was told and its error only what the scale has received counts.
@@ -169,8 +170,7 @@ internal sealed class ChangePointFilter
     /// <summary>Standard deviation of ln of the least charge with which liquid is left, as the wet filter has it.</summary>
     public double LeastSpread()
     {
-        _model.Table.At(Wet.X[StateIndex.Temperature], out SaturationValues at);
-        double vapor = at.VaporDensity * Math.Exp(Wet.X[StateIndex.Volume]);
+        double vapor = LastVapor(Wet);
         double oil = Math.Exp(Wet.X[StateIndex.Dissolved]);
         double gone = Math.Max(1e-9, Wet.X[StateIndex.Delivered] + oil + vapor);
         Combine(Wet, 0, 1 / gone, oil / gone, vapor / gone);
@@ -459,8 +459,7 @@ internal sealed class ChangePointFilter
     /// <summary>ln(charge) less ln of what is gone or vapor, and its variance.</summary>
     private double Distance(SquareRootFilter filter, out double variance)
     {
-        _model.Table.At(filter.X[StateIndex.Temperature], out SaturationValues at);
-        double vapor = at.VaporDensity * Math.Exp(filter.X[StateIndex.Volume]);
+        double vapor = LastVapor(filter);
         double oil = Math.Exp(filter.X[StateIndex.Dissolved]);
         double gone = filter.X[StateIndex.Delivered] + oil + vapor;
         Combine(filter, 1, -1 / gone, -oil / gone, -vapor / gone);
@@ -471,14 +470,16 @@ internal sealed class ChangePointFilter
     /// <summary>One of two Gauss–Newton steps on the condition, each with twice the variance.</summary>
     private void Condition(SquareRootFilter filter, double mass)
     {
-        _model.Table.At(filter.X[StateIndex.Temperature], out SaturationValues at);
-        double vapor = at.VaporDensity * Math.Exp(filter.X[StateIndex.Volume]);
+        double vapor = LastVapor(filter);
         double charge = Math.Exp(filter.X[StateIndex.Charge]);
         double oil = Math.Exp(filter.X[StateIndex.Dissolved]);
         Combine(filter, charge, -1, -oil, -vapor);
         double sigma = (0.3 * mass) + (0.002 * charge);
         filter.Condition(-(charge - filter.X[StateIndex.Delivered] - oil - vapor), 2 * sigma * sigma);
     }
+
+    private double LastVapor(SquareRootFilter filter) => _model.LastVapor(
+        filter.X[StateIndex.Temperature], Math.Exp(filter.X[StateIndex.Volume]), Math.Exp(filter.X[StateIndex.Charge]) - Math.Exp(filter.X[StateIndex.Dissolved]) - _prior.Typical.LiquidTaken);
 
     private void Combine(SquareRootFilter filter, double byCharge, double byDelivered, double byDissolved, double byVolume)
     {

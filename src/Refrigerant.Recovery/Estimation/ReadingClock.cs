@@ -78,6 +78,8 @@ internal sealed class ReadingClock
     private double _earlierFirst;
     private int _earlierCount;
     private double _jumped = double.NaN;
+    private double _jumpedFrom;
+    private bool _isByHand;
     private double _jumpGap;
     private int _jumps;
     private double _openSince = double.NaN;
@@ -203,14 +205,15 @@ internal sealed class ReadingClock
         Hold(time, further, _jumps + 1);
         double gained = weight - _weight;
         double slow = flow * gap / Thousand;
-        bool isByHand = further > Minute - ByHand && further < LongestByHand + ByHand && Math.Abs(further - (Minute * Math.Round(further / Minute))) < ByHand;
+        double since = time - _jumpedFrom;
+        _isByHand &= further > Minute - ByHand && further < LongestByHand + ByHand && Math.Abs(since - (Minute * Math.Round(since / Minute))) < ByHand;
         bool isEnough = Math.Max(gained, slow) > LeastGained;
-        if (_jumps < JumpsInARow || (!isEnough && _jumps < (isByHand ? JumpsInARow : MostJumps)))
+        if (_jumps < JumpsInARow || (!isEnough && _jumps < (_isByHand ? JumpsInARow : MostJumps)))
         {
             return false;
         }
 
-        if (!isEnough && isByHand)
+        if (!isEnough && _isByHand)
         {
             Unused = UnusedReadings.None;
         }
@@ -228,6 +231,8 @@ internal sealed class ReadingClock
 
     private void Hold(double time, double gap, int jumps)
     {
+        _jumpedFrom = jumps == 1 ? time : _jumpedFrom;
+        _isByHand |= jumps == 1;
         _jumped = time;
         _jumpGap = gap;
         _jumps = jumps;

@@ -150,7 +150,7 @@ internal sealed class ReadingIntake
         _discharge = Require.IsFinite(discharge) ? discharge : double.NaN;
         if (Require.IsFinite(discharge) && discharge > 0 && discharge < 1e7)
         {
-            _condensing = _table.DewTemperature(discharge + _prior.Atmosphere);
+            _condensing = _table.BubbleTemperature(discharge + _prior.Atmosphere);
         }
         else if (!double.IsNaN(discharge) && !(discharge <= 0 && discharge > _lowest))
         {

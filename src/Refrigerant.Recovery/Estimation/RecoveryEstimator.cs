@@ -189,7 +189,7 @@ public sealed class RecoveryEstimator
     private static Instruments TypicalInstruments(Appliance appliance, SaturationTable table, Barometer barometer)
     {
         double warmest = Math.Max(appliance.Temperature.Kelvins, appliance.SurroundingsKelvin);
-        return Instruments.Typical(table.DewPressure(Math.Min(table.Highest, warmest)) - barometer.Pressure.Pascals);
+        return Instruments.Typical(table.BubblePressure(Math.Min(table.Highest, warmest)) - barometer.Pressure.Pascals);
     }
 
     /// <summary>The range of a parameter that is a logarithm among the states.</summary>
@@ -223,6 +223,7 @@ public sealed class RecoveryEstimator
 
         _gross = _intake.Scale.Gross;
         _diagnosis.Before(ref block, _intake.NotUsed, _intake.Scale);
+        _prior.TakeLiquid(block.LiquidMoved);
         _filter.Update(in block);
         if (_samples is not null && !_diagnosis.IsChanged)
         {

@@ -38,6 +38,20 @@ public class RatingBenchTests
         Assert.Equal(rate, Bench(apparatus, vacuum).VaporRate(Machine), 1e-6 * rate);
     }
 
+    /// <summary>An average over an appliance is that down to the final vacuum, into a receiver so large that it stays as it is.</summary>
+    [Fact]
+    public void The_average_rate_is_that_of_the_appliance()
+    {
+        Appliance unit = Setups.Appliance("R-22", 6, 20, 24, 200);
+        MachineRatings ratings = Ratings(RatingApparatus.SmallHoses) with { VaporBasis = VaporRateBasis.AverageOfAppliance, RatingAppliance = unit, FinalVacuum = Pressure.FromKilopascals(80) };
+        RecoveryCylinder large = Cylinder(50_000);
+        StageResult pull = VaporRecovery.Simulate(
+            unit, Machine, Hoses(4.8), large, new VaporRecoveryOptions { TargetPressure = Pressure.FromKilopascals(80), CylinderLimit = Mass.FromKilograms(1e6) });
+        double rate = pull.RecoveredMass.Kilograms / pull.Duration.Seconds;
+        Assert.Equal(rate, new RatingBench(ratings).VaporRate(Machine), 1e-6 * rate);
+        Assert.Equal(0, new RatingBench(ratings with { FinalVacuum = Pressure.FromPascals(100) }).VaporRate(Machine));
+    }
+
     /// <summary>At saturation it is the machine's own flow, S·η·ρ″ behind the hoses, with no clearance at a ratio of one.</summary>
     [Fact]
     public void The_steady_rate_is_displacement_times_density()

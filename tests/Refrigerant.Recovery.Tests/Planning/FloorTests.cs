@@ -4,7 +4,6 @@ using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Planning;
-using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using Xunit;
 

@@ -1,4 +1,3 @@
-using System;
 using System.Linq;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
@@ -13,7 +12,7 @@ namespace Refrigerant.Recovery.Tests.Planning;
 /// <summary>Where a plan begins to say something: short pulls over a range of machines, hoses and levels, close to either side of each limit.</summary>
 public class ShortPlanTests
 {
-    /// <summary>A surface above 60 °C burns, discharge above 121 °C (250 °F) wears oil, above 149 °C (300 °F) breaks it down, above 200 °C nothing stands it: common practice, no source.</summary>
+    /// <summary>A surface above 60 °C burns, discharge above 121 °C (250 °F) wears oil, above 149 °C (300 °F) breaks it down, above 200 °C nothing stands it and the job is not begun: common practice, no source.</summary>
     [Fact]
     public void Discharge_is_called_hot_from_its_limits_on()
     {
@@ -28,7 +27,7 @@ public class ShortPlanTests
         Assert.All(plans, plan =>
         {
             double hot = Discharge(plan);
-            Severity? expected = hot > 200 ? Severity.Warning : hot > 149 ? Severity.Caution : hot > 121 ? Severity.Note : null;
+            Severity? expected = hot > 200 ? Severity.Stop : hot > 149 ? Severity.Caution : hot > 121 ? Severity.Note : null;
             Assert.Equal(expected, plan.Findings.SingleOrDefault(finding => finding.Code == "machine-hot")?.Severity);
             Assert.Equal(hot > 60, plan.Cautions.Any(caution => caution.Code == "hot-surface"));
         });

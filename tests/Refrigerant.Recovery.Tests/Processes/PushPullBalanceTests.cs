@@ -1,7 +1,5 @@
-using System;
 using System.Linq;
 using Refrigerant.Recovery.Equipment;
-using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Simulation;
 using UnitsNet;

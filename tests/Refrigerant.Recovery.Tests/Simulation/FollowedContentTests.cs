@@ -1,4 +1,3 @@
-using System;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Simulation.Contents;
 using Refrigerant.Recovery.Tests.Doubles;

@@ -1,7 +1,5 @@
 using System;
-using System.Linq;
 using Refrigerant.Recovery.Equipment;
-using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Simulation;
 using Refrigerant.Recovery.Tests.Processes;

@@ -1,4 +1,3 @@
-using System;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Flow;
 using Refrigerant.Recovery.Fluids;

@@ -5,14 +5,17 @@ namespace Refrigerant.Recovery.Estimation;
 /// <summary>What the change-point filter says of the charge, and points of it that forecasts start from. Fixed memory.</summary>
 internal sealed class FilterDraws
 {
-    /// <summary>Points of the wet filter, and of each dry one.</summary>
+    /// <summary>Points of the wet filter, and of all dry ones together.</summary>
     public const int WetPoints = 10;
 
-    public const int DryPoints = 2;
+    public const int DryPoints = 12;
 
     private const int N = StateIndex.Count;
     private const int Stride = FilterWorkspace.Stride;
     private const int WetQuantiles = 20;
+
+    /// <summary>The golden ratio's step, by which the parts of two quantities are paired without going together.</summary>
+    private const double Golden = 0.6180339887;
 
     /// <summary>Step through the ten values, prime to their number.</summary>
     private const int Dealing = 3;
@@ -124,20 +127,56 @@ internal sealed class FilterDraws
             WetPointsOf(share * wet, batch);
         }
 
+        DryPointsOf(share * (1 - wet), batch);
+    }
+
+    /// <summary>
+    /// Points of the dry filters, as many of each as its probability has it. When the level comes is above all a matter of how far the pressure is from it now: that direction of the distribution is dealt
+    /// out in equal parts, the others are drawn.
+    /// </summary>
+    private void DryPointsOf(double weight, ForecastBatch batch)
+    {
+        double all = 1 - _filter.WetProbability;
+        double cumulated = 0;
+        int given = 0;
         for (int slot = 0; slot < ChangePointFilter.Slots; slot++)
         {
-            double weight = _filter.DryProbability(slot);
-            if (weight > 0.02 && _filter.Dry(slot) is SquareRootFilter dry)
+            cumulated += _filter.DryProbability(slot);
+            int points = (int)Math.Round(DryPoints * cumulated / all) - given;
+            if (points <= 0 || _filter.Dry(slot) is not SquareRootFilter dry)
             {
-                for (int i = 0; i < DryPoints; i++)
-                {
-                    Array.Copy(dry.X, _states, N);
-                    Spread(dry, null, 1);
-                    batch.Add(Point(), share * weight / DryPoints, _random.Normal(), DryTimeShare, DryTimeLongest, DryTimeSeconds);
-                }
+                continue;
+            }
+
+            given += points;
+            double along = AlongPressure(dry);
+            for (int i = 0; i < points; i++)
+            {
+                Array.Copy(dry.X, _states, N);
+                double part = (i + 0.5) / points;
+                Spread(dry, along, Normal(part));
+                ByLogarithm(dry);
+                batch.Add(Point(), weight / DryPoints, Normal((part + ((i + 1) * Golden)) % 1), DryTimeShare, DryTimeLongest, DryTimeSeconds);
             }
         }
     }
+
+    /// <summary>The direction, among the columns of a dry filter's root, in which ln of the pressure grows, into the slopes; its squared length.</summary>
+    private double AlongPressure(SquareRootFilter dry)
+    {
+        double charge = Math.Exp(dry.X[StateIndex.Charge]);
+        double dissolved = Math.Exp(dry.X[StateIndex.Dissolved]);
+        double mass = VaporLeft.Of(charge, dry.X[StateIndex.Delivered], dissolved);
+        Array.Clear(_slope, 0, Stride);
+        VectorRows.Add(_slope, 0, charge / mass, dry.L, StateIndex.Charge * Stride, Stride);
+        VectorRows.Add(_slope, 0, -1 / mass, dry.L, StateIndex.Delivered * Stride, Stride);
+        VectorRows.Add(_slope, 0, -dissolved / mass, dry.L, StateIndex.Dissolved * Stride, Stride);
+        VectorRows.Add(_slope, 0, -1, dry.L, StateIndex.Volume * Stride, Stride);
+        VectorRows.Add(_slope, 0, 1 / dry.X[StateIndex.Temperature], dry.L, StateIndex.Temperature * Stride, Stride);
+        return VectorRows.Dot(_slope, 0, _slope, 0, Stride);
+    }
+
+    private static double Normal(double below) => MathNet.Numerics.Distributions.Normal.InvCDF(0, 1, below);
 
     private static double Quantile(double location, double scale, double below, double part)
     {
@@ -180,25 +219,55 @@ internal sealed class FilterDraws
             }
 
             _states[StateIndex.Charge] = charge;
-            Spread(wet, _regression, 1);
+            Spread(wet, _regression);
             _states[StateIndex.Charge] = charge;
             batch.Add(Point(), weight / WetPoints, 0, 0, 0, 0);
         }
     }
 
     /// <summary>Adds a draw from the covariance; given the regression on the charge, what that leaves.</summary>
-    private void Spread(SquareRootFilter filter, double[]? regression, double factor)
+    private void Spread(SquareRootFilter filter, double[] regression)
     {
-        for (int j = 0; j < N; j++)
-        {
-            _normal[j] = factor * _random.Normal();
-        }
-
+        Draw();
         double charge = VectorRows.Dot(filter.L, StateIndex.Charge * Stride, _normal, 0, Stride);
         for (int i = 0; i < N; i++)
         {
-            double along = VectorRows.Dot(filter.L, i * Stride, _normal, 0, Stride);
-            _states[i] += along - (regression is null ? 0 : regression[i] * charge);
+            _states[i] += VectorRows.Dot(filter.L, i * Stride, _normal, 0, Stride) - (regression[i] * charge);
+        }
+    }
+
+    /// <summary>Adds a draw from the covariance whose part along the slopes is given, in standard deviations.</summary>
+    private void Spread(SquareRootFilter filter, double along, double z)
+    {
+        Draw();
+        if (along > 0)
+        {
+            double drawn = VectorRows.Dot(_slope, 0, _normal, 0, Stride);
+            VectorRows.Add(_normal, 0, ((z * Math.Sqrt(along)) - drawn) / along, _slope, 0, Stride);
+        }
+
+        for (int i = 0; i < N; i++)
+        {
+            _states[i] += VectorRows.Dot(filter.L, i * Stride, _normal, 0, Stride);
+        }
+    }
+
+    /// <summary>What is left of a draw from a dry filter by its logarithm, as the filter has it.</summary>
+    private void ByLogarithm(SquareRootFilter dry)
+    {
+        double charge = Math.Exp(dry.X[StateIndex.Charge]);
+        double dissolved = Math.Exp(dry.X[StateIndex.Dissolved]);
+        double mass = VaporLeft.Of(charge, dry.X[StateIndex.Delivered], dissolved);
+        double more = (charge * (_states[StateIndex.Charge] - dry.X[StateIndex.Charge])) - (_states[StateIndex.Delivered] - dry.X[StateIndex.Delivered])
+            - (dissolved * (_states[StateIndex.Dissolved] - dry.X[StateIndex.Dissolved]));
+        _states[StateIndex.Charge] = Math.Log(Math.Max(1e-9, _states[StateIndex.Delivered] + Math.Exp(_states[StateIndex.Dissolved]) + (mass * VaporLeft.Factor(more / mass))));
+    }
+
+    private void Draw()
+    {
+        for (int j = 0; j < N; j++)
+        {
+            _normal[j] = _random.Normal();
         }
     }
 

@@ -77,7 +77,7 @@ public sealed class RecoveryEstimator
         _filter = new ChangePointFilter(_model, _prior);
         _filterDraws = new FilterDraws(_filter, _model, _prior, how.Seed);
         int values = 80;
-        int points = FilterDraws.WetPoints + (ChangePointFilter.Slots * FilterDraws.DryPoints);
+        int points = FilterDraws.WetPoints + FilterDraws.DryPoints;
         if (how.Profile == EstimationProfile.Full)
         {
             _samples = new WeightedSamples(_model, _prior, how.Seed);

@@ -40,9 +40,9 @@ internal sealed class ChangePointFilter
     private const double WetStays = -30;
 
     /// <summary>How the charge of a dry filter wanders in a minute, as a share of what is left outside the oil: some, and more just after its birth, when puddles linger.</summary>
-    private const double Walk = 0.05;
+    private static readonly double Walk = E.W;
 
-    private const double Straggle = 0.2;
+    private static readonly double Straggle = E.ST;
     private const double Minute = 60;
 
     /// <summary>ln of the charge around the least one for which its density is taken.</summary>
@@ -83,7 +83,7 @@ internal sealed class ChangePointFilter
         Wet = new SquareRootFilter(model, prior, differences, AssumedPhase.LiquidPresent) { InnerNoise = 0.08 * 0.08 / 600 };
         for (int i = 0; i < Slots; i++)
         {
-            _dry[i] = new SquareRootFilter(model, prior, differences, AssumedPhase.VaporOnly) { TemperatureNoise = 0.25 * 0.25, InnerNoise = 0.3 * 0.3 / Minute };
+            _dry[i] = new SquareRootFilter(model, prior, differences, AssumedPhase.VaporOnly) { TemperatureNoise = E.TN * E.TN, InnerNoise = 0.3 * 0.3 / Minute };
         }
     }
 

@@ -14,8 +14,8 @@ internal sealed class FilterDraws
     private const int Stride = FilterWorkspace.Stride;
     private const int WetQuantiles = 20;
 
-    /// <summary>The golden ratio's step, by which the parts of two quantities are paired without going together.</summary>
-    private const double Golden = 0.6180339887;
+    /// <summary>Step through the parts of the dry points, prime to their number.</summary>
+    private const int DryDealing = 5;
 
     /// <summary>Step through the ten values, prime to their number.</summary>
     private const int Dealing = 3;
@@ -32,13 +32,16 @@ internal sealed class FilterDraws
     private const double LeftUnsure = 0.35;
 
     /// <summary>How far a dry forecast's time is off: as a share up to an hour, and in seconds.</summary>
-    private const double DryTimeShare = 0.3;
+    private static readonly double DryTimeShare = E.DT;
 
     private const double DryTimeLongest = 3600;
-    private const double DryTimeSeconds = 4;
+    private static readonly double DryTimeSeconds = E.DS;
 
     /// <summary>Middles of ten equal parts of a standard normal distribution.</summary>
     private static readonly double[] Tenths = [-1.6449, -1.0364, -0.6745, -0.3853, -0.1257, 0.1257, 0.3853, 0.6745, 1.0364, 1.6449];
+
+    /// <summary>Middles of twelve.</summary>
+    private static readonly double[] Twelfths = [-1.7317, -1.1503, -0.8122, -0.5485, -0.3186, -0.1046, 0.1046, 0.3186, 0.5485, 0.8122, 1.1503, 1.7317];
 
     private readonly ChangePointFilter _filter;
     private readonly EstimatorPrior _prior;
@@ -132,31 +135,25 @@ internal sealed class FilterDraws
 
     /// <summary>
     /// Points of the dry filters, as many of each as its probability has it. When the level comes is above all a matter of how far the pressure is from it now: that direction of the distribution is dealt
-    /// out in equal parts, the others are drawn.
+    /// out in equal parts over all of them, the others are drawn.
     /// </summary>
     private void DryPointsOf(double weight, ForecastBatch batch)
     {
         double all = 1 - _filter.WetProbability;
         double cumulated = 0;
-        int given = 0;
-        for (int slot = 0; slot < ChangePointFilter.Slots; slot++)
+        int point = 0;
+        for (int slot = 0; slot < ChangePointFilter.Slots && all > 0; slot++)
         {
-            cumulated += _filter.DryProbability(slot);
-            int points = (int)Math.Round(DryPoints * cumulated / all) - given;
-            if (points <= 0 || _filter.Dry(slot) is not SquareRootFilter dry)
+            cumulated += _filter.DryProbability(slot) / all;
+            double along = double.NaN;
+            for (; point < DryPoints && (point + 0.5) / DryPoints <= cumulated && _filter.Dry(slot) is SquareRootFilter dry; point++)
             {
-                continue;
-            }
-
-            given += points;
-            double along = AlongPressure(dry);
-            for (int i = 0; i < points; i++)
-            {
+                along = double.IsNaN(along) ? AlongPressure(dry) : along;
+                int part = point * DryDealing % DryPoints;
                 Array.Copy(dry.X, _states, N);
-                double part = (i + 0.5) / points;
-                Spread(dry, along, Normal(part));
+                Spread(dry, along, Twelfths[part]);
                 ByLogarithm(dry);
-                batch.Add(Point(), weight / DryPoints, Normal((part + ((i + 1) * Golden)) % 1), DryTimeShare, DryTimeLongest, DryTimeSeconds);
+                batch.Add(Point(), weight / DryPoints, Twelfths[((part * DryDealing) + 3) % DryPoints], DryTimeShare, DryTimeLongest, DryTimeSeconds);
             }
         }
     }
@@ -175,8 +172,6 @@ internal sealed class FilterDraws
         VectorRows.Add(_slope, 0, 1 / dry.X[StateIndex.Temperature], dry.L, StateIndex.Temperature * Stride, Stride);
         return VectorRows.Dot(_slope, 0, _slope, 0, Stride);
     }
-
-    private static double Normal(double below) => MathNet.Numerics.Distributions.Normal.InvCDF(0, 1, below);
 
     private static double Quantile(double location, double scale, double below, double part)
     {

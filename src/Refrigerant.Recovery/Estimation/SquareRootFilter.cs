@@ -158,7 +158,9 @@ internal sealed class SquareRootFilter
         {
             _pressure = Math.Max(LeastPressure, block.Gauge + _prior.Atmosphere);
             // The model's own error lasts: a block of ten seconds brings no more of it than ten of one second.
-            double noise = _prior.GaugeNoise + (_prior.ModelNoise / Math.Max(1, Math.Min(10, block.Duration)));
+            double mn = _prior.ModelNoise;
+            if (_phase == AssumedPhase.VaporOnly && E.F > 0) { double q = (E.F * _pressure) + E.G; mn = Math.Min(mn, q * q); }
+            double noise = _prior.GaugeNoise + (mn / Math.Max(1, Math.Min(10, block.Duration)));
             double shown = _differences.Gauge(X, L, in _inputs, out double second);
             GaugeConsistency = Scalar(block.Gauge - shown, noise, second, ref _gaugeRun);
         }

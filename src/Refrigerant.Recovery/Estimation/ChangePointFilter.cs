@@ -40,9 +40,9 @@ internal sealed class ChangePointFilter
     private const double WetStays = -30;
 
     /// <summary>How the charge of a dry filter wanders in a minute, as a share of what is left outside the oil: some, and more just after its birth, when puddles linger.</summary>
-    private static readonly double Walk = E.W;
+    private const double Walk = 0.1;
 
-    private static readonly double Straggle = E.ST;
+    private const double Straggle = 0.2;
     private const double Minute = 60;
 
     /// <summary>ln of the charge around the least one for which its density is taken.</summary>
@@ -83,7 +83,7 @@ internal sealed class ChangePointFilter
         Wet = new SquareRootFilter(model, prior, differences, AssumedPhase.LiquidPresent) { InnerNoise = 0.08 * 0.08 / 600 };
         for (int i = 0; i < Slots; i++)
         {
-            _dry[i] = new SquareRootFilter(model, prior, differences, AssumedPhase.VaporOnly) { TemperatureNoise = E.TN * E.TN, InnerNoise = 0.3 * 0.3 / Minute };
+            _dry[i] = new SquareRootFilter(model, prior, differences, AssumedPhase.VaporOnly) { TemperatureNoise = 0.25 * 0.25, InnerNoise = 0.3 * 0.3 / Minute };
         }
     }
 
@@ -468,16 +468,12 @@ internal sealed class ChangePointFilter
         return filter.X[StateIndex.Charge] - Math.Log(Math.Max(1e-9, gone));
     }
 
-    /// <summary>One of two Gauss–Newton steps on the condition, each with twice the variance.</summary>
+    /// <summary>One of two Gauss–Newton steps on the condition, each with twice the variance. By logarithms: a charge that was told far too low is then reached in one.</summary>
     private void Condition(SquareRootFilter filter, double mass)
     {
-        _model.Table.At(filter.X[StateIndex.Temperature], out SaturationValues at);
-        double vapor = at.VaporDensity * Math.Exp(filter.X[StateIndex.Volume]);
-        double charge = Math.Exp(filter.X[StateIndex.Charge]);
-        double oil = Math.Exp(filter.X[StateIndex.Dissolved]);
-        Combine(filter, charge, -1, -oil, -vapor);
-        double sigma = (0.3 * mass) + (0.002 * charge);
-        filter.Condition(-(charge - filter.X[StateIndex.Delivered] - oil - vapor), 2 * sigma * sigma);
+        double distance = Distance(filter, out _);
+        double sigma = (0.3 * mass / Math.Exp(filter.X[StateIndex.Charge])) + 0.002;
+        filter.Condition(-distance, 2 * sigma * sigma);
     }
 
     private void Combine(SquareRootFilter filter, double byCharge, double byDelivered, double byDissolved, double byVolume)

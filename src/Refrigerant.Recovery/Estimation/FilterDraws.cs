@@ -32,10 +32,10 @@ internal sealed class FilterDraws
     private const double LeftUnsure = 0.35;
 
     /// <summary>How far a dry forecast's time is off: as a share up to an hour, and in seconds.</summary>
-    private static readonly double DryTimeShare = E.DT;
+    private const double DryTimeShare = 0.3;
 
     private const double DryTimeLongest = 3600;
-    private static readonly double DryTimeSeconds = E.DS;
+    private const double DryTimeSeconds = 4;
 
     /// <summary>Middles of ten equal parts of a standard normal distribution.</summary>
     private static readonly double[] Tenths = [-1.6449, -1.0364, -0.6745, -0.3853, -0.1257, 0.1257, 0.3853, 0.6745, 1.0364, 1.6449];

@@ -43,6 +43,7 @@ internal sealed class Diagnosis
     private readonly EstimatorPrior _prior;
     private readonly ChangePointFilter _filter;
     private readonly ParityRelations _parity;
+    private readonly ToldMachine _told;
     private readonly AirWatch _air = new();
     private readonly GaugeGuard _gauge;
     private readonly AbsoluteGauge _absolute;
@@ -69,10 +70,10 @@ internal sealed class Diagnosis
         _filter = filter;
         _parity = new ParityRelations(model, prior, filter);
         _gauge = new GaugeGuard(model, prior);
-        var machine = new ToldMachine(model.Table, prior);
-        _absolute = new AbsoluteGauge(model, prior, machine, instruments);
-        _machine = new MachineWatch(machine, prior);
-        _still = new StandstillWatch(machine, prior);
+        _told = new ToldMachine(model.Table, prior);
+        _absolute = new AbsoluteGauge(model, prior, _told, instruments);
+        _machine = new MachineWatch(_told, prior);
+        _still = new StandstillWatch(_told, prior);
         _scale = new ScaleGuard(instruments);
         for (int i = 0; i < _until.Length; i++)
         {
@@ -96,6 +97,9 @@ internal sealed class Diagnosis
 
     /// <summary>Whether machine or hose are not what was told, so that samples of constant parameters have no say any more.</summary>
     public bool IsChanged { get; private set; }
+
+    /// <summary>Whether the pressure stands below the atmosphere while the machine draws, and nothing says why.</summary>
+    public bool IsStalled => _air.IsStalled && !_air.IsAir;
 
     /// <summary>What was left out of the last block.</summary>
     public UnusedReadings NotUsed { get; private set; }
@@ -181,8 +185,8 @@ internal sealed class Diagnosis
         Pressure = output.Pressure;
         Suction = output.SuctionPressure;
         Free(in block);
-        double asTold = output.Flow * _prior.Typical.Displacement / mean.Parameters.Displacement;
-        _air.Update(in block, isResting, asTold, _filter.VaporOnly > 0.5);
+        double asTold = Require.IsFinite(block.Gauge) ? _told.Flow(block.Gauge + _prior.Atmosphere, block.AirTemperature) : 0;
+        _air.Update(in block, isResting, asTold, _filter.VaporOnly > 0.5, _prior.Atmosphere);
         Note(JobCondition.ForeignGas, _air.IsAir, double.PositiveInfinity);
         if (!block.IsDrawing && !Stands(JobCondition.ValveClosed))
         {

@@ -274,7 +274,7 @@ public sealed class RecoveryEstimator
             && estimate.Remaining.High - estimate.Remaining.Low > 0.1 * estimate.TotalCharge.Best;
         double told = 1.5 * _chargeTolerance;
         estimate.Set(JobCondition.ColdPool, isPool);
-        estimate.Set(JobCondition.RestSuggested, last.IsDrawing && (isPool || isOpenQuestion));
+        estimate.Set(JobCondition.RestSuggested, last.IsDrawing && (isPool || isOpenQuestion || _diagnosis.IsStalled));
         estimate.Set(JobCondition.LevelOutOfReach, !double.IsNaN(_forecasts.ReadyAt) && _forecasts.Reached < 0.1);
         estimate.Set(
             JobCondition.ChargeInconsistent,

@@ -38,6 +38,7 @@ internal sealed class AirWatch
     /// <summary>s over which the gauge is averaged.</summary>
     private const double Smoothing = 30;
 
+    private readonly EstimatorPrior _prior;
     private readonly double[] _marks = new double[4];
     private int _reached;
     private double _began = double.NaN;
@@ -48,6 +49,8 @@ internal sealed class AirWatch
     private double _smooth;
     private double _smoothFrom;
     private double _smoothAt = double.NaN;
+
+    public AirWatch(EstimatorPrior prior) => _prior = prior;
 
     /// <summary>Whether air comes in.</summary>
     public bool IsAir { get; private set; }
@@ -60,11 +63,10 @@ internal sealed class AirWatch
     /// <param name="isResting">Whether the machine stands and the valves are open.</param>
     /// <param name="expectedFlow">What a machine as told would draw at this pressure, kg/s.</param>
     /// <param name="isVaporOnly">Whether no liquid is thought to be left.</param>
-    /// <param name="atmosphere">Pa.</param>
-    public void Update(in EstimatorBlock block, bool isResting, double expectedFlow, bool isVaporOnly, double atmosphere)
+    public void Update(in EstimatorBlock block, bool isResting, double expectedFlow, bool isVaporOnly)
     {
         Rest(in block, isResting && block.Gauge < -Below);
-        Draw(in block, expectedFlow, isVaporOnly, atmosphere);
+        Draw(in block, expectedFlow, isVaporOnly);
     }
 
     private void Rest(in EstimatorBlock block, bool counts)
@@ -104,7 +106,7 @@ internal sealed class AirWatch
         }
     }
 
-    private void Draw(in EstimatorBlock block, double expectedFlow, bool isVaporOnly, double atmosphere)
+    private void Draw(in EstimatorBlock block, double expectedFlow, bool isVaporOnly)
     {
         if (!block.IsDrawing || !isVaporOnly)
         {
@@ -121,10 +123,13 @@ internal sealed class AirWatch
         _smooth = double.IsNaN(_smoothAt) ? block.Gauge : _smooth + (Math.Min(1, (block.Time - _smoothAt) / Smoothing) * (block.Gauge - _smooth));
         _expected += double.IsNaN(_smoothAt) ? 0 : expectedFlow * (block.Time - _smoothAt);
         _smoothAt = block.Time;
-        bool falls = _smoothFrom - _smooth > MostFall * (_smoothFrom + atmosphere);
-        if (double.IsNaN(_drawnSince) || falls || _smooth > -Below || block.Time - _drawnSince > Longest)
+
+        // The gauge may be off by its own error: what it shows just above the atmosphere may lie below.
+        double most = _prior.Sigma[StateIndex.GaugeBias];
+        bool falls = _smoothFrom - _smooth > MostFall * (_smoothFrom + _prior.Atmosphere);
+        if (double.IsNaN(_drawnSince) || falls || _smooth > most || block.Time - _drawnSince > Longest)
         {
-            IsStalled &= !falls && _smooth <= -Below;
+            IsStalled &= !falls && _smooth <= most;
             _drawnSince = Require.IsFinite(block.Delivered) ? block.Time : double.NaN;
             _smoothFrom = _smooth;
             _delivered = block.Delivered;

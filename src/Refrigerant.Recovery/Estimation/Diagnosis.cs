@@ -44,7 +44,7 @@ internal sealed class Diagnosis
     private readonly ChangePointFilter _filter;
     private readonly ParityRelations _parity;
     private readonly ToldMachine _told;
-    private readonly AirWatch _air = new();
+    private readonly AirWatch _air;
     private readonly GaugeGuard _gauge;
     private readonly AbsoluteGauge _absolute;
     private readonly MachineWatch _machine;
@@ -70,6 +70,7 @@ internal sealed class Diagnosis
         _filter = filter;
         _parity = new ParityRelations(model, prior, filter);
         _gauge = new GaugeGuard(model, prior);
+        _air = new AirWatch(prior);
         _told = new ToldMachine(model.Table, prior);
         _absolute = new AbsoluteGauge(model, prior, _told, instruments);
         _machine = new MachineWatch(_told, prior);
@@ -186,7 +187,7 @@ internal sealed class Diagnosis
         Suction = output.SuctionPressure;
         Free(in block);
         double asTold = Require.IsFinite(block.Gauge) ? _told.Flow(block.Gauge + _prior.Atmosphere, block.AirTemperature) : 0;
-        _air.Update(in block, isResting, asTold, _filter.VaporOnly > 0.5, _prior.Atmosphere);
+        _air.Update(in block, isResting, asTold, _filter.VaporOnly > 0.5);
         Note(JobCondition.ForeignGas, _air.IsAir, double.PositiveInfinity);
         if (!block.IsDrawing && !Stands(JobCondition.ValveClosed))
         {

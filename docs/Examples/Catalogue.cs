@@ -49,6 +49,7 @@ internal static class Catalogue
         new("validation-vehicle.md", VehicleRecovery.Print),
         new("validation-oil.md", OilPairs.Print),
         new("validation-cylinders.md", CylindersInStillAir.Print),
+        new("validation-tank.md", SelfCoolingTank.Print),
         new("validation-rates.md", MachineRates.Print),
         new("validation-cores.md", ValveCores.Print),
         new("accuracy-saturation.md", () => AccuracyTable.Print(PureDeviations.Saturation, PureDeviations.SaturationProperties)),

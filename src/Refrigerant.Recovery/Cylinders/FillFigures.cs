@@ -1,4 +1,5 @@
 using System.Collections.Generic;
+using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
 
 namespace Refrigerant.Recovery.Cylinders;
@@ -20,6 +21,7 @@ internal static class FillFigures
     /// <summary>70 °F, K; 49 CFR says 21 °C (70 °F).</summary>
     public const double ServiceTemperature = 294.15 + (1.0 / 9);
 
+    /// <summary>5/4: the share of its service pressure that a cylinder may see.</summary>
     public const double ServicePressureRatio = 1.25;
     public const double FillingRatioFactor = 0.95;
 
@@ -93,6 +95,9 @@ internal static class FillFigures
 
     public static readonly RuleFigure ByWeight = new(
         "content is verified by weight, on an accurate scale", "weight", "49 CFR 173.304a(c)", Editions.Cfr49, Evidence.Read);
+
+    /// <summary>Gauge pressure that a cylinder may see: 5/4 of its service pressure, Pa.</summary>
+    public static double HighestGaugePressure(RecoveryCylinder cylinder) => ServicePressureRatio * cylinder.ServicePressure.Pascals;
 
     public static IReadOnlyList<RuleFigure> All { get; } =
     [

@@ -169,7 +169,7 @@ internal sealed class FillRuleSet
         }
 
         double service = _cylinder.ServicePressure.Pascals;
-        AddPressure(FillRuleKind.PressureAt55C, FillFigures.PressureAt55C, FillFigures.LiquidFullTemperature, FillFigures.ServicePressureRatio * service);
+        AddPressure(FillRuleKind.PressureAt55C, FillFigures.PressureAt55C, FillFigures.LiquidFullTemperature, FillFigures.HighestGaugePressure(_cylinder));
         AddPressure(FillRuleKind.PressureAt21C, FillFigures.PressureAt21C, FillFigures.ServiceTemperature, service);
     }
 
@@ -237,7 +237,7 @@ internal sealed class FillRuleSet
         const FillRuleKind Kind = FillRuleKind.LibraryBound;
         AddShareAt(Kind, FillFigures.LibraryShare, FillFigures.EightyPercent, FillFigures.GuidelineTemperature);
         AddNotLiquidFull(Kind, FillFigures.LibraryFull, FillFigures.VaporTemperature);
-        AddPressure(Kind, FillFigures.LibraryPressure, FillFigures.LiquidFullTemperature, FillFigures.ServicePressureRatio * _cylinder.ServicePressure.Pascals);
+        AddPressure(Kind, FillFigures.LibraryPressure, FillFigures.LiquidFullTemperature, FillFigures.HighestGaugePressure(_cylinder));
     }
 
     private double? LiquidDensity(FillRuleKind kind, double temperature)

@@ -17,7 +17,7 @@ internal static class FillStrength
     public static IEnumerable<Finding> For(RecoveryCylinder cylinder, PropertyModel model, FillRules rules)
     {
         bool isUn = cylinder.Specification is { IsUn: true };
-        double allowed = FillFigures.ServicePressureRatio * cylinder.ServicePressure.Pascals;
+        double allowed = FillFigures.HighestGaugePressure(cylinder);
         if (rules.Has(FillRuleKind.PressureAt55C)
             && !isUn
             && BubblePressure(model, FillFigures.LiquidFullTemperature) is double at55

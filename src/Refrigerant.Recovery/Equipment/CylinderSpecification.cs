@@ -7,12 +7,15 @@ using UnitsNet.Units;
 
 namespace Refrigerant.Recovery.Equipment;
 
-/// <summary>What a cylinder is built to: a DOT specification with its service pressure, or a UN/ADR test pressure. Immutable.</summary>
+/// <summary>What a cylinder is built to: a DOT or TC specification with its service pressure, or a UN/ADR test pressure. Immutable.</summary>
 public sealed record CylinderSpecification
 {
     /// <summary>The prefix of marks that this type knows, longest first so that "4BA" is not read as "4B" (49 CFR 178, the list from memory).</summary>
     private static readonly string[] KnownTypes =
         ["3AAX", "3AA", "3AL", "3AX", "3A", "3B", "3E", "3T", "4AA", "4BA", "4BW", "4DA", "4DS", "4B", "4D", "4E", "4L", "39"];
+
+    /// <summary>Who a mark is of; what the Interstate Commerce Commission marked, the DOT took over.</summary>
+    private static readonly string[] Prefixes = ["DOT", "ICC", "CTC", "TC"];
 
     private CylinderSpecification(string mark, string type, double? servicePressure, Pressure? testPressure)
     {
@@ -22,10 +25,10 @@ public sealed record CylinderSpecification
         TestPressure = testPressure;
     }
 
-    /// <summary>The mark in its usual form, such as "DOT-4BA400" or "UN 42 bar".</summary>
+    /// <summary>The mark in its usual form, such as "DOT-4BA400", "TC-4BAM28" or "UN 42 bar".</summary>
     public string Mark { get; }
 
-    /// <summary>The specification without its pressure, such as "4BA"; "UN" for a UN/ADR cylinder.</summary>
+    /// <summary>The specification without its pressure, such as "4BA", of a TC mark that of the DOT specification it corresponds to (49 CFR 173.301(l), from memory); "UN" for a UN/ADR cylinder.</summary>
     public string Type { get; }
 
     /// <summary>Whether the mark is a UN/ADR test pressure and not a DOT specification.</summary>
@@ -48,25 +51,24 @@ public sealed record CylinderSpecification
 
     internal double? TestPressurePascals => TestPressure?.Pascals;
 
-    /// <summary>Reads a DOT mark: the specification and its service pressure in psi, such as "DOT 4BA400", "4BW-260" or "3AA2400".</summary>
+    /// <summary>
+    /// Reads a mark: the specification and its service pressure, of a DOT mark in psi, such as "DOT 4BA400", "4BW-260" or "3AA2400"; of a Canadian one with an M after the
+    /// specification in bar, such as "TC-4BAM28" (CSA B339, from memory).
+    /// </summary>
     /// <param name="mark">The mark; case, blanks, hyphens and a leading "DOT" or "ICC" do not matter.</param>
     /// <exception cref="ArgumentNullException">The mark is null.</exception>
-    /// <exception cref="ArgumentException">No known specification, or no service pressure from 1 to 10 000 psi after it.</exception>
+    /// <exception cref="ArgumentException">No known specification, or no service pressure from 1 to 10 000 psi (1 to 700 bar) after it.</exception>
     public static CylinderSpecification FromMark(string mark)
     {
         Require.NotNull(mark, nameof(mark));
         string text = new([.. mark.ToUpperInvariant().Where(char.IsLetterOrDigit)]);
-        foreach (string prefix in new[] { "DOT", "ICC" })
-        {
-            if (text.StartsWith(prefix, StringComparison.Ordinal))
-            {
-                text = text.Substring(prefix.Length);
-            }
-        }
-
+        string? body = Prefixes.FirstOrDefault(prefix => text.StartsWith(prefix, StringComparison.Ordinal));
+        text = text.Substring(body?.Length ?? 0);
         string? type = KnownTypes.FirstOrDefault(known => text.StartsWith(known, StringComparison.Ordinal))
             ?? throw Unknown(mark, "it names no known specification");
         string digits = text.Substring(type.Length);
+        bool isMetric = digits.StartsWith("M", StringComparison.Ordinal) && body is null or "TC" or "CTC";
+        digits = digits.Substring(isMetric ? 1 : 0);
 
         // Insulated and electric-welded variants carry letters after the pressure: 4B240ET.
         if (digits.EndsWith("ET", StringComparison.Ordinal))
@@ -74,14 +76,16 @@ public sealed record CylinderSpecification
             digits = digits.Substring(0, digits.Length - 2);
         }
 
-        if (!int.TryParse(digits, NumberStyles.None, CultureInfo.InvariantCulture, out int psi) || psi < 1 || psi > 10_000)
+        int most = isMetric ? 700 : 10_000;
+        if (!int.TryParse(digits, NumberStyles.None, CultureInfo.InvariantCulture, out int marked) || marked < 1 || marked > most)
         {
-            throw Unknown(mark, "a service pressure from 1 to 10000 psi must follow the specification");
+            throw Unknown(mark, isMetric ? "a service pressure from 1 to 700 bar must follow the M" : "a service pressure from 1 to 10000 psi must follow the specification");
         }
 
-        double service = new Pressure(psi, PressureUnit.PoundForcePerSquareInch).Pascals;
+        double service = new Pressure(marked, isMetric ? PressureUnit.Bar : PressureUnit.PoundForcePerSquareInch).Pascals;
         Pressure? test = TestRatio(type) is double ratio ? new Pressure(ratio * service, PressureUnit.Pascal) : null;
-        return new CylinderSpecification("DOT-" + text, type, service, test);
+        string issuer = isMetric || body == "TC" ? "TC-" : body == "CTC" ? "CTC-" : "DOT-";
+        return new CylinderSpecification(issuer + text, type, service, test);
     }
 
     /// <summary>A UN/ADR cylinder by its marked test pressure.</summary>
@@ -105,6 +109,6 @@ public sealed record CylinderSpecification
 
     private static ArgumentException Unknown(string mark, string why) => new(
         $"\"{mark}\" is no cylinder mark: {why}. Known specifications: DOT {string.Join(", ", KnownTypes)}, "
-        + "each followed by its service pressure in psi, such as 4BA400.",
+        + "each followed by its service pressure in psi, such as 4BA400, or by M and bar, such as TC-4BAM28.",
         nameof(mark));
 }

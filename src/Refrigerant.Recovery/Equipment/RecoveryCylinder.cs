@@ -31,6 +31,7 @@ public sealed record RecoveryCylinder
     /// <param name="refrigerant">See <see cref="Refrigerant"/>.</param>
     /// <param name="requalificationDue">See <see cref="RequalificationDue"/>.</param>
     /// <param name="specification">See <see cref="Specification"/>.</param>
+    /// <param name="temperature">See <see cref="Temperature"/>.</param>
     /// <exception cref="ArgumentException">A value outside the range of its member.</exception>
     [SetsRequiredMembers]
     public RecoveryCylinder(
@@ -41,7 +42,8 @@ public sealed record RecoveryCylinder
         Mass? content = null,
         string? refrigerant = null,
         DateTime? requalificationDue = null,
-        CylinderSpecification? specification = null)
+        CylinderSpecification? specification = null,
+        Temperature? temperature = null)
     {
         WaterCapacity = waterCapacity;
         TareWeight = tareWeight;
@@ -51,6 +53,7 @@ public sealed record RecoveryCylinder
         Refrigerant = refrigerant ?? Refrigerant;
         RequalificationDue = requalificationDue ?? RequalificationDue;
         Specification = specification ?? Specification;
+        Temperature = temperature ?? Temperature;
     }
 
     /// <summary>What the technician calls it, such as "C1".</summary>
@@ -107,7 +110,26 @@ public sealed record RecoveryCylinder
 
     = new(0, MassUnit.Kilogram);
 
-    /// <summary>What it is built to: the DOT mark or the UN/ADR test pressure; unknown by default.</summary>
+    /// <summary>
+    /// Temperature of cylinder and content when it is connected, 150 K to 400 K: above that of the air for one out of a hot van or the sun, below it for one that was cooled before;
+    /// that of the surroundings where it is null.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
+    public Temperature? Temperature
+    {
+        get;
+        init
+        {
+            if (value is Temperature given)
+            {
+                Require.InRange(given.Kelvins, 150, 400, "K", nameof(Temperature));
+            }
+
+            field = Held.Celsius(value);
+        }
+    }
+
+    /// <summary>What it is built to: the DOT or TC mark or the UN/ADR test pressure; unknown by default.</summary>
     public CylinderSpecification? Specification { get; init; }
 
     /// <summary>Designation of the refrigerant it holds or last held, such as "R-134a"; null for one that is new, or cleaned and evacuated.</summary>
@@ -122,7 +144,7 @@ public sealed record RecoveryCylinder
     /// <summary>Weight on the scale now: tare and content.</summary>
     public Mass GrossWeight => new(TareWeight.Kilograms + Content.Kilograms, MassUnit.Kilogram);
 
-    /// <summary>A cylinder by its DOT mark, which gives the service pressure too.</summary>
+    /// <summary>A cylinder by its DOT or TC mark, which gives the service pressure too.</summary>
     /// <param name="mark">The mark, such as "DOT-4BA400"; see <see cref="CylinderSpecification.FromMark"/>.</param>
     /// <param name="waterCapacity">Water capacity (mark WC), 1e-3 to 1e6 kg.</param>
     /// <param name="tareWeight">Tare weight (mark TW), 1e-3 to 1e6 kg.</param>

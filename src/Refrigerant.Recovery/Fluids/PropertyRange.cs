@@ -1,4 +1,6 @@
 using System;
+using Refrigerant.Recovery.Numerics;
+
 namespace Refrigerant.Recovery.Fluids;
 
 /// <summary>The range in which a property model may be asked, in plain SI doubles.</summary>
@@ -11,6 +13,7 @@ public sealed record PropertyRange
     /// <param name="maximumSaturationTemperature">Upper end of the saturation curves, K: at or just below the critical point.</param>
     /// <param name="minimumSaturationPressure">Lowest absolute pressure at which saturation may be asked, Pa.</param>
     /// <param name="maximumSaturationPressure">Highest absolute pressure at which saturation may be asked, Pa.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value that is not finite or is negative, or an upper end below its lower one.</exception>
     public PropertyRange(
         double minimumTemperature,
         double maximumTemperature,
@@ -19,12 +22,12 @@ public sealed record PropertyRange
         double minimumSaturationPressure,
         double maximumSaturationPressure)
     {
-        MinimumSaturationPressure = minimumSaturationPressure;
-        MaximumSaturationPressure = maximumSaturationPressure;
-        MinimumTemperature = minimumTemperature;
-        MaximumTemperature = maximumTemperature;
-        MaximumPressure = maximumPressure;
-        MaximumSaturationTemperature = maximumSaturationTemperature;
+        MinimumTemperature = Require.NotNegative(minimumTemperature, "K", nameof(minimumTemperature));
+        MaximumTemperature = AtLeast(maximumTemperature, minimumTemperature, "K", nameof(maximumTemperature));
+        MaximumPressure = Require.Positive(maximumPressure, "Pa", nameof(maximumPressure));
+        MaximumSaturationTemperature = AtLeast(maximumSaturationTemperature, minimumTemperature, "K", nameof(maximumSaturationTemperature));
+        MinimumSaturationPressure = Require.NotNegative(minimumSaturationPressure, "Pa", nameof(minimumSaturationPressure));
+        MaximumSaturationPressure = AtLeast(maximumSaturationPressure, minimumSaturationPressure, "Pa", nameof(maximumSaturationPressure));
     }
 
     /// <summary>Creates the range of an engine that does not tell its saturation pressures: they count as from 0 to the highest pressure of any state.</summary>
@@ -32,6 +35,7 @@ public sealed record PropertyRange
     /// <param name="maximumTemperature">Highest temperature of any state, K.</param>
     /// <param name="maximumPressure">Highest absolute pressure of any state, Pa.</param>
     /// <param name="maximumSaturationTemperature">Upper end of the saturation curves, K: at or just below the critical point.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A value that is not finite or is negative, or an upper end below its lower one.</exception>
     public PropertyRange(double minimumTemperature, double maximumTemperature, double maximumPressure, double maximumSaturationTemperature)
         : this(minimumTemperature, maximumTemperature, maximumPressure, maximumSaturationTemperature, 0, maximumPressure)
     {
@@ -57,4 +61,6 @@ public sealed record PropertyRange
 
     /// <summary>The range of temperature and pressure.</summary>
     public override string ToString() => FormattableString.Invariant($"{MinimumTemperature:G7} K to {MaximumTemperature:G7} K, up to {MaximumPressure:G7} Pa; saturation up to {MaximumSaturationTemperature:G7} K");
+
+    private static double AtLeast(double value, double minimum, string unit, string parameter) => Require.InRange(value, minimum, double.MaxValue, unit, parameter);
 }

@@ -1,4 +1,5 @@
 using System;
+
 namespace Refrigerant.Recovery.Fluids;
 
 /// <summary>

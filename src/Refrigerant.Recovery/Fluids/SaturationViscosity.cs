@@ -1,10 +1,11 @@
 using System;
+
 namespace Refrigerant.Recovery.Fluids;
 
 /// <summary>Dynamic viscosity of saturated liquid and vapor, Pa·s.</summary>
 public readonly record struct SaturationViscosity
 {
-    /// <summary>Creates the pair.</summary>
+    /// <summary>Creates the pair; no check is made: the property model vouches for it.</summary>
     /// <param name="liquid">Of saturated liquid, Pa·s.</param>
     /// <param name="vapor">Of saturated vapor, Pa·s.</param>
     /// <param name="isEstimate">Whether no published correlation of this fluid stands behind it.</param>

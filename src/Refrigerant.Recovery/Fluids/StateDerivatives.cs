@@ -1,4 +1,5 @@
 using System;
+
 namespace Refrigerant.Recovery.Fluids;
 
 /// <summary>Second-order properties of a single-phase state, in plain SI doubles.</summary>

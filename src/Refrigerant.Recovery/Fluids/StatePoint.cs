@@ -1,4 +1,5 @@
 using System;
+
 namespace Refrigerant.Recovery.Fluids;
 
 /// <summary>One equilibrium state in plain SI doubles, as <see cref="PropertyModel"/> returns it.</summary>

@@ -117,7 +117,13 @@ public sealed class Barometer : IEquatable<Barometer>
     /// <exception cref="ArgumentOutOfRangeException">Negative, above the barometer, or not a finite number.</exception>
     public Pressure ToVacuum(Pressure absolute)
     {
-        double pascals = Require.InRange(absolute.Pascals, 0, _pascals, "Pa absolute (the " + Description + ")", nameof(absolute));
+        double pascals = absolute.Pascals;
+        if (!(pascals >= 0 && pascals <= _pascals))
+        {
+            throw new ArgumentOutOfRangeException(
+                nameof(absolute), $"{nameof(absolute)} is {Require.Text(pascals)} Pa; it must be from 0 to {Require.Text(_pascals)} Pa, the pressure of the air ({Description}).");
+        }
+
         return new Pressure(_pascals - pascals, PressureUnit.Pascal);
     }
 

@@ -32,7 +32,7 @@ internal static partial class Require
     {
         if (!(value > 0) || !IsFinite(value))
         {
-            ThrowRange(value, "greater than 0", unit, parameter);
+            ThrowRange(value, Finite("greater than 0", value), unit, parameter);
         }
 
         return value;
@@ -42,7 +42,7 @@ internal static partial class Require
     {
         if (!(value >= 0) || !IsFinite(value))
         {
-            ThrowRange(value, "0 or more", unit, parameter);
+            ThrowRange(value, Finite("0 or more", value), unit, parameter);
         }
 
         return value;
@@ -98,6 +98,9 @@ internal static partial class Require
                 ? decimal.Parse(text, NumberStyles.Float, CultureInfo.InvariantCulture).ToString(CultureInfo.InvariantCulture)
                 : text;
     }
+
+    /// <summary>A range that infinity would lie in says that it may not.</summary>
+    private static string Finite(string range, double value) => IsFinite(value) ? range : "finite and " + range;
 
     [DoesNotReturn]
     private static void ThrowNotFinite(double value, string unit, string parameter) =>

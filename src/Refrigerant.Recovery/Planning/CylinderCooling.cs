@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using Refrigerant.Recovery.Cylinders;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Simulation;
 
@@ -11,9 +12,6 @@ internal static class CylinderCooling
     /// <summary>A bath against still air; a fan against still air: common practice, no source.</summary>
     private const double Bath = 50;
     private const double Fan = 3;
-
-    /// <summary>Pressure that a cylinder may see over its marked service pressure (49 CFR 173.301 and 173.304a at 55 °C, from memory).</summary>
-    private const double ServiceShare = 1.25;
 
     /// <summary>The cooling in use since the connected cylinder was connected.</summary>
     public static SimulationInputs Of(IReadOnlyList<PlannedStage> stages)
@@ -47,7 +45,7 @@ internal static class CylinderCooling
 
     /// <summary>The absolute pressure at which machine or cylinder must stop, Pa.</summary>
     public static double Limit(RecoveryJob job, RecoveryCylinder cylinder) =>
-        Math.Min(job.Machine.HighPressureCutout.Pascals, (ServiceShare * cylinder.ServicePressure.Pascals) + job.Barometer.Pressure.Pascals);
+        Math.Min(job.Machine.HighPressureCutout.Pascals, FillFigures.HighestGaugePressure(cylinder) + job.Barometer.Pressure.Pascals);
 
     private const double MeltingIce = 273.15;
 

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Numerics;
 using Refrigerant.Recovery.Simulation;
@@ -66,18 +67,15 @@ internal static class CylinderFindings
             .. run.Cylinders.Where(cylinder => cylinder.State is CylinderState state && run.Job.Barometer.ToGauge(state.Pressure) > cylinder.Cylinder.ServicePressure)
                 .OrderByDescending(cylinder => cylinder.State!.Pressure / cylinder.Cylinder.ServicePressure),
         ];
-        foreach (CylinderStanding cylinder in above)
+        if (above.Length > 0)
         {
-            CylinderState state = cylinder.State!;
-            if (cylinder == above[0])
-            {
-                yield return new Finding(
-                    PlanCodes.CylinderAboveService,
-                    Severity.Warning,
-                    "energy balance of the receiving cylinder",
-                    $"{FindingValue.Text("cylinder", cylinder.Cylinder.Label)} ends at {FindingValue.GaugePressure("pressure", run.Job.Barometer.ToGauge(state.Pressure), RoundingMode.Up)}, above the {FindingValue.GaugePressure("service pressure", cylinder.Cylinder.ServicePressure, RoundingMode.Down)} it is marked for: cool it before it is moved.",
-                    above.Length > 1 ? (FormattableString)$"So do {FindingValue.Text("others", string.Join(", ", above.Skip(1).Select(other => other.Cylinder.Label)))}." : null);
-            }
+            RecoveryCylinder worst = above[0].Cylinder;
+            yield return new Finding(
+                PlanCodes.CylinderAboveService,
+                Severity.Warning,
+                "energy balance of the receiving cylinder",
+                $"{FindingValue.Text("cylinder", worst.Label)} ends at {FindingValue.GaugePressure("pressure", run.Job.Barometer.ToGauge(above[0].State!.Pressure), RoundingMode.Up)}, above the {FindingValue.GaugePressure("service pressure", worst.ServicePressure, RoundingMode.Down)} it is marked for: cool it before it is moved.",
+                above.Length > 1 ? (FormattableString)$"{FindingValue.Text("others", string.Join(", ", above.Skip(1).Select(other => other.Cylinder.Label)))} {FindingValue.Text("verb", above.Length > 2 ? "end" : "ends")} above it too." : null);
         }
     }
 

@@ -13,9 +13,7 @@ namespace Refrigerant.Recovery.Planning;
 /// <summary>What, beside the filling rules, speaks against a cylinder in a job: the pressure that the refrigerant has at the place, or has at its critical point where it is no liquid when warm.</summary>
 internal static class CylinderFitness
 {
-    /// <summary>5/4 of the service pressure at 55 °C (49 CFR 173.304a, from memory), taken at the surroundings of the job too.</summary>
-    private const double ServiceShare = 1.25;
-
+    /// <summary>The bound of 55 °C is held against the surroundings of the job too: our choice.</summary>
     public static IEnumerable<Finding> For(RecoveryJob job, RecoveryCylinder cylinder)
     {
         Fluid fluid = job.Appliance.Fluid;
@@ -28,7 +26,7 @@ internal static class CylinderFitness
         }
 
         double gauge = fluid.Model.SaturationAtTemperature(kelvins).Bubble.Pressure - job.Barometer.Pressure.Pascals;
-        double allowed = ServiceShare * cylinder.ServicePressure.Pascals;
+        double allowed = FillFigures.HighestGaugePressure(cylinder);
         if (gauge > allowed)
         {
             FindingValue at = FindingValue.Temperature("temperature", new Temperature(kelvins, TemperatureUnit.Kelvin));

@@ -79,12 +79,12 @@ internal static class JobChecks
         }
     }
 
-    /// <summary>Whether the content fills the cylinder with liquid at the temperature of the air, though it would fit cold.</summary>
+    /// <summary>Whether the content fills the cylinder with liquid at the temperature of the air, or at its own where that is higher, though it would fit cold.</summary>
     public static bool IsFullOfLiquid(RecoveryJob job, RecoveryCylinder cylinder)
     {
         PropertyModel model = job.Appliance.Fluid.Model;
         double density = cylinder.Content.Kilograms / cylinder.InternalVolume.CubicMeters;
-        double air = job.Appliance.SurroundingsKelvin;
+        double air = Math.Max(job.Appliance.SurroundingsKelvin, cylinder.Temperature?.Kelvins ?? 0);
         double coldest = model.Range.MinimumTemperature;
         return air > coldest
             && air <= model.Range.MaximumSaturationTemperature
@@ -93,7 +93,7 @@ internal static class JobChecks
     }
 
     /// <summary>The message without what .NET appends to it about the parameter.</summary>
-    private static string WithoutParameter(ArgumentException e)
+    internal static string WithoutParameter(ArgumentException e)
     {
         string own = new ArgumentException(string.Empty, e.ParamName).Message;
         return own.Length > 0 && e.Message.EndsWith(own, StringComparison.Ordinal) ? e.Message.Substring(0, e.Message.Length - own.Length) : e.Message;

@@ -7,6 +7,7 @@ using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Numerics;
+using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Simulation;
 using Refrigerant.Recovery.Simulation.Vessels;
 using UnitsNet;
@@ -191,9 +192,9 @@ internal static class LevelFindings
                 return $"Draw from a port of that part too, or open what lies between.";
             case LevelObstacle.Heat:
                 return Heat(run, end);
-            case LevelObstacle.CylinderPropertyRange when run.Job.Appliance.Fluid.Designation == "R-744":
-                return $"What flows into a cylinder that stands below {FindingValue.GaugePressure("coldest liquid", run.Job.Barometer.ToGauge(new Pressure(518_000, PressureUnit.Pascal)), RoundingMode.Up)} may turn to dry ice in it: use a cylinder that holds gas above that, or let warm gas in first, slowly.";
-            case LevelObstacle.PropertyRange when end.HasLiquid && run.Job.Appliance.Fluid.Designation == "R-744":
+            case LevelObstacle.CylinderPropertyRange when DryIce.CanForm(run.Job.Appliance.Fluid):
+                return $"What flows into a cylinder that stands below {FindingValue.GaugePressure("coldest liquid", run.Job.Barometer.ToGauge(DryIce.TriplePressure(run.Job.Appliance.Fluid)), RoundingMode.Up)} may turn to dry ice in it: use a cylinder that holds gas above that, or let warm gas in first, slowly.";
+            case LevelObstacle.PropertyRange when end.HasLiquid && DryIce.CanForm(run.Job.Appliance.Fluid):
                 return $"What is still liquid would turn to dry ice, and boils too slowly above it: throttle so that the gauge stays above {FindingValue.GaugePressure("stay above", run.Job.Barometer.ToGauge(end.Pressure), RoundingMode.Up)} while there is liquid, and put heat in.";
             default:
                 return null;

@@ -51,8 +51,7 @@ internal static class PaceFindings
     {
         PlannedStage? slowest = run.Stages.Where(stage => stage.Kind == StageKind.VaporRecovery && stage.Result is not null && !stage.Step.IsThrottled && stage.Step.LowestPressure is null && stage.Moved.Kilograms > 0)
             .OrderByDescending(stage => stage.Moved.Kilograms).FirstOrDefault();
-        bool keepsTubes = run.Job.KeepAboveFreezing && run.Job.Appliance.Water is not null;
-        if (slowest is null || keepsTubes || !(slowest.Result!.SuctionLineShare.DecimalFractions < SlowLine))
+        if (slowest is null || run.Job.KeepsTubes || !(slowest.Result!.SuctionLineShare.DecimalFractions < SlowLine))
         {
             return null;
         }

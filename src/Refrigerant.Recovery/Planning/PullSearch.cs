@@ -124,7 +124,7 @@ internal sealed class PullSearch(PlanSituation now)
         _correction = 1;
         var parts = new List<StageResult> { first };
         double length = Math.Max(FirstPart, 0.05 * first.Duration.Seconds);
-        double crawled = 0;
+        double crawlsSince = double.NaN;
         for (int i = 0; i < MostParts; i++)
         {
             SimulationState from = parts[parts.Count - 1].After;
@@ -134,19 +134,20 @@ internal sealed class PullSearch(PlanSituation now)
                 return found;
             }
 
+            if (CrawlsFrom(part, ref crawlsSince) is double crawl)
+            {
+                parts.Add(now.Preview(how with { Duration = Time(crawl) }, from)!);
+                break;
+            }
+
             parts.Add(part);
             if (part.End != StageEnd.TimeLimit)
             {
                 return Plan(how, parts, FateOf(part.End), byGauge: false);
             }
 
-            crawled = Crawls(part.Trajectory[part.Trajectory.Count - 1]) ? crawled + part.Duration.Seconds : 0;
-            if (crawled >= _patience)
-            {
-                break;
-            }
-
-            length = Math.Min(2 * length, crawled > 0 ? Math.Max(FirstPart, _patience - crawled) : double.PositiveInfinity);
+            crawlsSince -= part.Duration.Seconds;
+            length = Math.Min(2 * length, double.IsNaN(crawlsSince) ? double.PositiveInfinity : Math.Max(FirstPart, _patience + crawlsSince));
         }
 
         return Plan(how with { Reason = StepReason.GiveUp }, parts, PullFate.Crawls, byGauge: false);
@@ -277,6 +278,14 @@ internal sealed class PullSearch(PlanSituation now)
     private double? CrawlsFrom(StageResult pull)
     {
         double since = double.NaN;
+        return CrawlsFrom(pull, ref since);
+    }
+
+    /// <summary>The same of a part of a pull.</summary>
+    /// <param name="pull">The part.</param>
+    /// <param name="since">Since when it crawls, s from the start of the part: below zero from an earlier part, NaN where it does not.</param>
+    private double? CrawlsFrom(StageResult pull, ref double since)
+    {
         foreach (TrajectoryPoint point in pull.Trajectory)
         {
             if (!Crawls(point))
@@ -287,7 +296,7 @@ internal sealed class PullSearch(PlanSituation now)
             {
                 since = point.Seconds;
             }
-            else if (point.Seconds - since > _patience)
+            else if (point.Seconds - since >= _patience)
             {
                 return since + _patience;
             }

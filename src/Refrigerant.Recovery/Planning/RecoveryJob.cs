@@ -140,6 +140,12 @@ public sealed record RecoveryJob
     /// <summary>Whether to throttle so that no surface with water behind it freezes; true by default, of no effect without <see cref="Appliance.Water"/>.</summary>
     public bool KeepAboveFreezing { get; init; } = true;
 
+    /// <summary>Whether the machine is throttled where water in tubes would freeze.</summary>
+    internal bool KeepsTubes => KeepAboveFreezing && Appliance.Water is not null;
+
+    /// <summary>Whether liquid can be reached and a hose for it is there.</summary>
+    internal bool HasLiquidHose => Appliance.LiquidReachable && Hoses.LiquidSide.Count > 0;
+
     /// <summary>Whether the machine empties itself into the last cylinder at the end; true by default.</summary>
     public bool ClearMachine { get; init; } = true;
 

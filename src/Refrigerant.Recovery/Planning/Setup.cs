@@ -72,7 +72,7 @@ public sealed record Setup
         Add(job.Machine.Condenser.Cooling != CondenserCooling.Water, "water-cooled condenser", Cooled(job));
         Add(!job.Aids.HasIce, "ice and water on the cylinder", job with { Aids = job.Aids with { HasIce = true } });
         Add(true, "heat on the appliance", Heated(job));
-        bool liquid = job.Appliance.LiquidReachable && job.Hoses.LiquidSide.Count > 0;
+        bool liquid = job.HasLiquidHose;
         Add(liquid && job.PushPull != PushPullUse.Never, "without push-pull", job with { PushPull = PushPullUse.Never });
         Add(liquid && job.PushPull == PushPullUse.Never, "with push-pull", job with { PushPull = PushPullUse.WhereItPays });
         Add(true, "machine twice the size", job with { Machine = Doubled(job.Machine) });

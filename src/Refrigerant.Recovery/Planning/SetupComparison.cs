@@ -47,7 +47,7 @@ public sealed class SetupComparison
         Setup[] all = [.. Require.NotNull(setups, nameof(setups)).Select(setup => Require.NotNull(setup, nameof(setups)))];
         RecoveryPlan asItIs = RecoveryPlanner.Plan(job, StandardStrategy.Instance, cancellation);
         var plans = new RecoveryPlan[all.Length];
-        ParallelRun.For(all.Length, null, index => plans[index] = RecoveryPlanner.Plan(all[index].Job, StandardStrategy.Instance, cancellation), cancellation, progress);
+        ParallelRun.For(all.Length, null, index => plans[index] = Plan(all[index], cancellation), cancellation, progress);
         SetupOutcome[] outcomes =
         [
             .. all.Zip(plans, (setup, plan) => new SetupOutcome(setup.Name, plan, asItIs.TotalDuration))
@@ -55,6 +55,18 @@ public sealed class SetupComparison
                 .ThenBy(outcome => outcome.Plan.TotalDuration.Seconds),
         ];
         return new SetupComparison(asItIs, outcomes);
+    }
+
+    private static RecoveryPlan Plan(Setup setup, CancellationToken cancellation)
+    {
+        try
+        {
+            return RecoveryPlanner.Plan(setup.Job, StandardStrategy.Instance, cancellation);
+        }
+        catch (ImpossibleJobException e)
+        {
+            throw new ImpossibleJobException($"setup \"{setup.Name}\": {JobChecks.WithoutParameter(e)}", e.ParamName ?? nameof(setup), e);
+        }
     }
 
     /// <summary>The job as it is, and how many setups stand beside it.</summary>

@@ -48,7 +48,7 @@ internal static class SetupFindings
         if (run.Stages.FirstOrDefault(stage => stage.Step.Reason == StepReason.KeepLiquid) is { Step.LowestPressure: Pressure floor } slow)
         {
             FindingValue stays = FindingValue.GaugePressure("stay above", run.Job.Barometer.ToGauge(floor), RoundingMode.Up);
-            string solid = run.Job.Appliance.Fluid.Designation == "R-744" ? "turns to dry ice, which plugs lines and comes back as vapor for hours" : "is colder than is computed here";
+            string solid = DryIce.CanForm(run.Job.Appliance.Fluid) ? "turns to dry ice, which plugs lines and comes back as vapor for hours" : "is colder than is computed here";
             yield return new Finding(
                 PlanCodes.KeepLiquid,
                 Severity.Warning,

@@ -32,12 +32,12 @@ internal static class StageResults
 
         StageResult? dry = parts.FirstOrDefault(part => part.LiquidGoneAfter is not null);
         double before = dry is null ? 0 : parts.TakeWhile(part => part != dry).Sum(part => part.Duration.Seconds);
-        double moved = parts.Sum(part => Math.Abs(part.RecoveredMass.Kilograms));
         var figures = new StageFigures
         {
             LiquidGoneAt = dry is null || last.Appliance.HasLiquid ? double.NaN : before + dry.LiquidGoneAfter!.Value.Seconds,
             Coldest = parts.Min(part => part.ColdestSurface.Kelvins),
-            SuctionLineShare = moved > 0 ? parts.Sum(part => part.SuctionLineShare.DecimalFractions * Math.Abs(part.RecoveredMass.Kilograms)) / moved : first.SuctionLineShare.DecimalFractions,
+            Passed = parts.Sum(part => part.MachinePassed),
+            FreeFlow = parts.Sum(part => part.FreeFlow),
             HottestDischarge = parts.Max(part => part.HottestDischarge?.Kelvins) ?? double.NaN,
             LargestDrive = parts.Max(part => part.LargestDrive.Pascals),
             CylinderOutOfRange = last.CylinderOutOfRange,

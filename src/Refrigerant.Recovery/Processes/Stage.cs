@@ -288,8 +288,8 @@ internal sealed class Stage
         Figures.LiquidGoneAt = _dry?.FiredAt ?? double.NaN;
         Figures.FreezingAt = _freezing?.FiredAt ?? double.NaN;
         Figures.CylinderOutOfRange = Cylinder is not null && ReferenceEquals(_network.OutOfRange, Cylinder.Vessel);
-        double passed = _machine?.Passed(_state) ?? 0;
-        Figures.SuctionLineShare = freeFlow > 0 ? Math.Min(1, passed / freeFlow) : 1;
+        Figures.Passed = _machine?.Passed(_state) ?? 0;
+        Figures.FreeFlow = freeFlow;
         if (!double.IsNaN(Figures.HottestDischarge))
         {
             Figures.HottestDischarge = RealGasTemperature() ?? Figures.HottestDischarge;

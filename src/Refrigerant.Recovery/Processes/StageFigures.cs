@@ -1,3 +1,5 @@
+using System;
+
 namespace Refrigerant.Recovery.Processes;
 
 /// <summary>Single figures of a stage besides its course; plain SI doubles.</summary>
@@ -10,7 +12,13 @@ internal sealed class StageFigures
     /// <summary>K; infinite where no moment was recorded.</summary>
     public double Coldest { get; set; } = double.PositiveInfinity;
 
-    public double SuctionLineShare { get; set; } = 1;
+    /// <summary>What passed the machine, and what would have passed it without hoses, kg.</summary>
+    public double Passed { get; set; }
+
+    public double FreeFlow { get; set; }
+
+    /// <summary>The share of the second that the first is; 1 where hoses do not count.</summary>
+    public double SuctionLineShare => FreeFlow > 0 ? Math.Min(1, Passed / FreeFlow) : 1;
 
     public double HottestDischarge { get; set; } = double.NaN;
 

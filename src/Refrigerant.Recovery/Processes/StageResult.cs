@@ -29,6 +29,8 @@ public class StageResult
         Closure = closure;
         _liquidGone = figures.LiquidGoneAt;
         _coldest = double.IsPositiveInfinity(figures.Coldest) ? before.Appliance.MetalTemperature.Kelvins : figures.Coldest;
+        MachinePassed = figures.Passed;
+        FreeFlow = figures.FreeFlow;
         SuctionLineShare = new Ratio(figures.SuctionLineShare, RatioUnit.DecimalFraction);
         HottestDischarge = double.IsNaN(figures.HottestDischarge) ? null : new Temperature(figures.HottestDischarge, TemperatureUnit.Kelvin);
         LargestDrive = new Pressure(figures.LargestDrive, PressureUnit.Pascal);
@@ -89,6 +91,12 @@ public class StageResult
 
     /// <summary>Lowest temperature of the metal: of the surface that water touches.</summary>
     public Temperature ColdestSurface => new(_coldest, TemperatureUnit.Kelvin);
+
+    /// <summary>What passed the machine, kg.</summary>
+    internal double MachinePassed { get; }
+
+    /// <summary>What would have passed it without hoses, kg.</summary>
+    internal double FreeFlow { get; }
 
     /// <summary>Flow averaged over the stage as a share of what the machine would draw without its suction line; 1 where no machine takes part.</summary>
     public Ratio SuctionLineShare { get; }

@@ -62,10 +62,12 @@ public sealed record RecordFacts
 
     /// <summary>Company name (40 CFR 82.156(a)(3)).</summary>
     /// <exception cref="ArgumentNullException">Null.</exception>
+    /// <exception cref="ArgumentException">Blank.</exception>
     public required string Company { get; init => field = Require.NotEmpty(value, nameof(Company)); }
 
     /// <summary>Location of the appliance (40 CFR 82.156(a)(3)).</summary>
     /// <exception cref="ArgumentNullException">Null.</exception>
+    /// <exception cref="ArgumentException">Blank.</exception>
     public required string Location { get; init => field = Require.NotEmpty(value, nameof(Location)); }
 
     /// <summary>Date of the recovery (40 CFR 82.156(a)(3)); the time of day is ignored.</summary>

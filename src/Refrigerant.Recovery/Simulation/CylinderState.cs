@@ -77,12 +77,12 @@ public sealed class CylinderState : IEquatable<CylinderState>
         RecoveryCylinder cylinder, Fluid fluid, Temperature temperature, AmountOfSubstance nonCondensables = default) =>
         Initial(cylinder, fluid, temperature, nameof(temperature), nonCondensables);
 
-    /// <summary>The same in the air around an appliance, which is told by its name there where it is out of range.</summary>
+    /// <summary>The same at the temperature told of it, or in the air around an appliance; each is told by its name where it is out of range.</summary>
     internal static CylinderState Around(Appliance appliance, RecoveryCylinder cylinder, AmountOfSubstance nonCondensables = default) => Initial(
         cylinder,
         appliance.Fluid,
-        new Temperature(appliance.SurroundingsKelvin, TemperatureUnit.Kelvin),
-        appliance.Surroundings is null ? nameof(Appliance.Temperature) : nameof(Appliance.Surroundings),
+        cylinder.Temperature ?? new Temperature(appliance.SurroundingsKelvin, TemperatureUnit.Kelvin),
+        cylinder.Temperature is not null ? nameof(RecoveryCylinder) + "." + nameof(RecoveryCylinder.Temperature) : appliance.Surroundings is null ? nameof(Appliance.Temperature) : nameof(Appliance.Surroundings),
         nonCondensables);
 
     private static CylinderState Initial(RecoveryCylinder cylinder, Fluid fluid, Temperature temperature, string parameter, AmountOfSubstance nonCondensables)

@@ -38,6 +38,23 @@ public sealed class CylinderSpecificationTests
         Assert.StartsWith("DOT-" + type, found.ToString(), StringComparison.Ordinal);
     }
 
+    /// <summary>A Canadian mark with an M after the specification has its pressure in bar (CSA B339, from memory), one without it in psi.</summary>
+    [Theory]
+    [InlineData("TC-4BAM28", "4BA", 28e5, 56e5, "TC-4BAM28")]
+    [InlineData("tc 4bw m17", "4BW", 17e5, 34e5, "TC-4BWM17")]
+    [InlineData("4BAM28", "4BA", 28e5, 56e5, "TC-4BAM28")]
+    [InlineData("TC-3AAM156", "3AA", 156e5, 260e5, "TC-3AAM156")]
+    [InlineData("CTC-4BA400", "4BA", 400 * 6894.757293, 800 * 6894.757293, "CTC-4BA400")]
+    public void Parse_ReadsCanadianMarks(string mark, string type, double service, double test, string shown)
+    {
+        CylinderSpecification found = CylinderSpecification.FromMark(mark);
+        Assert.Equal(type, found.Type);
+        Assert.Equal(service, found.ServicePressure!.Value.Pascals, 1.0);
+        Assert.Equal(test, found.TestPressure!.Value.Pascals, 1.0);
+        Assert.Equal(shown, found.Mark);
+        Assert.Equal(found, CylinderSpecification.FromMark(found.Mark));
+    }
+
     [Theory]
     [InlineData("DOT 39 275", true)]
     [InlineData("4L200", false)]
@@ -57,6 +74,9 @@ public sealed class CylinderSpecificationTests
     [InlineData("4BA10001")]
     [InlineData("4BA99999999999999999999")]
     [InlineData("4BAabc")]
+    [InlineData("DOT-4BAM28")]
+    [InlineData("TC-4BAM701")]
+    [InlineData("TC-4BAM")]
     [InlineData("bottle")]
     public void Parse_UnknownMarks_AreClearErrors(string mark)
     {

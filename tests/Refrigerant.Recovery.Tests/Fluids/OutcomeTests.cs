@@ -1,4 +1,5 @@
 using System;
+using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Fluids.Helmholtz;
 using Refrigerant.Recovery.Fluids.Mixtures;
 using Refrigerant.Recovery.Numerics;
@@ -18,6 +19,23 @@ public class OutcomeTests
     [InlineData(double.NaN, 0)]
     public void Exponents_of_the_density_that_are_not_whole_are_refused(double d, double l) =>
         Assert.Throws<ArgumentException>(() => new ResidualHelmholtz(new ResidualTerms { Power = new double[,] { { 1, d, 1, l } } }));
+
+    /// <summary>An engine that tells a range which nothing lies in, or no range, is told so when it is made.</summary>
+    [Theory]
+    [InlineData(double.NaN, 400, 1e7, 350, 1e4, 4e6)]
+    [InlineData(200, 199, 1e7, 350, 1e4, 4e6)]
+    [InlineData(200, double.PositiveInfinity, 1e7, 350, 1e4, 4e6)]
+    [InlineData(200, 400, 0, 350, 1e4, 4e6)]
+    [InlineData(200, 400, 1e7, 199, 1e4, 4e6)]
+    [InlineData(200, 400, 1e7, 350, -1, 4e6)]
+    [InlineData(200, 400, 1e7, 350, 1e4, 9e3)]
+    public void A_range_is_a_range(double coldest, double hottest, double highest, double curves, double low, double high) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => new PropertyRange(coldest, hottest, highest, curves, low, high));
+
+    /// <summary>Infinity is greater than 0: the message says what else is wrong with it.</summary>
+    [Fact]
+    public void What_is_not_finite_is_told_so() =>
+        Assert.Contains("it must be finite and greater than 0", Assert.Throws<ArgumentOutOfRangeException>(() => new PropertyRange(200, 400, double.PositiveInfinity, 350)).Message, StringComparison.Ordinal);
 
     [Fact]
     public void An_equation_without_a_critical_point_has_none()

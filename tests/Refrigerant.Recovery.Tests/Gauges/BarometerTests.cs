@@ -103,7 +103,8 @@ public sealed class BarometerTests
     public void ToVacuum_AboveTheBarometer_IsAnError()
     {
         Assert.Equal(0, Barometer.Standard.ToVacuum(Pascals(101_325)).Pascals);
-        Assert.Throws<ArgumentOutOfRangeException>(() => Barometer.Standard.ToVacuum(Pascals(101_326)));
+        ArgumentOutOfRangeException error = Assert.Throws<ArgumentOutOfRangeException>(() => Barometer.Standard.ToVacuum(Pascals(101_326)));
+        Assert.StartsWith("absolute is 101326 Pa; it must be from 0 to 101325 Pa, the pressure of the air", error.Message, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -45,6 +45,16 @@ public class ContradictionTests
         Assert.True(error.Message.Split("(Parameter").Length <= 2, error.Message);
     }
 
+    [Fact]
+    public void Among_setups_it_is_told_which_of_them()
+    {
+        RecoveryJob job = Jobs.Chiller();
+        Setup[] setups = [new Setup("as it is", job), new Setup("two receivers", job with { Appliance = Bad("joined to itself") })];
+        ImpossibleJobException error = Assert.Throws<ImpossibleJobException>(() => SetupComparison.Run(job, setups));
+        Assert.StartsWith("setup \"two receivers\": ", error.Message, StringComparison.Ordinal);
+        Assert.True(error.Message.Split("(Parameter").Length <= 2, error.Message);
+    }
+
     /// <summary>A stage by itself, from no state, is told the same.</summary>
     [Theory]
     [InlineData("liquid port")]

@@ -30,6 +30,22 @@ public class CoolingTests
         Assert.Contains(plan.ToDo, finding => finding.Code == "throttle-inlet" && Math.Abs(finding.Value("limit")!.InternationalValue!.Value - (limit - 101_325)) < 1000);
     }
 
+    /// <summary>A cylinder out of a hot van holds the machine back until it has cooled, one that was cooled before helps it; the plan starts from what was told, not from the air.</summary>
+    [Fact]
+    public void A_cylinder_starts_at_the_temperature_told()
+    {
+        RecoveryJob job = Jobs.Chiller("R-410A", 12, cylinders: 1) with { PushPull = PushPullUse.Never };
+        RecoveryPlan At(double celsius) => RecoveryPlanner.Plan(job with { Cylinders = [job.Cylinders[0] with { Content = Mass.FromKilograms(12), Refrigerant = "R-410A", Temperature = Temperature.FromDegreesCelsius(celsius) }] });
+        RecoveryPlan[] plans = [At(2), At(18), At(50)];
+        Assert.Equal(plans.OrderBy(plan => plan.TotalDuration).Select(plan => plan.TotalDuration), plans.Select(plan => plan.TotalDuration));
+        Assert.True(plans[2].TotalDuration.Seconds > plans[0].TotalDuration.Seconds + 30);
+        CylinderState hot = plans[2].Stages.First(stage => stage.Result?.Before.Cylinder is not null).Result!.Before.Cylinder!;
+        Assert.Equal(50, hot.Temperature.DegreesCelsius, 1.0);
+        Assert.Equal(Jobs.Chiller("R-410A").Appliance.Fluid.SaturationAt(hot.Temperature).Bubble.Pressure.Pascals, hot.Pressure.Pascals, 0.03 * hot.Pressure.Pascals);
+        RecoveryPlan same = RecoveryPlanner.Plan(job with { Cylinders = [job.Cylinders[0] with { Content = Mass.FromKilograms(12), Refrigerant = "R-410A" }] });
+        Assert.Equal(plans[1].TotalDuration, same.TotalDuration);
+    }
+
     /// <summary>With a second one at hand nobody throttles: the first takes what it can, the second the rest, and it is sooner over.</summary>
     [Fact]
     public void A_second_cylinder_takes_over_from_a_hot_one()

@@ -44,7 +44,7 @@ public class FindingThresholdTests
         ["near-limit"] = plan => plan.Cylinders.Any(use => use.ShareOfLimit.Percent >= 80),
         ["displaces-air"] = plan => plan.Job.Appliance.Charge.Kilograms * 8.314462618 * plan.Job.Appliance.Temperature.Kelvins / (101_325 * plan.Job.Appliance.Fluid.MolarMass.KilogramsPerMole) > 1,
         ["hoses-slow"] = plan => plan.Stages.Where(stage => stage.Kind == StageKind.VaporRecovery).MaxBy(stage => stage.Moved.Kilograms) is PlannedStage pull
-            && !pull.Step.IsThrottled && pull.Result!.SuctionLineShare.Percent < 80,
+            && pull.Step is { IsThrottled: false, LowestPressure: null } && pull.Result!.SuctionLineShare.Percent < 80,
         ["heat-sets-pace"] = plan => Waits(plan) > 1800,
         ["push-pull-siphons"] = plan => plan.Stages.Any(stage => stage.Kind == StageKind.PushPull),
         ["design-pressure-unknown"] = plan => plan.Stages.Any(stage => stage.Kind == StageKind.PushPull) && plan.Job.Appliance.DesignGaugePressure is null,

@@ -64,7 +64,7 @@ public class JoinedPartsTests
         }
     }
 
-    /// <summary>Extremes are those of the worst part; a share lies among those of the parts, nearest to that in which most moved.</summary>
+    /// <summary>Extremes are those of the worst part; the share that the lines let through is that of the whole.</summary>
     [Fact]
     public void Extremes_and_shares_are_those_of_the_whole()
     {
@@ -72,9 +72,7 @@ public class JoinedPartsTests
         Assert.Equal(Whole.HottestDischarge!.Value.Kelvins, Joined.HottestDischarge!.Value.Kelvins, 1.0);
         double[] shares = [.. Parts.Select(part => part.SuctionLineShare.DecimalFractions)];
         Assert.True(shares.Max() > shares.Min() + 0.05);
-        double most = Parts.MaxBy(part => part.RecoveredMass.Kilograms)!.SuctionLineShare.DecimalFractions;
-        Assert.InRange(Joined.SuctionLineShare.DecimalFractions, shares.Min(), shares.Max());
-        Assert.Equal(most, Joined.SuctionLineShare.DecimalFractions, 0.5 * (shares.Max() - shares.Min()));
+        Assert.Equal(Whole.SuctionLineShare.DecimalFractions, Joined.SuctionLineShare.DecimalFractions, 2e-3);
         Assert.InRange(Joined.Closure.Mass, 0, 1e-9);
         Assert.InRange(Joined.Closure.Energy, 0, 1e-9);
     }

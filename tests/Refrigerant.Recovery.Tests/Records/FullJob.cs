@@ -92,7 +92,7 @@ internal static class FullJob
         [
             RecoveryCylinder.FromMark("4BA400", Mass.FromPounds(47.6), Mass.FromPounds(27.5)) with
             {
-                Label = "C1", Content = Mass.FromKilograms(1.25), Refrigerant = "R-134a", RequalificationDue = new DateTime(2028, 6, 1),
+                Label = "C1", Content = Mass.FromKilograms(1.25), Temperature = Temperature.FromDegreesCelsius(41.3), Refrigerant = "R-134a", RequalificationDue = new DateTime(2028, 6, 1),
             },
             RecoveryCylinder.FromTestPressure(Pressure.FromBars(42), Mass.FromKilograms(26.2), Mass.FromKilograms(14.3)) with { Label = "C2" },
             new RecoveryCylinder

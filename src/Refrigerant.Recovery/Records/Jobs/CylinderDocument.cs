@@ -4,7 +4,7 @@ using UnitsNet;
 
 namespace Refrigerant.Recovery.Records.Jobs;
 
-/// <summary>A recovery cylinder. Its service pressure follows from the DOT mark or the UN/ADR test pressure unless it is given.</summary>
+/// <summary>A recovery cylinder. Its service pressure follows from the DOT or TC mark or the UN/ADR test pressure unless it is given.</summary>
 internal sealed record CylinderDocument
 {
     public const string OneOf = "give one of mark and testPressureKilopascalsGauge, or servicePressureKilopascalsGauge alone.";
@@ -14,7 +14,7 @@ internal sealed record CylinderDocument
     /// <summary>What the technician calls it, such as "C1".</summary>
     public string? Label { get; init; }
 
-    /// <summary>The DOT mark, such as "4BA400". Give this, testPressureKilopascalsGauge, or servicePressureKilopascalsGauge alone.</summary>
+    /// <summary>The DOT or TC mark, such as "4BA400". Give this, testPressureKilopascalsGauge, or servicePressureKilopascalsGauge alone.</summary>
     public string? Mark { get; init; }
 
     /// <summary>Marked test pressure of a UN/ADR cylinder.</summary>
@@ -32,6 +32,9 @@ internal sealed record CylinderDocument
     /// <summary>Refrigerant already in it; none by default.</summary>
     public double? ContentKilograms { get; init; }
 
+    /// <summary>Temperature when it is connected; that of the surroundings where it is left out.</summary>
+    public double? TemperatureCelsius { get; init; }
+
     /// <summary>Designation of the refrigerant it holds or last held, such as "R-134a"; left out for one that is new, or cleaned and evacuated.</summary>
     public string? Refrigerant { get; init; }
 
@@ -47,6 +50,7 @@ internal sealed record CylinderDocument
         WaterCapacityKilograms = Exact.Kilograms(cylinder.WaterCapacity),
         TareWeightKilograms = Exact.Kilograms(cylinder.TareWeight),
         ContentKilograms = Exact.Kilograms(cylinder.Content),
+        TemperatureCelsius = cylinder.Temperature is Temperature temperature ? Exact.Celsius(temperature) : null,
         Refrigerant = cylinder.Refrigerant,
         RequalificationDue = cylinder.RequalificationDue,
     };
@@ -72,6 +76,7 @@ internal sealed record CylinderDocument
             Label = Label ?? DefaultLabel,
             ServicePressure = ServicePressureKilopascalsGauge is double pressure ? Exact.PressureOf(pressure) : made.ServicePressure,
             Content = Exact.MassOf(ContentKilograms ?? 0),
+            Temperature = TemperatureCelsius is double celsius ? Exact.TemperatureOf(celsius) : null,
             Refrigerant = Refrigerant,
             RequalificationDue = RequalificationDue,
         });

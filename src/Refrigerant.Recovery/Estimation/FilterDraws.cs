@@ -8,14 +8,14 @@ internal sealed class FilterDraws
     /// <summary>Points of the wet filter, and of all dry ones together.</summary>
     public const int WetPoints = 10;
 
-    public const int DryPoints = 12;
+    public const int DryPoints = 8;
 
     private const int N = StateIndex.Count;
     private const int Stride = FilterWorkspace.Stride;
     private const int WetQuantiles = 20;
 
     /// <summary>Step through the parts of the dry points, prime to their number.</summary>
-    private const int DryDealing = 5;
+    private const int DryDealing = 3;
 
     /// <summary>Step through the ten values, prime to their number.</summary>
     private const int Dealing = 3;
@@ -25,6 +25,9 @@ internal sealed class FilterDraws
 
     /// <summary>Components of a smaller probability are left out.</summary>
     private const double Negligible = 1e-3;
+
+    /// <summary>The same where forecasts are made.</summary>
+    private const double LeastForecast = 0.02;
 
     /// <summary>What lies beside the vapor when no liquid is thought to be left: share of the charge, and of what is left.</summary>
     private const double LeftOut = 0.007;
@@ -40,8 +43,8 @@ internal sealed class FilterDraws
     /// <summary>Middles of ten equal parts of a standard normal distribution.</summary>
     private static readonly double[] Tenths = [-1.6449, -1.0364, -0.6745, -0.3853, -0.1257, 0.1257, 0.3853, 0.6745, 1.0364, 1.6449];
 
-    /// <summary>Middles of twelve.</summary>
-    private static readonly double[] Twelfths = [-1.7317, -1.1503, -0.8122, -0.5485, -0.3186, -0.1046, 0.1046, 0.3186, 0.5485, 0.8122, 1.1503, 1.7317];
+    /// <summary>Middles of eight.</summary>
+    private static readonly double[] Eighths = [-1.5341, -0.8871, -0.4888, -0.1573, 0.1573, 0.4888, 0.8871, 1.5341];
 
     private readonly ChangePointFilter _filter;
     private readonly EstimatorPrior _prior;
@@ -125,12 +128,15 @@ internal sealed class FilterDraws
     public void Points(double share, ForecastBatch batch)
     {
         double wet = _filter.WetProbability;
-        if (wet > Negligible)
+        if (wet > LeastForecast)
         {
             WetPointsOf(share * wet, batch);
         }
 
-        DryPointsOf(share * (1 - wet), batch);
+        if (wet < 1 - LeastForecast)
+        {
+            DryPointsOf(share * (1 - wet), batch);
+        }
     }
 
     /// <summary>
@@ -142,7 +148,7 @@ internal sealed class FilterDraws
         double all = 1 - _filter.WetProbability;
         double cumulated = 0;
         int point = 0;
-        for (int slot = 0; slot < ChangePointFilter.Slots && all > 0; slot++)
+        for (int slot = 0; slot < ChangePointFilter.Slots; slot++)
         {
             cumulated += _filter.DryProbability(slot) / all;
             double along = double.NaN;
@@ -151,9 +157,9 @@ internal sealed class FilterDraws
                 along = double.IsNaN(along) ? AlongPressure(dry) : along;
                 int part = point * DryDealing % DryPoints;
                 Array.Copy(dry.X, _states, N);
-                Spread(dry, along, Twelfths[part]);
+                Spread(dry, along, Eighths[part]);
                 ByLogarithm(dry);
-                batch.Add(Point(), weight / DryPoints, Twelfths[((part * DryDealing) + 3) % DryPoints], DryTimeShare, DryTimeLongest, DryTimeSeconds);
+                batch.Add(Point(), weight / DryPoints, Eighths[((part * DryDealing) + 3) % DryPoints], DryTimeShare, DryTimeLongest, DryTimeSeconds);
             }
         }
     }

@@ -28,14 +28,6 @@ internal sealed class SquareRootFilter
     /// <summary>Pa: below it the slow error of the pressure is no share of it any more.</summary>
     private const double LeastPressure = 2e4;
 
-    /// <summary>
-    /// Times its variance by which the model's error is larger as the job begins, and s in which that goes: liquid that has stood must be superheated before it boils, and the metal that it wets
-    /// cools before the rest; the model has both in one. Common practice, no source.
-    /// </summary>
-    private const double Unsettled = 9;
-
-    private const double SettlingTime = 180;
-
     /// <summary>Log-likelihood of a reading from which nothing can be told.</summary>
     private const double Useless = -50;
 
@@ -166,8 +158,7 @@ internal sealed class SquareRootFilter
         {
             _pressure = Math.Max(LeastPressure, block.Gauge + _prior.Atmosphere);
             // The model's own error lasts: a block of ten seconds brings no more of it than ten of one second.
-            double model = _prior.ModelNoise * (1 + (Unsettled * Math.Exp(-block.Time / SettlingTime)));
-            double noise = _prior.GaugeNoise + (model / Math.Max(1, Math.Min(10, block.Duration)));
+            double noise = _prior.GaugeNoise + (_prior.ModelNoise / Math.Max(1, Math.Min(10, block.Duration)));
             double shown = _differences.Gauge(X, L, in _inputs, out double second);
             GaugeConsistency = Scalar(block.Gauge - shown, noise, second, ref _gaugeRun);
         }

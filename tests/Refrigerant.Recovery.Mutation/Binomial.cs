@@ -5,10 +5,10 @@ namespace Refrigerant.Recovery.Mutation;
 /// <summary>What a share in a sample says of the whole.</summary>
 internal static class Binomial
 {
-    /// <summary>Two-sided 90 % of the normal distribution.</summary>
-    private const double Quantile = 1.6449;
+    /// <summary>Two-sided 95 % of the normal distribution.</summary>
+    private const double Quantile = 1.95996;
 
-    /// <summary>90 % range of a share, after Wilson 1927 (J. Am. Stat. Assoc. 22, 209).</summary>
+    /// <summary>95 % range of a share, after Wilson 1927 (J. Am. Stat. Assoc. 22, 209).</summary>
     public static (double Low, double High) Range(int hits, int of)
     {
         double share = (double)hits / of;

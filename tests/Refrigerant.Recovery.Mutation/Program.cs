@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
 using System.Reflection;
+using System.Threading;
 using Refrigerant.Recovery.Mutation;
 
 // Mutation test of layers of the library: .ci/mutation runs it. The first argument `tests` is of the processes that this one starts.
@@ -12,8 +13,8 @@ switch (args)
         return Names();
     case ["tests", "reach", string name]:
         return ReachedBy(name);
-    case ["tests", .. string[] classes]:
-        return Try(classes);
+    case ["tests", "within", string seconds, .. string[] classes]:
+        return Try(double.Parse(seconds, CultureInfo.InvariantCulture), classes);
     case [string repository, string sample, string seed, string least, .. string[] layers] when layers.Length > 0:
         return new Campaign(repository, Whole(sample), Whole(seed)).Run(layers, Whole(least) / 100.0) ? 0 : 1;
     default:
@@ -40,9 +41,19 @@ static int ReachedBy(string name)
     return 0;
 }
 
-// Classes until one fails. What it leaves running is ended with it.
-static int Try(string[] classes)
+// Classes until one fails, or until they have taken the processor too long. What they leave running is ended with them.
+static int Try(double most, string[] classes)
 {
+    const int EachSecond = 1000;
+    using var watch = new Timer(
+        _ =>
+        {
+            if (Environment.CpuUsage.TotalTime.TotalSeconds > most)
+            {
+                Environment.Exit(Shell.TooLong);
+            }
+        },
+        null, EachSecond, EachSecond);
     var tests = new TestClasses(Campaign.Tests);
     foreach (string name in classes)
     {

@@ -9,7 +9,7 @@ namespace Refrigerant.Recovery.Mutation;
 internal static class Shell
 {
     /// <summary>Exit code of a program that took too long and was ended.</summary>
-    public const int TooLong = -1;
+    public const int TooLong = 124;
 
     public static (int Exit, string Output) Run(
         string program, IEnumerable<string> arguments, IReadOnlyDictionary<string, string>? environment = null, TimeSpan? limit = null)

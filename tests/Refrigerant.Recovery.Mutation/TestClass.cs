@@ -5,7 +5,7 @@ using System.Linq;
 
 namespace Refrigerant.Recovery.Mutation;
 
-/// <summary>A class of tests: how long it takes, which mutants it reaches, how many it noticed so far.</summary>
+/// <summary>A class of tests: how long it takes a processor, which mutants it reaches, how many it noticed so far.</summary>
 internal sealed record TestClass(string Name, double Seconds, HashSet<int> Reaches)
 {
     public int Noticed { get; set; }

@@ -19,7 +19,7 @@ internal static class ReducedAgainstEngine
     private const double Level = 67_700;
     private const double Longest = 8 * 3600;
 
-    private static readonly string[] Fluids = ["R-134a", "R-22", "R-410A", "R-404A", "R-32", "R-290", "R-1234yf"];
+    private static readonly string[] Fluids = ["R-134a", "R-22", "R-410A", "R-404A", "R-32", "R-290", "R-1234yf", "R-407C", "R-407A", "R-448A", "R-454B"];
 
     public static int Run(int jobs)
     {
@@ -57,6 +57,7 @@ internal static class ReducedAgainstEngine
             };
             var table = new SaturationTable(model);
             ReducedParameters parameters = ReducedParameters.FromJob(job, table);
+            parameters.Drift = seed % 2;
             var state = new ReducedState { Temperature = kelvins, MetalTemperature = kelvins, WetTemperature = kelvins };
             double seconds = Forecast.TimeTo(new ReducedModel(table), ref state, in parameters, kelvins, Level, Longest, out bool reached);
             StageResult engine = VaporRecovery.Simulate(
@@ -69,13 +70,14 @@ internal static class ReducedAgainstEngine
                     TargetPressure = Pressure.FromPascals(Level),
                     ReceiverPressure = Pressure.FromPascals(parameters.DischargePressure),
                     MaximumDuration = Duration.FromSeconds(Longest),
+                    Composition = seed % 2 == 1 ? CompositionMode.Tracked : CompositionMode.Fixed,
                 });
             if (reached && engine.End == StageEnd.TargetReached)
             {
                 double off = (seconds / engine.Duration.Seconds) - 1;
                 all.Add((off, string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{fluid} {charge:F1} kg, {1e3 * volume:F0} L, metal {metal / charge:F0} J/(K·kg), K {outer / charge:F1} and k {inner / charge:F0} W/(K·kg), {bore:F1} mm, {engine.Duration.Seconds:F0} s")));
+                    $"{fluid}{(seed % 2 == 1 && job.Appliance.Fluid.IsBlend ? " followed" : string.Empty)} {charge:F1} kg, {1e3 * volume:F0} L, metal {metal / charge:F0} J/(K·kg), K {outer / charge:F1} and k {inner / charge:F0} W/(K·kg), {bore:F1} mm, {engine.Duration.Seconds:F0} s")));
             }
         }
 

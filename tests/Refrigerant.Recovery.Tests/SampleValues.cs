@@ -14,7 +14,7 @@ internal static class SampleValues
 {
     private const int DeepestNesting = 4;
 
-    private static readonly double[] Numbers = [0.5, 0.02, 1.5, 3, 20, 290, 3600, 2e5, 0.9, 0.001, 1e-5, 1.1, 1000, 0];
+    private static readonly double[] Numbers = [0.5, 0.02, 1.5, 3, 20, 290, 3600, 2e5, 0.9, 0.001, 1e-5, 1.1, 1000, 0, 400];
 
     public static IEnumerable<object> Of(Type type, int depth = 0)
     {
@@ -32,7 +32,7 @@ internal static class SampleValues
             : type == typeof(Fluid) ? [Fluid.Get("R-134a"), Fluid.Get("R-22")]
             : type.IsEnum ? Enum.GetValues(type).Cast<object>()
             : type.IsGenericType && type.GetGenericTypeDefinition() == typeof(IReadOnlyList<>) ? Lists(type.GetGenericArguments()[0], depth)
-            : type.IsClass && depth < DeepestNesting ? Made(type, depth)
+            : (type.IsClass || type.Assembly == typeof(Fluid).Assembly) && depth < DeepestNesting ? Made(type, depth)
             : [];
     }
 
@@ -77,10 +77,23 @@ internal static class SampleValues
         }
     }
 
-    private static IEnumerable<object> Made(Type type, int depth) =>
-        type.GetConstructors().Where(c => c.IsDefined(typeof(SetsRequiredMembersAttribute)) || !type.GetProperties().Any(p => p.IsDefined(typeof(RequiredMemberAttribute)))).Cast<MethodBase>()
-            .Concat(type.GetMethods(BindingFlags.Public | BindingFlags.Static).Where(m => m.ReturnType == type && !m.IsSpecialName && !m.IsGenericMethod))
-            .OrderBy(maker => maker.GetParameters().Length)
-            .Select(maker => Make(maker, depth, out _))
-            .OfType<object>();
+    /// <summary>By each way with as little as it needs, then with one thing more.</summary>
+    private static IEnumerable<object> Made(Type type, int depth)
+    {
+        MethodBase[] makers =
+        [
+            .. type.GetConstructors().Where(c => c.IsDefined(typeof(SetsRequiredMembersAttribute)) || !type.GetProperties().Any(p => p.IsDefined(typeof(RequiredMemberAttribute)))).Cast<MethodBase>()
+                .Concat(type.GetMethods(BindingFlags.Public | BindingFlags.Static).Where(m => m.ReturnType == type && !m.IsSpecialName && !m.IsGenericMethod))
+                .OrderBy(maker => maker.GetParameters().Length),
+        ];
+        return makers.Select(maker => Make(maker, depth, out _)).Concat(makers.SelectMany(maker => WithMore(maker, depth))).OfType<object>();
+    }
+
+    private static IEnumerable<object?> WithMore(MethodBase maker, int depth) =>
+        Make(maker, depth, out object?[] arguments) is null ? [] :
+        from parameter in maker.GetParameters()
+        where parameter.IsOptional
+        from value in Of(parameter.ParameterType, depth + 1).Take(Numbers.Length)
+        where !Equals(value, parameter.DefaultValue)
+        select TryMake(maker, [.. arguments.Select((a, i) => i == parameter.Position ? value : a)]);
 }

@@ -15,6 +15,7 @@ internal static class FillFindings
 {
     private const string MixedContent = "common practice: a mixed content can only be destroyed";
     private const double PressureTolerance = 1e-6;
+    private const double Atmosphere = 101_325;
     private const string Ammonia = "R-717";
 
     /// <summary>Tare weights of cylinders up to that pressure are between these shares of the water capacity, Pa: common practice, no source.</summary>
@@ -79,7 +80,8 @@ internal static class FillFindings
                 $"The rule {FindingValue.Text("rule", dropped.Kind.ToString())} could not be computed for {fluid.Designation} and does not count: {dropped.Reason}");
         }
 
-        if (Full(cylinder, fluid, governing.Kilograms) is double kelvins && kelvins < FillFigures.LiquidFullTemperature * (1 - FillFigures.LiquidFullMargin))
+        if (Full(cylinder, fluid, governing.Kilograms) is double kelvins && kelvins < FillFigures.LiquidFullTemperature * (1 - FillFigures.LiquidFullMargin)
+            && !StandsFull(cylinder, fluid.Model, governing.Kilograms))
         {
             yield return new Finding(
                 CylinderCodes.LiquidFullWhenWarm,
@@ -105,9 +107,10 @@ internal static class FillFindings
         {
             yield return new Finding(
                 CylinderCodes.MarksOdd,
-                Severity.Note,
+                tare < LightestTare ? Severity.Warning : Severity.Note,
                 Sources.CommonPractice,
-                $"{cylinder.Label}: a tare weight of {FindingValue.Mass("tare", cylinder.TareWeight)} is unusual for a water capacity of {FindingValue.Mass("water capacity", cylinder.WaterCapacity)}: check that both marks are read in the same units.");
+                $"{cylinder.Label}: a tare weight of {FindingValue.Mass("tare", cylinder.TareWeight)} is unusual for a water capacity of {FindingValue.Mass("water capacity", cylinder.WaterCapacity)}: check that both marks are read in the same units.",
+                tare < LightestTare ? (FormattableString)$"Pounds of water taken for kilograms allow more than twice what the cylinder may hold." : null);
         }
 
         if (cylinder.Specification is not CylinderSpecification mark)
@@ -230,6 +233,25 @@ internal static class FillFindings
         return density > 0 && density <= model.SaturationAtTemperature(model.Range.MinimumTemperature).Bubble.Density
             ? new ClosedVessel(model, density, nameof(kilograms)).LiquidFullTemperature
             : null;
+    }
+
+    /// <summary>Whether a cylinder for gas under high pressure stands what has no room for vapor left at 55 °C: carbon dioxide, no liquid any more there, which the law fills by its pressure.</summary>
+    private static bool StandsFull(RecoveryCylinder cylinder, PropertyModel model, double kilograms)
+    {
+        if (model.CriticalTemperature > FillFigures.LiquidFullTemperature)
+        {
+            return false;
+        }
+
+        try
+        {
+            double allowed = FillFigures.HighestGaugePressure(cylinder) + Atmosphere;
+            return kilograms / cylinder.InternalVolume.CubicMeters <= FillDensity.AtPressure(model, FillFigures.LiquidFullTemperature, allowed);
+        }
+        catch (PropertyRangeException)
+        {
+            return false;
+        }
     }
 
     private static FindingValue LimitOf(FillRule governing) => FindingValue.Kilograms("limit", governing.Kilograms, RoundingMode.Down);

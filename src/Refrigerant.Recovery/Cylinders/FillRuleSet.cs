@@ -169,7 +169,15 @@ internal sealed class FillRuleSet
         }
 
         double service = _cylinder.ServicePressure.Pascals;
-        AddPressure(FillRuleKind.PressureAt55C, FillFigures.PressureAt55C, FillFigures.LiquidFullTemperature, FillFigures.HighestGaugePressure(_cylinder));
+        if (FillStrength.IsListedAt55C(_cylinder, _model, _places))
+        {
+            Skip(FillRuleKind.PressureAt55C, "the law lists this mark for this refrigerant as a liquid");
+        }
+        else
+        {
+            AddPressure(FillRuleKind.PressureAt55C, FillFigures.PressureAt55C, FillFigures.LiquidFullTemperature, FillFigures.HighestGaugePressure(_cylinder));
+        }
+
         AddPressure(FillRuleKind.PressureAt21C, FillFigures.PressureAt21C, FillFigures.ServiceTemperature, service);
     }
 

@@ -17,14 +17,16 @@ internal static class FillStrength
     public static IEnumerable<Finding> For(RecoveryCylinder cylinder, PropertyModel model, FillRules rules)
     {
         bool isUn = cylinder.Specification is { IsUn: true };
+        bool byTest = cylinder.Specification?.TestPressurePascals is not null && (rules.Has(FillRuleKind.TestPressureAt65C) || rules.Has(FillRuleKind.ListedFillingConstant));
         double allowed = FillFigures.HighestGaugePressure(cylinder);
-        if (rules.Has(FillRuleKind.PressureAt55C)
-            && !isUn
+        if (!isUn
+            && (rules.Has(FillRuleKind.PressureAt55C) || !byTest)
             && BubblePressure(model, FillFigures.LiquidFullTemperature) is double at55
             && at55 - Atmosphere > allowed
-            && !(at55 - Atmosphere <= ListedTolerance * allowed && IsListed(cylinder, model, rules)))
+            && !IsListedAt55C(cylinder, model, rules))
         {
-            yield return TooWeak(cylinder, model, FillFigures.PressureAt55C, at55, FillFigures.LiquidFullTemperature, allowed, "5/4 of the service pressure");
+            RuleFigure rule = rules.Has(FillRuleKind.PressureAt55C) ? FillFigures.PressureAt55C : FillFigures.LibraryPressure;
+            yield return TooWeak(cylinder, model, rule, at55, FillFigures.LiquidFullTemperature, allowed, "5/4 of the service pressure");
         }
 
         if (cylinder.Specification?.TestPressurePascals is not double test)
@@ -60,9 +62,11 @@ internal static class FillStrength
         }
     }
 
-    /// <summary>Whether the rule lists this refrigerant for cylinders of this specification and mark.</summary>
-    private static bool IsListed(RecoveryCylinder cylinder, PropertyModel model, FillRules rules) =>
+    /// <summary>Whether the rule lists this refrigerant for cylinders of this specification and mark, though its liquid has a little more than 5/4 of the service pressure at 55 °C.</summary>
+    public static bool IsListedAt55C(RecoveryCylinder cylinder, PropertyModel model, FillRules rules) =>
         rules.Has(FillRuleKind.ListedFillingDensity)
+        && BubblePressure(model, FillFigures.LiquidFullTemperature) is double at55
+        && at55 - Atmosphere <= ListedTolerance * FillFigures.HighestGaugePressure(cylinder)
         && cylinder.Specification is CylinderSpecification mark
         && ListedFillingDensity.For(model.Designation, cylinder.ServicePressure) is ListedFillingDensity row
         && row.IsReachedBy(cylinder.ServicePressure)

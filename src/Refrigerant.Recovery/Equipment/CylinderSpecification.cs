@@ -12,7 +12,9 @@ public sealed record CylinderSpecification
 {
     /// <summary>The prefix of marks that this type knows, longest first so that "4BA" is not read as "4B" (49 CFR 178, the list from memory).</summary>
     private static readonly string[] KnownTypes =
-        ["3AAX", "3AA", "3AL", "3AX", "3A", "3B", "3E", "3T", "4AA", "4BA", "4BW", "4DA", "4DS", "4B", "4D", "4E", "4L", "39"];
+        ["3AAX", "3AA", "3AL", "3AX", "3A", "3B", "3E", "3T", "4AA", "4BA", "4BW", "4DA", "4DS", "4B", "4D", "4E", "4L", Disposable];
+
+    private const string Disposable = "39";
 
     /// <summary>Who a mark is of; what the Interstate Commerce Commission marked, the DOT took over.</summary>
     private static readonly string[] Prefixes = ["DOT", "ICC", "CTC", "TC"];
@@ -35,7 +37,7 @@ public sealed record CylinderSpecification
     public bool IsUn => Type == "UN";
 
     /// <summary>Whether the cylinder is a non-refillable one (DOT 39).</summary>
-    public bool IsNonRefillable => Type == "39";
+    public bool IsNonRefillable => Type == Disposable;
 
     /// <summary>Marked service pressure, gauge; null for a UN/ADR cylinder (49 CFR 173.115).</summary>
     public Pressure? ServicePressure =>
@@ -70,6 +72,13 @@ public sealed record CylinderSpecification
         bool isMetric = digits.StartsWith("M", StringComparison.Ordinal) && body is null or "TC" or "CTC";
         digits = digits.Substring(isMetric ? 1 : 0);
 
+        // A disposable one carries NRC and its test pressure besides: DOT-39 NRC 260/325.
+        if (type == Disposable && mark.IndexOf(Disposable, StringComparison.Ordinal) is >= 0 and int at)
+        {
+            digits = new([.. mark.Substring(at + Disposable.Length).SkipWhile(c => c is not (>= '0' and <= '9')).TakeWhile(c => c is >= '0' and <= '9')]);
+            text = Disposable + digits;
+        }
+
         // Insulated and electric-welded variants carry letters after the pressure: 4B240ET.
         if (digits.EndsWith("ET", StringComparison.Ordinal))
         {
@@ -79,7 +88,9 @@ public sealed record CylinderSpecification
         int most = isMetric ? 700 : 10_000;
         if (!int.TryParse(digits, NumberStyles.None, CultureInfo.InvariantCulture, out int marked) || marked < 1 || marked > most)
         {
-            throw Unknown(mark, isMetric ? "a service pressure from 1 to 700 bar must follow the M" : "a service pressure from 1 to 10000 psi must follow the specification");
+            throw Unknown(mark, isMetric ? "a service pressure from 1 to 700 bar must follow the M"
+                : type == Disposable ? "a disposable cylinder, which nothing is to be filled into; a service pressure from 1 to 10000 psi must follow the specification"
+                : "a service pressure from 1 to 10000 psi must follow the specification");
         }
 
         double service = new Pressure(marked, isMetric ? PressureUnit.Bar : PressureUnit.PoundForcePerSquareInch).Pascals;

@@ -182,7 +182,7 @@ internal sealed class AbsoluteGauge
         ReducedParameters told = _prior.Typical;
         _model.Evaluate(in state, in told, in inputs, out ReducedOutput output);
         double kelvins = Math.Sqrt((Kelvins * Kelvins) + (_prior.Sigma[StateIndex.Temperature] * _prior.Sigma[StateIndex.Temperature]));
-        double byTemperature = at.DewPressure * at.DewSlope * kelvins;
+        double byTemperature = at.Pressure * at.PressureSlope * kelvins;
         double byHose = HoseKnown * (output.Pressure - output.SuctionPressure);
         double variance = (byTemperature * byTemperature) + (byHose * byHose) + _prior.ModelNoise + (_prior.Sigma[StateIndex.GaugeBias] * _prior.Sigma[StateIndex.GaugeBias]);
         double absolute = _startGauge - output.SuctionPressure;

@@ -60,7 +60,7 @@ internal sealed class ChangePointFilter
     public ChangePointFilter(ReducedModel model, EstimatorPrior prior)
     {
         var differences = new DividedDifferences(model, prior, _work);
-        _last = new LastLiquid(model, _work);
+        _last = new LastLiquid(model, prior, _work);
         Wet = new SquareRootFilter(model, prior, differences, AssumedPhase.LiquidPresent) { InnerNoise = 0.08 * 0.08 / 600 };
         _dry = new DryFilters(model, prior, differences, Slots);
     }
@@ -159,7 +159,11 @@ internal sealed class ChangePointFilter
             BearAtEnd();
         }
 
-        LookForBirth(block.IsDrawing);
+        if (Require.IsFinite(block.Gauge))
+        {
+            // Without a gauge nothing would tell such a filter from the wet one; when it reads again the birth is made up for.
+            LookForBirth(block.IsDrawing);
+        }
     }
 
     /// <summary>Liquid that moved faster than vapor can does so no more: as likely as not since none is left. How cold what is left has become is hardly known.</summary>

@@ -102,6 +102,9 @@ internal sealed class Diagnosis
     /// <summary>Whether the pressure stands below the atmosphere while the machine draws, and nothing says why.</summary>
     public bool IsStalled => _air.IsStalled && !_air.IsAir;
 
+    /// <summary>What should have come into the cylinder since the scale was believed last, kg.</summary>
+    public double Unseen => _scale.Unseen;
+
     /// <summary>What was left out of the last block.</summary>
     public UnusedReadings NotUsed { get; private set; }
 

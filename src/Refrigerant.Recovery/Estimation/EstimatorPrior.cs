@@ -45,8 +45,8 @@ internal sealed class EstimatorPrior
     /// <summary>Variance that each state gains in a second.</summary>
     public double[] NoiseRate { get; } = new double[StateIndex.Count];
 
-    /// <summary>The parameters as told; those that are no states stay so.</summary>
-    public ReducedParameters Typical { get; }
+    /// <summary>The parameters as told; those that are no states stay so, but for the liquid taken.</summary>
+    public ReducedParameters Typical { get; private set; }
 
     /// <summary>Absolute pressure to be reached, Pa.</summary>
     public double Level { get; }
@@ -95,6 +95,15 @@ internal sealed class EstimatorPrior
         prior.Readings(instruments);
         prior.Wandering(instruments);
         return prior;
+    }
+
+    /// <summary>Books liquid that was taken, kg; less than none where it ran back.</summary>
+    public void TakeLiquid(double mass)
+    {
+        if (mass != 0)
+        {
+            Typical = Typical with { LiquidTaken = Math.Max(0, Typical.LiquidTaken + mass) };
+        }
     }
 
     private static double Root(double a, double b) => Math.Sqrt((a * a) + (b * b));

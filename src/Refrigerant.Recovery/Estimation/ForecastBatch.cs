@@ -48,6 +48,13 @@ internal sealed class ForecastBatch
     /// <summary>Weight on the scale when the last whole batch began, kg.</summary>
     public double Gross { get; private set; }
 
+    /// <summary>Another cylinder stands on the scale: weights are so many kg more from here on.</summary>
+    public void Shift(double kilograms)
+    {
+        _startGross += kilograms;
+        Gross += kilograms;
+    }
+
     /// <summary>s that the machine has drawn since.</summary>
     public double Drawn { get; private set; }
 

@@ -116,7 +116,7 @@ internal sealed class GaugeGuard
             double spread = 3 * _prior.Sigma[StateIndex.GaugeBias];
             double warm = Math.Max(0, 1 - (mean.State.Delivered / (CoolsOver * mean.Parameters.Charge)));
             double least = (LeastOfPressure * warm * share * _model.Table.DewPressure(told - Colder)) - spread;
-            double most = (MostOfPressure * _model.Table.DewPressure(told + Warmer)) + spread;
+            double most = (MostOfPressure * _model.Table.BubblePressure(told + Warmer)) + spread;
             isOff = absolute < least || absolute > most;
             _off += isOff ? 1 : 0;
             _seen++;

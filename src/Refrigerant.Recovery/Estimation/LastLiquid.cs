@@ -8,11 +8,13 @@ internal sealed class LastLiquid
     private const int Stride = FilterWorkspace.Stride;
 
     private readonly ReducedModel _model;
+    private readonly EstimatorPrior _prior;
     private readonly FilterWorkspace _work;
 
-    public LastLiquid(ReducedModel model, FilterWorkspace work)
+    public LastLiquid(ReducedModel model, EstimatorPrior prior, FilterWorkspace work)
     {
         _model = model;
+        _prior = prior;
         _work = work;
     }
 
@@ -57,9 +59,9 @@ internal sealed class LastLiquid
     /// <summary>What has left, what oil holds and saturated vapor, kg.</summary>
     private double Gone(SquareRootFilter filter, out double oil, out double vapor)
     {
-        _model.Table.At(filter.X[StateIndex.Temperature], out SaturationValues at);
-        vapor = at.VaporDensity * Math.Exp(filter.X[StateIndex.Volume]);
         oil = Math.Exp(filter.X[StateIndex.Dissolved]);
+        vapor = _model.LastVapor(
+            filter.X[StateIndex.Temperature], Math.Exp(filter.X[StateIndex.Volume]), Math.Exp(filter.X[StateIndex.Charge]) - oil - _prior.Typical.LiquidTaken);
         return Math.Max(1e-9, filter.X[StateIndex.Delivered] + oil + vapor);
     }
 

@@ -24,7 +24,7 @@ internal sealed class ReadingClock
     private const double SameJump = 600;
 
     /// <summary>s, and times what readings lie apart, from which the scale is asked whether the time has passed.</summary>
-    private const double LongGap = 30;
+    public const double LongGap = 30;
 
     private const double ManyTimesUsual = 10;
 
@@ -35,6 +35,10 @@ internal sealed class ReadingClock
     private const double LeastExpected = 0.3;
 
     private const double LeastShare = 0.1;
+
+    /// <summary>kg less on the scale after a gap that another cylinder stands there.</summary>
+    public const double OtherCylinder = 1;
+
     private const double MoreShare = 0.5;
     private const double Half = 0.5;
     private const double LeastMoved = 0.1;
@@ -74,6 +78,8 @@ internal sealed class ReadingClock
     private double _earlierFirst;
     private int _earlierCount;
     private double _jumped = double.NaN;
+    private double _jumpedFrom;
+    private bool _isByHand;
     private double _jumpGap;
     private int _jumps;
     private double _openSince = double.NaN;
@@ -152,6 +158,12 @@ internal sealed class ReadingClock
         }
 
         double gained = weight - _weight;
+        if (gained < -OtherCylinder)
+        {
+            // Another cylinder, which takes its time.
+            return true;
+        }
+
         if (expected >= LeastExpected)
         {
             // Where this weight is missing, the next one tells; without any there is nothing to tell it.
@@ -193,14 +205,15 @@ internal sealed class ReadingClock
         Hold(time, further, _jumps + 1);
         double gained = weight - _weight;
         double slow = flow * gap / Thousand;
-        bool isByHand = further > Minute - ByHand && further < LongestByHand + ByHand && Math.Abs(further - (Minute * Math.Round(further / Minute))) < ByHand;
+        double since = time - _jumpedFrom;
+        _isByHand &= further > Minute - ByHand && further < LongestByHand + ByHand && Math.Abs(since - (Minute * Math.Round(since / Minute))) < ByHand;
         bool isEnough = Math.Max(gained, slow) > LeastGained;
-        if (_jumps < JumpsInARow || (!isEnough && _jumps < (isByHand ? JumpsInARow : MostJumps)))
+        if (_jumps < JumpsInARow || (!isEnough && _jumps < (_isByHand ? JumpsInARow : MostJumps)))
         {
             return false;
         }
 
-        if (!isEnough && isByHand)
+        if (!isEnough && _isByHand)
         {
             Unused = UnusedReadings.None;
         }
@@ -218,6 +231,8 @@ internal sealed class ReadingClock
 
     private void Hold(double time, double gap, int jumps)
     {
+        _jumpedFrom = jumps == 1 ? time : _jumpedFrom;
+        _isByHand |= jumps == 1;
         _jumped = time;
         _jumpGap = gap;
         _jumps = jumps;

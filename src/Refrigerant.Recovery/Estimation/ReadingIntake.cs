@@ -106,6 +106,9 @@ internal sealed class ReadingIntake
             _gauges = _weights = 0;
         }
 
+        // Nobody draws while cylinders are changed.
+        bool isLabelled = reading.Cylinder >= 0 && reading.Cylinder != Scale.Cylinder;
+        bool isChange = time - _blockStart > (isLabelled ? 1 : 3) * ReadingClock.LongGap && (isLabelled || weight < Scale.Gross - ReadingClock.OtherCylinder);
         Gauge(in reading);
         Weight(in reading);
         Temperatures(in reading);
@@ -116,7 +119,7 @@ internal sealed class ReadingIntake
             return false;
         }
 
-        Close(time, out block);
+        Close(time, isChange, out block);
         return true;
     }
 
@@ -147,7 +150,7 @@ internal sealed class ReadingIntake
         _discharge = Require.IsFinite(discharge) ? discharge : double.NaN;
         if (Require.IsFinite(discharge) && discharge > 0 && discharge < 1e7)
         {
-            _condensing = _table.DewTemperature(discharge + _prior.Atmosphere);
+            _condensing = _table.BubbleTemperature(discharge + _prior.Atmosphere);
         }
         else if (!double.IsNaN(discharge) && !(discharge <= 0 && discharge > _lowest))
         {
@@ -211,20 +214,20 @@ internal sealed class ReadingIntake
         : Require.IsFinite(gauge) && !(gauge > _discharge - _gaugeLimit) ? _machine.Flow(gauge + _gaugeLimit + _prior.Atmosphere, _last.AirTemperature)
         : ExpectedFlow + ByItself;
 
-    private void Close(double time, out EstimatorBlock block)
+    private void Close(double time, bool isChange, out EstimatorBlock block)
     {
         block = default;
         block.Time = time;
         block.Duration = time - _blockStart;
         block.AirTemperature = _last.AirTemperature;
-        block.IsDrawing = _isDrawing;
+        block.IsDrawing = _isDrawing && !isChange;
         block.Gauge = _gauges > 0 ? _gaugeSum / _gauges : double.NaN;
         block.PipeTemperature = _pipe;
         block.CondensingTemperature = _condensing;
         block.Delivered = double.NaN;
         if (_weights > 0)
         {
-            if (Scale.Add(_weightSum / _weights, time, _isDrawing ? ExpectedFlow : 0, MostVapor(block.Gauge), _cylinder, out double delivered))
+            if (Scale.Add(_weightSum / _weights, time, block.IsDrawing ? ExpectedFlow : 0, MostVapor(block.Gauge), _cylinder, out double delivered))
             {
                 // The first weight only sets the zero.
                 block.Delivered = time > 0 ? delivered : double.NaN;

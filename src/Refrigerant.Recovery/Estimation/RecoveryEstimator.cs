@@ -41,6 +41,9 @@ public sealed class RecoveryEstimator
     /// <summary>Share of the probability that the filter has beside the samples.</summary>
     private const double FilterShare = 0.5;
 
+    /// <summary>Share by which what should have come past a scale that is not believed may be off. Our choice.</summary>
+    private const double FlowUnsure = 0.3;
+
     private readonly ReducedModel _model;
     private readonly EstimatorPrior _prior;
     private readonly ChangePointFilter _filter;
@@ -56,6 +59,8 @@ public sealed class RecoveryEstimator
     private readonly double _chargeTolerance;
     private double _credit;
     private double _forecastAt = double.NegativeInfinity;
+    private double _gross;
+    private int _onScale;
 
     /// <summary>
     /// An estimator for a planned job. A job that no plan can be made of, since what was told contradicts itself (more charge than fits, say), is taken all the same: the readings show what is true.
@@ -184,7 +189,7 @@ public sealed class RecoveryEstimator
     private static Instruments TypicalInstruments(Appliance appliance, SaturationTable table, Barometer barometer)
     {
         double warmest = Math.Max(appliance.Temperature.Kelvins, appliance.SurroundingsKelvin);
-        return Instruments.Typical(table.DewPressure(Math.Min(table.Highest, warmest)) - barometer.Pressure.Pascals);
+        return Instruments.Typical(table.BubblePressure(Math.Min(table.Highest, warmest)) - barometer.Pressure.Pascals);
     }
 
     /// <summary>The range of a parameter that is a logarithm among the states.</summary>
@@ -203,13 +208,22 @@ public sealed class RecoveryEstimator
     /// <summary>Share of the probability that the filter has.</summary>
     private double Share => _samples is null || _diagnosis.IsChanged ? 1 : FilterShare;
 
-    /// <summary>Weight on the scale, kg; what it should be where the scale is not used.</summary>
-    private double Gross => _intake.Scale.Gross + (_intake.Scale.IsOtherUnit ? Math.Max(0, _filter.Best.X[StateIndex.Delivered]) : 0);
+    /// <summary>Weight on the scale, kg; what it should be where the scale is not used, or shows nothing.</summary>
+    private double Gross => _intake.Scale.Gross + (_intake.Scale.IsOtherUnit ? Math.Max(0, _filter.Best.X[StateIndex.Delivered]) : _diagnosis.Unseen);
 
     private void Take(ref EstimatorBlock block)
     {
         bool isResting = !block.IsDrawing && !_intake.Scale.IsLiquid && _intake.IsOpen;
+        if (_intake.Scale.Cylinder != _onScale)
+        {
+            // What is foreseen to come goes on in the other cylinder.
+            _onScale = _intake.Scale.Cylinder;
+            _forecasts.Shift(_intake.Scale.Gross - _gross);
+        }
+
+        _gross = _intake.Scale.Gross;
         _diagnosis.Before(ref block, _intake.NotUsed, _intake.Scale);
+        _prior.TakeLiquid(block.LiquidMoved);
         _filter.Update(in block);
         if (_samples is not null && !_diagnosis.IsChanged)
         {
@@ -244,20 +258,23 @@ public sealed class RecoveryEstimator
     private void Forecasts(ref RawEstimate estimate)
     {
         double gross = Gross;
-        double limit = _intake.Scale.LimitOnScale;
+        double unsure = FlowUnsure * _diagnosis.Unseen;
+        double limit = _intake.Scale.LimitOnScale - unsure;
         estimate.CylinderLimitFirst = gross >= limit ? 1 : 0;
         if (double.IsNaN(_forecasts.ReadyAt))
         {
-            estimate.FinalGrossWeight = estimate.Remaining.Plus(gross);
+            estimate.FinalGrossWeight = Widened(estimate.Remaining.Plus(gross), unsure);
             return;
         }
 
         estimate.LevelReachedProbability = _forecasts.Reached;
         estimate.HasTimeToLevel = _forecasts.Reached > 0.5;
         estimate.TimeToLevel = estimate.HasTimeToLevel ? _forecasts.Times.Range().Plus(-_forecasts.Drawn).AtLeast(0) : default;
-        estimate.FinalGrossWeight = (_forecasts.More.Count > 0 ? _forecasts.More.Range() : estimate.Remaining).Plus(_forecasts.Gross);
+        estimate.FinalGrossWeight = Widened((_forecasts.More.Count > 0 ? _forecasts.More.Range() : estimate.Remaining).Plus(_forecasts.Gross), unsure);
         estimate.CylinderLimitFirst = gross >= limit ? 1 : _forecasts.More.ShareAbove(limit - _forecasts.Gross);
     }
+
+    private static EstimateRange Widened(EstimateRange range, double by) => new(range.Low - by, range.Best, range.High + by);
 
     private void Conditions(ref RawEstimate estimate)
     {

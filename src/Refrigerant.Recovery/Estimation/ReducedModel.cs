@@ -1,4 +1,5 @@
 using System;
+using Refrigerant.Recovery.Fluids.Mixtures;
 
 namespace Refrigerant.Recovery.Estimation;
 
@@ -22,6 +23,7 @@ internal sealed class ReducedModel
 
     private const double AfterBend = 1 - Bend;
     private const int HoseIterations = 4;
+    private const int GlideIterations = 3;
 
     /// <summary>Share of the charge that the mass never falls below: where a filter's sample has delivered more than there was.</summary>
     private const double LeastMass = 1e-5;
@@ -44,10 +46,24 @@ internal sealed class ReducedModel
     public SaturationTable Table { get; }
 
     /// <summary>Pressures, flow and phases at an instant.</summary>
-    public void Evaluate(in ReducedState state, in ReducedParameters parameters, in ReducedInputs inputs, out ReducedOutput output)
+    public void Evaluate(in ReducedState state, in ReducedParameters parameters, in ReducedInputs inputs, out ReducedOutput output) =>
+        Evaluate(in state, in parameters, in inputs, out _, out output);
+
+    /// <summary>Vapor in an appliance whose last liquid has just gone, kg.</summary>
+    /// <param name="temperature">K.</param>
+    /// <param name="volume">m³.</param>
+    /// <param name="charge">What there was at the start, what liquid was taken left out, kg.</param>
+    public double LastVapor(double temperature, double volume, double charge)
     {
-        Table.At(state.Temperature, out SaturationValues at);
-        Evaluate(in state, in parameters, in inputs, in at, out output);
+        if (Table.Glide is null)
+        {
+            Table.At(temperature, out SaturationValues at);
+            return at.VaporDensity * volume;
+        }
+
+        var parameters = new ReducedParameters { Volume = volume, FirstTemperature = temperature, Drift = 1 };
+        Table.At(temperature, GlideRoot(temperature, LeastMass * charge, charge, isDry: true, in parameters), out SaturationValues gliding);
+        return gliding.VaporDensity * volume;
     }
 
     /// <summary>Moves a state on.</summary>
@@ -125,8 +141,7 @@ internal sealed class ReducedModel
 
     private void Step(ref ReducedState state, in ReducedParameters parameters, in ReducedInputs inputs, double h)
     {
-        Table.At(state.Temperature, out SaturationValues at);
-        Evaluate(in state, in parameters, in inputs, in at, out ReducedOutput now);
+        Evaluate(in state, in parameters, in inputs, out SaturationValues at, out ReducedOutput now);
         double capacity;
         double takes;
         double wetted = 0;
@@ -137,15 +152,14 @@ internal sealed class ReducedModel
         }
         else
         {
-            double space = parameters.Volume - (now.Mass * at.LiquidVolume);
-            capacity = (now.Mass * at.LiquidHeatCapacity) + (space * at.VolumeHeatCapacity);
+            capacity = (now.LiquidMass * at.LiquidHeatCapacity) + ((now.Mass - now.LiquidMass) * at.VaporHeatCapacity);
             takes = at.VaporTakes;
             wetted = WettedShare((now.LiquidMass + (DrainTime * now.Flow)) * at.LiquidVolume / (parameters.Volume * parameters.FullLevel), in parameters);
         }
 
         // What the oil gives off: towards what it holds at the pressure over the saturation pressure at its own temperature.
         double oil = state.MetalTemperature + (OilWarmth * (inputs.AirTemperature - state.MetalTemperature));
-        double saturation = at.BubblePressure * Math.Exp(at.DewSlope * (oil - state.Temperature) * state.Temperature / oil);
+        double saturation = at.Pressure * Math.Exp(at.PressureSlope * (oil - state.Temperature) * state.Temperature / oil);
         double relative = Math.Min(LargestRelativePressure, now.Pressure / saturation);
         double held = parameters.OilCapacity * (1 + (parameters.OilBend * (relative - 0.5))) * relative / (1 - relative);
         double share = Math.Max(0, 1 - (held / Math.Max(state.Dissolved, 1e-12))) * h / (parameters.OilTime + h);
@@ -187,43 +201,68 @@ internal sealed class ReducedModel
     }
 
     private void Evaluate(
-        in ReducedState state, in ReducedParameters parameters, in ReducedInputs inputs, in SaturationValues at, out ReducedOutput output)
+        in ReducedState state, in ReducedParameters parameters, in ReducedInputs inputs, out SaturationValues at, out ReducedOutput output)
     {
-        double mass = MassOf(in state, in parameters);
-        double saturated = at.VaporDensity * parameters.Volume;
-        if (inputs.Phase == AssumedPhase.LiquidPresent && mass < saturated)
+        output.Mass = MassOf(in state, in parameters);
+        double saturated;
+        if (Table.Glide is null)
         {
-            mass = saturated;
+            Table.At(state.Temperature, out at);
+            saturated = at.VaporDensity * parameters.Volume;
+            output.LiquidMass = (output.Mass - saturated) / (1 - (at.VaporDensity * at.LiquidVolume));
+        }
+        else
+        {
+            double first = parameters.Charge - parameters.LiquidTaken - state.Dissolved;
+            double root = GlideRoot(state.Temperature, output.Mass, first, inputs.Phase == AssumedPhase.VaporOnly, in parameters);
+            Table.At(state.Temperature, root, out at);
+            saturated = at.VaporDensity * parameters.Volume;
+            output.LiquidMass = (output.Mass - saturated) / (1 - (at.VaporDensity * at.LiquidVolume));
         }
 
-        output.Mass = mass;
-        output.IsDry = inputs.Phase == AssumedPhase.VaporOnly || (inputs.Phase == AssumedPhase.FromDensity && mass <= saturated);
+        if (inputs.Phase == AssumedPhase.LiquidPresent && output.Mass < saturated)
+        {
+            output.Mass = saturated;
+        }
+
+        output.IsDry = inputs.Phase == AssumedPhase.VaporOnly || (inputs.Phase == AssumedPhase.FromDensity && output.Mass <= saturated);
         double density;
         if (output.IsDry)
         {
-            // Compressibility falls about linearly with density from one to that of saturated vapor.
-            density = mass / parameters.Volume;
-            double z = 1 + ((at.Compressibility - 1) * Math.Min(density / at.VaporDensity, 1.2));
+            // Compressibility falls about linearly with density from that of thin vapor to that of saturated vapor.
+            density = output.Mass / parameters.Volume;
+            double z = at.ThinCompressibility + ((at.Compressibility - at.ThinCompressibility) * Math.Min(density / at.VaporDensity, 1.2));
             output.Pressure = density * Table.GasConstant * state.Temperature * z;
             output.LiquidMass = 0;
         }
         else
         {
-            double vaporVolume = 1 / at.VaporDensity;
-            double vapor = Math.Max(0, ((parameters.Volume / mass) - at.LiquidVolume) / (vaporVolume - at.LiquidVolume));
             density = at.VaporDensity;
-            output.Pressure = at.BubblePressure + (Math.Min(1, vapor) * (at.DewPressure - at.BubblePressure));
-            output.LiquidMass = mass * Math.Max(0, 1 - vapor);
+            output.Pressure = at.Pressure;
+            output.LiquidMass = Math.Max(0, Math.Min(output.Mass, output.LiquidMass));
         }
 
         output.SuctionPressure = output.Pressure;
         output.Flow = 0;
         if (inputs.IsDrawing)
         {
-            double air = inputs.AirTemperature - state.Temperature;
-            double thinner = air > 0 ? state.Temperature / (state.Temperature + (parameters.Warming * air)) : 1;
-            Draw(density, thinner * parameters.Displacement, in parameters, ref output);
+            Draw(density, Warmed(in state, in parameters, in inputs, density) * parameters.Displacement, in parameters, ref output);
         }
+    }
+
+    /// <summary>By how much suction gas is thinner at the machine than in the appliance: it warms towards the air, the more the less of it flows.</summary>
+    /// <remarks>T_s = T + (T_air − T)·w, w = 1 − e^(−N) of an exchanger whose other side is at one temperature, with N/(1 + N) in its place; N falls as the flow of all that the machine sweeps.</remarks>
+    private static double Warmed(in ReducedState state, in ReducedParameters parameters, in ReducedInputs inputs, double density)
+    {
+        double air = inputs.AirTemperature - state.Temperature;
+        if (!(air > 0))
+        {
+            return 1;
+        }
+
+        double conductance = parameters.Warming * parameters.WarmingFlow;
+        double warming = conductance / (conductance + ((1 - parameters.Warming) * parameters.Displacement * density) + 1e-12);
+        return state.Temperature / (state.Temperature + (warming * air));
     }
 
     private void Draw(double density, double displacement, in ReducedParameters parameters, ref ReducedOutput output)
@@ -248,6 +287,33 @@ internal sealed class ReducedModel
 
         output.Flow = displacement * efficiency * density * y;
         output.SuctionPressure = y * output.Pressure;
+    }
+
+    /// <summary>How far the liquid of a blend has become another one, √q of <see cref="GlideTable"/>: by what is left of the charge, and of vapor over it.</summary>
+    /// <remarks>
+    /// (L + κ·G)·dl = −dL with G about constant, which counts where L is small, and closed at the start: e^(−l) = (L + κ·G)/(m1 + κ·G), m1 what there was at first.
+    /// ds = v(T)·dl with the pace v; a pool that cools in proportion to what it has lost has s = v·l + (v1 − v)·(1 − e^(−l)), v1 at the start.
+    /// G follows from the vapor's density, which follows from q = e^(−s).
+    /// </remarks>
+    private double GlideRoot(double temperature, double mass, double first, bool isDry, in ReducedParameters parameters)
+    {
+        GlideTable glide = Table.Glide!;
+        double drift = glide.IsFollowed ? parameters.Drift : 0;
+        double pace = glide.Pace(temperature);
+        double firstPace = glide.Pace(parameters.FirstTemperature);
+        double start = Math.Max(first, mass);
+        double root = Math.Sqrt(mass / start);
+        for (int i = 0; i < GlideIterations; i++)
+        {
+            glide.Densities(temperature, root, out double density, out double volume, out double follows);
+            double liquid = isDry ? 0 : Math.Max(0, (mass - (density * parameters.Volume)) / (1 - (density * volume)));
+            double vapor = density * (parameters.Volume - (liquid * volume));
+            double q = (liquid + (follows * vapor)) / (start + (follows * vapor));
+            double place = (pace * Math.Log(q)) + ((pace - firstPace) * (1 - (q * q * Math.Sqrt(q))) / 2.5);
+            root = Math.Exp(0.5 * ((drift * place) - ((1 - drift) * vapor / (liquid + vapor))));
+        }
+
+        return root;
     }
 
     private double Within(double temperature) => Math.Max(Table.Lowest, Math.Min(Table.Highest, temperature));

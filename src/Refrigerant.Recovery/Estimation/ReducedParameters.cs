@@ -76,8 +76,11 @@ internal struct ReducedParameters
     /// <summary>Rate at which metal conducts differences between its wetted and its dry part away, 1/s.</summary>
     public double Mixing;
 
-    /// <summary>How far the suction gas warms towards the air before it is drawn in, 0 to 1.</summary>
+    /// <summary>How far the suction gas warms towards the air before it is drawn in, 0 to 1, at <see cref="WarmingFlow"/>.</summary>
     public double Warming;
+
+    /// <summary>Mass flow at which <see cref="Warming"/> holds, kg/s: half of what the machine sweeps of vapor at the start.</summary>
+    public double WarmingFlow;
 
     /// <summary>Refrigerant that the oil holds at half its saturation pressure, kg.</summary>
     public double OilCapacity;
@@ -90,6 +93,15 @@ internal struct ReducedParameters
 
     /// <summary>Conductance to boiling liquid over that to vapor.</summary>
     public double DryFactor;
+
+    /// <summary>Liquid that was taken, of whatever composition it had, kg: what is left of a blend changes by vapor that leaves it.</summary>
+    public double LiquidTaken;
+
+    /// <summary>Temperature at the start, K.</summary>
+    public double FirstTemperature;
+
+    /// <summary>How far vapor takes its own composition with it, 1, or that of the whole, 0.</summary>
+    public double Drift;
 
     /// <summary>The parameters that a job tells, typical ones where it tells none.</summary>
     public static ReducedParameters FromJob(RecoveryJob job, SaturationTable table)
@@ -111,11 +123,13 @@ internal struct ReducedParameters
             Displacement = machine.Displacement.CubicMetersPerSecond * machine.VolumetricEfficiency,
             Clearance = machine.ClearanceRatio,
             InverseExponent = 1 / machine.PolytropicExponent,
-            DischargePressure = table.DewPressure(air + CondenserAboveAir),
+            DischargePressure = table.BubblePressure(air + CondenserAboveAir),
             WetShare = 0,
             WetExponent = 1,
             FullLevel = 1,
             OilTime = 150,
+            FirstTemperature = appliance.Temperature.Kelvins,
+            Drift = 1,
             DryFactor = isDirect ? 1 : appliance.DryResistanceFactor,
         };
         made.SetHose(job.Hoses, table, appliance.Temperature.Kelvins);
@@ -135,7 +149,8 @@ internal struct ReducedParameters
     {
         var line = new Line(hoses.VaporSide);
         table.At(temperature, out SaturationValues at);
-        double full = line.MinimumArea * Math.Sqrt(at.DewPressure * at.VaporDensity);
+        double full = line.MinimumArea * Math.Sqrt(at.Pressure * at.VaporDensity);
+        WarmingFlow = 0.5 * Displacement * at.VaporDensity;
         HoseFlow = Math.Min(0.5 * Displacement * at.VaporDensity, 0.3 * full);
         HoseFlow = Require.IsFinite(HoseFlow) ? HoseFlow : 1e-3;
         HoseResistance = line.Resistance(HoseFlow, table.VaporViscosity);

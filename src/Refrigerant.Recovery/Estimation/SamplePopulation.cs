@@ -118,6 +118,7 @@ internal sealed class SamplePopulation
         particle = default;
         particle.State = point.State;
         particle.Parameters = point.Parameters;
+        particle.Parameters.LiquidTaken = 0;
     }
 
     /// <summary>Moves a sample through a block; its log-likelihood, never above zero.</summary>
@@ -127,6 +128,7 @@ internal sealed class SamplePopulation
         inputs.Passing = block.Passed / block.Duration;
         _model.Advance(ref particle.State, in particle.Parameters, in inputs, block.Duration, block.Duration / StepsPerBlock);
         particle.State.Delivered += block.LiquidMoved;
+        particle.Parameters.LiquidTaken += block.LiquidMoved;
         particle.Slow *= block.SlowKeeps;
         particle.Offset *= block.OffsetKeeps;
         double log = 0;

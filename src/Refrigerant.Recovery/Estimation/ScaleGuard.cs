@@ -17,6 +17,7 @@ internal sealed class ScaleGuard
     private double _value = double.NaN;
     private double _since;
     private double _flowed;
+    private double _unread;
     private int _same;
 
     public ScaleGuard(Instruments instruments) => _threshold = LeastFlowed + (Steps * instruments.Scale.ResolutionKilograms);
@@ -24,28 +25,35 @@ internal sealed class ScaleGuard
     /// <summary>Whether it is stuck.</summary>
     public bool IsStuck { get; private set; }
 
+    /// <summary>What should have come since the scale was believed last, kg.</summary>
+    public double Unseen => _unread + (IsStuck ? _flowed : 0);
+
     /// <summary>Looks at a block; what must not be believed is taken out of it.</summary>
     /// <param name="block">The block.</param>
     /// <param name="expectedFlow">kg/s.</param>
     public void Check(ref EstimatorBlock block, double expectedFlow)
     {
+        double flowed = block.IsDrawing ? expectedFlow * block.Duration : 0;
         if (!Require.IsFinite(block.Delivered))
         {
+            _unread += flowed;
             return;
         }
 
+        _unread = IsStuck ? _unread : 0;
         if (block.Delivered != _value)
         {
             _value = block.Delivered;
             _since = block.Time;
             _flowed = 0;
             _same = 0;
+            _unread = 0;
             IsStuck = false;
             return;
         }
 
         _same++;
-        _flowed += block.IsDrawing ? expectedFlow * block.Duration : 0;
+        _flowed += flowed;
         IsStuck |= _same >= SameBlocks && block.Time - _since >= SameTime && _flowed > _threshold;
         if (IsStuck)
         {

@@ -27,7 +27,7 @@ internal struct SigmaPoint
         to.Warming = Bounded(states[StateIndex.Warming], 0, 1);
         to.OilCapacity = values[StateIndex.OilCapacity];
         to.OilTime = values[StateIndex.OilTime];
-        to.DischargePressure = table.DewPressure(states[StateIndex.Condensing]);
+        to.DischargePressure = table.BubblePressure(states[StateIndex.Condensing]);
         point.State.Dissolved = values[StateIndex.Dissolved];
         point.State.Delivered = states[StateIndex.Delivered];
         point.State.MetalTemperature = states[StateIndex.MetalTemperature];

@@ -37,6 +37,8 @@ internal static class CylinderCodes
     public static readonly FindingCode MarksOdd = new(
         "cylinder-marks-odd", FindingSubject.CylinderFitness, "tare weight and water capacity do not go together, as where one is in pounds and the other in kilograms");
 
+    public static readonly FindingCode HotAtStart = new("cylinder-hot-at-start", FindingSubject.CylinderFitness, "a cylinder is told to be warmer than 52 °C before it is connected");
+
     public static readonly FindingCode NonRefillable = new(
         "cylinder-non-refillable", FindingSubject.CylinderFitness, "the mark is that of a non-refillable cylinder");
 
@@ -85,7 +87,7 @@ internal static class CylinderCodes
     public static IReadOnlyList<FindingCode> All { get; } =
     [
         OverLimit, WaterCapacityRule, NoRoom, NoFillFigure, RuleOutsideEquation, LiquidFullWhenWarm, FigureFromMemory, EstimatedProperties, Weigh,
-        NoMark, MarksOdd, NonRefillable, MarkContradicts, NotListedType, BelowListedPressure, RequalificationUnknown, RequalificationOverdue,
+        NoMark, MarksOdd, HotAtStart, NonRefillable, MarkContradicts, NotListedType, BelowListedPressure, RequalificationUnknown, RequalificationOverdue,
         OtherRefrigerant, UnnamedContent, TooWeak, WithinAllowance, NoTestOfAir, AirNotTold, Air, AirWithoutLimit, TrappedLiquid,
     ];
 }

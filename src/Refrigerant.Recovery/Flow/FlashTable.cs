@@ -149,9 +149,6 @@ internal sealed class FlashTable
     /// <summary>τ of a pressure at or below the bubble pressure; the end of the table for lower ones.</summary>
     public double Depth(double pressure) => pressure <= 0 ? Deep : Math.Min(Deep, Math.Log(1 + (Math.Log(BubblePressure / pressure) / Stretch)));
 
-    /// <summary>Pressure at τ, Pa.</summary>
-    public double PressureAt(double depth) => BubblePressure * Math.Exp(-Stretch * (Math.Exp(depth) - 1));
-
     /// <summary>ln(−dv/dp) at τ, dv/dp in m³/(kg·Pa).</summary>
     public double LogSofteningAt(double depth)
     {

@@ -43,12 +43,6 @@ internal sealed class FlashingLine
         _criticalPressure = criticalPressure;
     }
 
-    /// <summary>Pressure at the end of the pipe, Pa: the outlet's, or that at which it chokes.</summary>
-    public double EndPressure { get; private set; }
-
-    /// <summary>Whether liquid flashes in it.</summary>
-    public bool Flashes => EndPressure < _table.BubblePressure;
-
     /// <summary>Mass flow of liquid from an inlet state to an outlet pressure, kg/s; zero where nothing drives it.</summary>
     /// <param name="pressure">Absolute pressure at the inlet, at or above the bubble pressure of <paramref name="enthalpy"/> (lower ones count as two phases), Pa.</param>
     /// <param name="enthalpy">Specific enthalpy of what enters, J/kg.</param>
@@ -86,7 +80,6 @@ internal sealed class FlashingLine
         double density = _table.Density(pressure);
         double start = pressure - (density * LiquidLine.Gravity * _line.Rise);
         double outlet = Math.Max(outletPressure, _table.LowestPressure);
-        EndPressure = outletPressure;
         if (!(start > outlet))
         {
             return 0;
@@ -96,13 +89,12 @@ internal sealed class FlashingLine
         double scale = Math.Sqrt(2 * _table.Density(start) * (start - outlet) / _line.Resistance(1e3, viscosity));
         var imbalance = new Imbalance(this, start, outlet, viscosity, scale);
         double flow = scale * _root.Find(ref imbalance, 0, 1.001);
-        EndPressure = imbalance.End;
         choked = imbalance.IsChoked;
         return flow;
     }
 
     /// <summary>What is missing in the balance: below zero where more would flow, above where it cannot be as much.</summary>
-    private double Missing(double flow, double start, double outlet, double viscosity, out double end, out bool choked)
+    private double Missing(double flow, double start, double outlet, double viscosity, out bool choked)
     {
         double pressure = start;
         double throttle = -1;
@@ -118,7 +110,7 @@ internal sealed class FlashingLine
 
         double half = 0.5 * _line.PipeResistance(flow, viscosity) * flow * flow;
         double accelerating = flow * flow / (_line.MinimumArea * _line.MinimumArea);
-        end = Math.Min(pressure, outlet);
+        double end = Math.Min(pressure, outlet);
         choked = false;
         double impulse;
         double logarithm;
@@ -133,7 +125,6 @@ internal sealed class FlashingLine
             double deepest = _table.Depth(end);
             double to = Math.Max(from, ChokingDepth(accelerating, deepest));
             choked = to < deepest;
-            end = choked ? _table.PressureAt(to) : end;
             (double toImpulse, double toLogarithm) = _table.At(to);
             (double fromImpulse, double fromLogarithm) = pressure >= _table.BubblePressure
                 ? (-_table.LiquidImpulse(pressure), _table.LiquidLogVolume(pressure))
@@ -175,13 +166,10 @@ internal sealed class FlashingLine
 
     private struct Imbalance(FlashingLine owner, double start, double outlet, double viscosity, double scale) : IScalarFunction
     {
-        private double _end;
         private bool _choked;
-
-        public readonly double End => _end;
 
         public readonly bool IsChoked => _choked;
 
-        public double Value(double x) => owner.Missing(x * scale, start, outlet, viscosity, out _end, out _choked);
+        public double Value(double x) => owner.Missing(x * scale, start, outlet, viscosity, out _choked);
     }
 }

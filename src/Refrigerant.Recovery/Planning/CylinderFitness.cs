@@ -16,6 +16,15 @@ internal static class CylinderFitness
     /// <summary>The bound of 55 °C is held against the surroundings of the job too: our choice.</summary>
     public static IEnumerable<Finding> For(RecoveryJob job, RecoveryCylinder cylinder)
     {
+        if (cylinder.Temperature is Temperature told && told.Kelvins > CylinderFindings.Hottest)
+        {
+            yield return new Finding(
+                CylinderCodes.HotAtStart,
+                Severity.Stop,
+                Sources.CommonPractice,
+                $"{FindingValue.Text("cylinder", cylinder.Label)} is at {FindingValue.Temperature("temperature", told, RoundingMode.Up)}: no cylinder is to be warmer than {FindingValue.Kelvins("limit", CylinderFindings.Hottest, RoundingMode.Down)}, and one that is nearly full bursts. Keep people away, bring it into the shade, cool it with water, and do not connect it until it is as cool as the air.");
+        }
+
         Fluid fluid = job.Appliance.Fluid;
         double most = fluid.Model.Range.MaximumSaturationTemperature;
         bool liquidWhenWarm = most > FillFigures.LiquidFullTemperature;

@@ -50,7 +50,7 @@ internal static class HookupSettings
             new HookupSetting(CylinderVaporValve, Open),
             new HookupSetting(MachineInletValve, Open),
             new HookupSetting(CondenserFan, Off, "so that the gas arrives hot and pushes"),
-            new HookupSetting(FloatSwitch, Bypassed, "it would stop the machine, not the liquid, which siphons on: the scale guards, and someone stays at the liquid valve"),
+            new HookupSetting(FloatSwitch, Bypassed, "only where it would stop the machine: it does not stop the liquid, which siphons on; the scale guards, and someone stays at the liquid valve"),
             new HookupSetting(Machine, On),
         ],
         StageKind.LiquidRecovery =>
@@ -67,7 +67,10 @@ internal static class HookupSettings
             new HookupSetting(CylinderLiquidValve, Shut, "first: liquid keeps flowing when the machine stops"),
             new HookupSetting(Machine, Off),
             new HookupSetting(CylinderVaporValve, Shut),
-            new HookupSetting(HoseValves, Open, "the liquid hose hangs on the appliance and is drawn empty through it; never shut at both ends"),
+            new HookupSetting(ApplianceVaporPort, Shut, "before its hose is moved"),
+            .. SecondPort(job, Shut),
+            .. LiquidPort(job, Open, "its hose stays on it and is drawn empty through it later: never shut at both ends"),
+            new HookupSetting(HoseValves, Shut, "of the hoses that are moved; low-loss fittings"),
         ],
         StageKind.VaporRecovery =>
         [

@@ -65,7 +65,7 @@ internal static class HookupWatches
 
         if (step.CylinderPressure is Pressure cool && (step.Kind != StageKind.Equalize || after.Cylinder is not CylinderState evened || evened.Pressure.Pascals > EvenEnough * cool.Pascals))
         {
-            yield return new StageWatch(WatchedBy.CylinderGauge, Gauge("cylinder", cool), step.Kind == StageKind.Equalize ? step.Reason == StepReason.VaporFirst ? "on the cylinder's gauge: enough for liquid" : "on the cylinder's gauge: even enough" : "on the cylinder's gauge: cool enough");
+            yield return new StageWatch(WatchedBy.CylinderGauge, Gauge("cylinder", cool), step.Kind == StageKind.Equalize ? step.Reason == StepReason.VaporFirst ? "on the cylinder's gauge: enough for liquid; shut port and cylinder before a hose is moved" : "on the cylinder's gauge: even enough; shut port and cylinder before a hose is moved" : "on the cylinder's gauge: cool enough");
         }
 
         if (cylinder is not null && StepSimulation.MovesRefrigerant(step.Kind))
@@ -81,7 +81,7 @@ internal static class HookupWatches
 
         if (step.Kind == StageKind.Equalize && result is not null && after.Cylinder is CylinderState even && !(step.CylinderPressure is Pressure stop && even.Pressure.Pascals > EvenEnough * stop.Pascals))
         {
-            yield return new StageWatch(WatchedBy.Scale, FindingValue.Mass("gross", even.GrossWeight), "on the scale, which comes to rest: even enough");
+            yield return new StageWatch(WatchedBy.Scale, FindingValue.Mass("gross", even.GrossWeight), "on the scale, which comes to rest: even enough; shut port and cylinder before a hose is moved");
         }
 
         if (step.Kind == StageKind.VaporRecovery && run.Requirement.RequiredRecovery is not null && run.IsShareRecovered(after.Appliance) && after.Cylinder is CylinderState filled)

@@ -64,7 +64,8 @@ internal static class JobChecks
     public static void Fits(RecoveryJob job, CylinderStanding standing)
     {
         RecoveryCylinder cylinder = standing.Cylinder;
-        if (!standing.MayBeFilled && IsFullOfLiquid(job, cylinder) && cylinder.Content.Kilograms > standing.Limit.MaximumFill.Kilograms)
+        bool isHot = cylinder.Temperature?.Kelvins > CylinderFindings.Hottest;
+        if (!standing.MayBeFilled && IsFullOfLiquid(job, cylinder) && (isHot || cylinder.Content.Kilograms > standing.Limit.MaximumFill.Kilograms))
         {
             return;
         }

@@ -17,7 +17,7 @@ internal sealed class JapanLevels : ILevelRules
         if (question.Options.NormalTemperature is null)
         {
             (RuleFigure warmRule, double warm) = At(model, PlaceFigures.JapanWarm, question.Kilograms);
-            if (warmRule != rule)
+            if (warm != pascals)
             {
                 findings.Add(new Finding(
                     RuleCodes.NormalTemperature,

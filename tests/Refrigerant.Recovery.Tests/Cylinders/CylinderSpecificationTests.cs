@@ -55,6 +55,19 @@ public sealed class CylinderSpecificationTests
         Assert.Equal(found, CylinderSpecification.FromMark(found.Mark));
     }
 
+    /// <summary>What stands on a disposable cylinder is read as it stands there, so that it ends in "do not fill".</summary>
+    [Theory]
+    [InlineData("DOT-39 NRC 260/325", 260)]
+    [InlineData("DOT 39 275/344", 275)]
+    [InlineData("DOT-39260", 260)]
+    public void Parse_ReadsDisposableOnes(string mark, int psi)
+    {
+        CylinderSpecification found = CylinderSpecification.FromMark(mark);
+        Assert.True(found.IsNonRefillable);
+        Assert.Equal(psi, found.ServicePressure!.Value.PoundsForcePerSquareInch, 1e-6);
+        Assert.Equal(found, CylinderSpecification.FromMark(found.Mark));
+    }
+
     [Theory]
     [InlineData("DOT 39 275", true)]
     [InlineData("4L200", false)]

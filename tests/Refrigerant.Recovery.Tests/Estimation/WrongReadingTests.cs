@@ -159,6 +159,32 @@ public class WrongReadingTests
         Assert.DoesNotContain(JobCondition.CylinderUnknown, At(4, "B").Conditions);
     }
 
+    /// <summary>62.5 thousandths of a second lie between readings: nearly a minute, were they seconds, but not again and again.</summary>
+    [Fact]
+    public void Sixteen_readings_a_second_by_a_clock_of_thousandths_are_no_minutes()
+    {
+        const double Flow = 0.01;
+        var clock = new ReadingClock();
+        double time = 0;
+        double jumps = 0;
+        int last = 0;
+        for (int i = 0; i < 960; i++)
+        {
+            double second = i / 16.0;
+            if (clock.Take(1000 * second, 15 + (Flow * second), 5e5 - (200 * second), Flow, 10, out double found))
+            {
+                time = found;
+                last = i;
+            }
+
+            jumps += clock.Unused == UnusedReadings.TimeJumped ? 1 : 0;
+        }
+
+        Assert.Equal(959, last);
+        Assert.Equal(959 / 16.0, time, 0.5);
+        Assert.InRange(jumps, 1, 300);
+    }
+
     private static double Clock(double time, int i, int from, string what) => what switch
     {
         "one reading ten minutes ahead" => i == from ? time + 600 : time,

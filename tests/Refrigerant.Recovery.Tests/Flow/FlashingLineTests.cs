@@ -227,7 +227,7 @@ public class FlashingLineTests(ITestOutputHelper output)
         double saturated = tube.MassFlow(saturation, model.SaturationAtTemperature(308.15).Bubble.Enthalpy, Viscosity, 0.3 * saturation, out bool choked);
         Assert.True(choked);
         Assert.True(saturated < below);
-        output.WriteLine($"{refrigerant}: 1.2 times saturation {1e3 * far:F2} g/s, at saturation {1e3 * saturated:F2} g/s, flashing ends at {tube.EndPressure / saturation:F3} of saturation");
+        output.WriteLine($"{refrigerant}: 1.2 times saturation {1e3 * far:F2} g/s, at saturation {1e3 * saturated:F2} g/s");
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using System;
 using System.Linq;
+using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Simulation;
@@ -45,6 +46,27 @@ public class CoolingTests
         RecoveryPlan same = RecoveryPlanner.Plan(job with { Cylinders = [job.Cylinders[0] with { Content = Mass.FromKilograms(12), Refrigerant = "R-410A" }] });
         Assert.Equal(plans[1].TotalDuration, same.TotalDuration);
     }
+
+    /// <summary>A cylinder warmer than 52 °C is not connected, whether it is near to bursting or would only hold the machine back: the plan says stop, and takes another one where there is one.</summary>
+    [Theory]
+    [InlineData(17.5, 68)]
+    [InlineData(14, 80)]
+    [InlineData(5, 95)]
+    [InlineData(0, 53)]
+    public void A_cylinder_hotter_than_any_may_be_is_not_connected(double kilograms, double celsius)
+    {
+        RecoveryJob job = Jobs.Chiller("R-410A", 8, cylinders: 2) with { PushPull = PushPullUse.Never };
+        RecoveryCylinder hot = RecoveryCylinderOf(kilograms) with { Temperature = Temperature.FromDegreesCelsius(celsius) };
+        RecoveryPlan alone = RecoveryPlanner.Plan(job with { Cylinders = [hot] });
+        Assert.Contains(alone.ToDo, finding => finding is { Code: "cylinder-hot-at-start", Severity: Severity.Stop });
+        Assert.False(alone.IsLevelReached);
+        RecoveryPlan spare = RecoveryPlanner.Plan(job with { Cylinders = [hot, job.Cylinders[1]] });
+        Assert.True(spare.IsLevelReached);
+        Assert.DoesNotContain(spare.Stages, stage => stage.Cylinder == hot.Label);
+    }
+
+    private static RecoveryCylinder RecoveryCylinderOf(double kilograms) =>
+        RecoveryCylinder.FromMark("4BA400", Mass.FromPounds(47.6), Mass.FromPounds(27.5)) with { Label = "van", Content = Mass.FromKilograms(kilograms), Refrigerant = kilograms > 0 ? "R-410A" : null };
 
     /// <summary>With a second one at hand nobody throttles: the first takes what it can, the second the rest, and it is sooner over.</summary>
     [Fact]

@@ -56,6 +56,27 @@ public class HandlingTests
         Assert.Equal(0, Plan.Stages[at].Moved.Kilograms);
     }
 
+    /// <summary>A cold appliance in warm air warms from the moment the work begins, towards the air and not beyond it; nothing leaves it.</summary>
+    [Fact]
+    public void While_it_is_set_up_a_cold_appliance_warms()
+    {
+        PlannedStage setUp = Assert.Single(RecoveryPlanner.Plan(Cold(null), new SetUpOnly()).Stages);
+        Assert.Equal(7, setUp.Duration.Minutes, 1e-9);
+        Assert.InRange(setUp.After.Temperature.DegreesCelsius, 15, 40);
+        Assert.Equal(20, setUp.After.Mass.Kilograms, 1e-9);
+    }
+
+    /// <summary>Where it comes to what it is built for meanwhile, its state is told at that moment, but who sets up the hoses needs the same time.</summary>
+    [Fact]
+    public void Setting_up_takes_its_time_whatever_the_gauge_shows()
+    {
+        PlannedStage setUp = Assert.Single(RecoveryPlanner.Plan(Cold(Pressure.FromKilopascals(300)), new SetUpOnly()).Stages);
+        Assert.Equal(StageEnd.DesignPressure, setUp.Result!.End);
+        Assert.InRange(setUp.Result.Duration.Minutes, 0.1, 6);
+        Assert.Equal(300, setUp.After.Pressure.Kilopascals - 101.325, 0.1);
+        Assert.Equal(7, setUp.Duration.Minutes, 1e-9);
+    }
+
     /// <summary>A machine at rest loses its heat to the air as any body does: the excess falls by exp(−t·G/C).</summary>
     [Fact]
     public void A_machine_at_rest_cools_by_its_own_time_constant()
@@ -125,6 +146,26 @@ public class HandlingTests
         double running = drain.Duration.Seconds - (180 * vessels);
         double bore = Math.PI * Math.Pow(5e-3, 4) * 12.5 * 6894.757 / (128 * 0.06 * 1);
         Assert.Equal((compressor + separator) * 1e-6 / bore, running, 0.2 * running);
+    }
+
+    private static RecoveryJob Cold(Pressure? design)
+    {
+        RecoveryJob job = Jobs.Chiller(kilograms: 20) with { Times = Times };
+        return job with
+        {
+            Appliance = job.Appliance with
+            {
+                Temperature = Temperature.FromDegreesCelsius(5),
+                Surroundings = Temperature.FromDegreesCelsius(40),
+                HeatResistance = ThermalResistance.FromSquareMeterKelvinsPerWatt(1.0 / 300),
+                DesignGaugePressure = design,
+            },
+        };
+    }
+
+    private sealed class SetUpOnly : IRecoveryStrategy
+    {
+        public PlanStep? Next(PlanSituation now) => now.Stages.Count == 0 ? new PlanStep(StageKind.SetUp) { Cylinder = now.NextCylinder!.Cylinder } : null;
     }
 
     /// <summary>Sweep, equalize, pull a while, go over to the other cylinder, wait, and come back.</summary>

@@ -33,6 +33,20 @@ public class HookupTests
         Assert.Contains("kg", scale.ToText(DisplayUnits.International), StringComparison.Ordinal);
     }
 
+    /// <summary>Before a hose comes off, what stands under pressure at its ends is shut; the liquid hose stays on an open port.</summary>
+    [Fact]
+    public void Nothing_is_open_where_a_hose_is_moved()
+    {
+        Hookup change = Plan.Stages.First(stage => stage.Kind == StageKind.HoseChange).Hookup;
+        foreach (HookupItem item in new[] { HookupItem.CylinderLiquidValve, HookupItem.CylinderVaporValve, HookupItem.ApplianceVaporPort, HookupItem.HoseValves })
+        {
+            Assert.Contains(change.Settings, setting => setting.Item == item && setting.Position == HookupPosition.Shut);
+        }
+
+        Assert.Contains(change.Settings, setting => setting is { Item: HookupItem.ApplianceLiquidPort, Position: HookupPosition.Open });
+        Assert.Contains(Plan.Stages.First(stage => stage.Kind == StageKind.Equalize).Hookup.Watches, watch => watch.ToText(DisplayUnits.International).Contains("shut port and cylinder before a hose is moved", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void The_pull_ends_on_the_gauge_that_the_technician_reads()
     {

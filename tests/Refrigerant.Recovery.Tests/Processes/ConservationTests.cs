@@ -86,6 +86,7 @@ public class ConservationTests
             Setups.Cylinder(),
             new VaporRecoveryOptions { TargetPressure = Pressure.FromKilopascals(50.5) });
         Assert.InRange(result.Trajectory.Count, 25, 401);
+        Assert.InRange(result.Closure.Steps, result.Trajectory.Count - 1, result.Closure.Evaluations);
         IReadOnlyList<TrajectoryPoint> points = result.Trajectory;
         Assert.Equal(0, points[0].Time.Seconds);
         Assert.Equal(result.Duration.Seconds, points[^1].Time.Seconds, 1e-9);

@@ -29,6 +29,9 @@ public class RatingTestTests
         {
             Assert.True(deviation.IsFitted, deviation.Rating.ToString());
             Assert.True(Math.Abs(deviation.Relative.Percent) <= 0.5, $"{deviation.Rating} {deviation.Relative}");
+            double published = deviation.Rating switch { RatingKind.VaporRate => 0.25 / 60, RatingKind.PushPullRate => 6.4 / 60, _ => 34e3 };
+            Assert.Equal(published, deviation.Published, 1e-9 * published);
+            Assert.Equal(deviation.Published * (1 + deviation.Relative.DecimalFractions), deviation.Simulated, 1e-9 * published);
         }
     }
 

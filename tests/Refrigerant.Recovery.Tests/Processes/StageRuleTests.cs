@@ -26,6 +26,7 @@ public class StageRuleTests
         ["temperature of a rating, K"] = (250, 350, value => _ = new MachineRatings { Fluid = Unit.Fluid, Temperature = Temperature.FromKelvins(value) }),
         ["final vacuum, Pa"] = (10, 1e6, value => _ = new MachineRatings { Fluid = Unit.Fluid, FinalVacuum = Pressure.FromPascals(value) }),
         ["rated rate, kg/s"] = (1e-6, 1000, value => _ = new MachineRatings { Fluid = Unit.Fluid, VaporRate = MassFlow.FromKilogramsPerSecond(value) }),
+        ["temperature of a machine, K"] = (150, 600, value => _ = new SimulationState(ApplianceState.Initial(Unit)) { MachineTemperature = Temperature.FromKelvins(value) }),
         ["uncertainty of temperature, K"] = (0, 50, value => _ = Readings() with { TemperatureUncertainty = TemperatureDelta.FromKelvins(value) }),
         ["uncertainty of volume, %"] = (0, 90, value => _ = Readings() with { VolumeUncertainty = Ratio.FromPercent(value) }),
     };

@@ -10,8 +10,10 @@ internal sealed class CalibrationFit
     /// <summary>Blocks a log is split into for the jackknife.</summary>
     private const int BlocksPerLog = 8;
 
-    /// <summary>Charges tried as starts, prior standard deviations: a dry-out seen where there was none is a valley of its own.</summary>
-    private static readonly double[] Starts = [0, -1.2, 1.2];
+    /// <summary>
+    /// Charges and what the oil holds tried as starts, prior standard deviations: a dry-out seen where there was none is a valley of its own, and so is oil that gives off what was liquid.
+    /// </summary>
+    private static readonly (double Charge, double Dissolved)[] Starts = [(0, -1.5), (0, 0), (-1.2, 0), (1.2, -1.5), (1.2, 0)];
 
     private CalibrationFit(FitPrior prior, int[] first, double[] values, double[] curvature, double[] blocks, double misfit, bool converged)
     {
@@ -59,12 +61,13 @@ internal sealed class CalibrationFit
         FitProblem problem = setup.Problem;
         var solver = new RobustLeastSquares(problem);
         RobustLeastSquares.Solution? best = null;
-        foreach (double charge in Starts)
+        foreach ((double charge, double dissolved) in Starts)
         {
             var start = new double[problem.Unknowns];
             for (int log = 0; log < jobs.Length; log++)
             {
                 start[FitIndex.Set(log) + FitIndex.Charge] = charge;
+                start[FitIndex.Set(log) + FitIndex.Dissolved] = dissolved;
             }
 
             RobustLeastSquares.Solution found = solver.Solve(start, cancellation);

@@ -18,8 +18,11 @@ internal static class FitIndex
     /// <summary>Time that refrigerant is on its way from the machine's inlet to the scale, s.</summary>
     public const int Lag = 4;
 
+    /// <summary>How far vapor of a blend takes its own composition with it, 1, or that of the whole, 0.</summary>
+    public const int Drift = 5;
+
     /// <summary>Number of shared places.</summary>
-    public const int Shared = 5;
+    public const int Shared = 6;
 
     /// <summary>ln of the charge. From here on within the set of a log.</summary>
     public const int Charge = 0;

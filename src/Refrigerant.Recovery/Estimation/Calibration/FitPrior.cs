@@ -17,14 +17,17 @@ internal sealed class FitPrior
     /// <summary>How well the temperature is known after liquid was pushed, K: common practice, no source.</summary>
     private const double LateSigma = 4;
 
-    /// <summary>How far gas warms towards the air in dry tubes, hoses and machine together: common practice, no source.</summary>
-    private const double WarmingMean = 0.7, WarmingSigma = 0.25;
+    /// <summary>How far gas warms towards the air in dry tubes, hoses and machine together, at half of what the machine sweeps at the start: common practice, no source.</summary>
+    private const double WarmingMean = 0.6, WarmingSigma = 0.25;
 
     /// <summary>Time that refrigerant is on its way to the scale, s: common practice, no source.</summary>
     private const double LagMean = 5, LagSigma = 5;
 
     /// <summary>Conductance from metal to refrigerant over that from the surroundings where it was not told, and how well the logarithm is known: common practice, no source.</summary>
     private const double InnerOverOuter = 14, InnerSigma = 0.9;
+
+    /// <summary>How far vapor of a blend takes its own composition with it: liquid that is not stirred is poorer in what boils off at its surface than below: common practice, no source.</summary>
+    private const double DriftMean = 0.85, DriftSigma = 0.35;
 
     /// <summary>Gauge bias as a share of the error limit of the gauge's class.</summary>
     private const double BiasShare = 0.45;
@@ -55,6 +58,7 @@ internal sealed class FitPrior
         prior.Set(FitIndex.Clearance, Math.Log(Math.Max(0.01, typical[0].Clearance)), 0.5);
         prior.Set(FitIndex.Warming, WarmingMean, WarmingSigma);
         prior.Set(FitIndex.Lag, LagMean, LagSigma);
+        prior.Set(FitIndex.Drift, DriftMean, DriftSigma);
         for (int i = 0; i < jobs.Length; i++)
         {
             prior.AddLog(FitIndex.Set(i), jobs[i].Job, in typical[i], options, first[i] > 0 ? LateSigma : 0);

@@ -132,9 +132,12 @@ internal sealed class FitProblem : ILeastSquaresProblem
         made.FullLevel = Math.Max(LeastLevel, Math.Min(1, LevelAtStart(_models[log].Table, own)));
         made.Mixing = Mixing;
         made.DryFactor = DryFactor;
+        made.Drift = Math.Max(0, Math.Min(1, _values[FitIndex.Drift]));
+        made.LiquidTaken = _courses[log].DeliveredBefore;
+        made.FirstTemperature = own[FitIndex.Temperature];
         made.OilCapacity = Math.Exp(own[FitIndex.OilCapacity]);
         made.OilTime = Math.Exp(own[FitIndex.OilTime]);
-        made.DischargePressure = _models[log].Table.DewPressure(own[FitIndex.Condensing]);
+        made.DischargePressure = _models[log].Table.BubblePressure(own[FitIndex.Condensing]);
         return made;
     }
 

@@ -18,7 +18,7 @@ internal sealed class RobustLeastSquares
     /// <summary>Step for slopes, prior standard deviations.</summary>
     private const double Difference = 0.02;
 
-    /// <summary>Relative gain of the sum of squares that is not worth another iteration.</summary>
+    /// <summary>Relative gain of the sum of squares, by a step that is hardly damped, that is not worth another iteration.</summary>
     private const double Enough = 1e-4;
 
     private const double LargestStep = 1.5;
@@ -74,7 +74,7 @@ internal sealed class RobustLeastSquares
                 double reached = Cost(trial);
                 if (reached < cost)
                 {
-                    converged = cost - reached < Enough * cost;
+                    converged = cost - reached < Enough * cost && damping <= FirstDamping;
                     (residuals, trial) = (trial, residuals);
                     unknowns = next;
                     cost = reached;

@@ -60,6 +60,13 @@ internal sealed class IncipientPhase
     /// <summary>Steps that the last solution took.</summary>
     public int Iterations { get; private set; }
 
+    /// <summary>Gives the bulk phase another composition; what follows is a start.</summary>
+    public void SetBulk(ReadOnlySpan<double> composition)
+    {
+        Bulk.SetComposition(composition);
+        _bulkTemperature = 0;
+    }
+
     /// <summary>Starts from estimates of both phases.</summary>
     /// <returns>Whether the point was found.</returns>
     public bool Start(double temperature, double bulkDensity, ReadOnlySpan<double> incipientDensities)

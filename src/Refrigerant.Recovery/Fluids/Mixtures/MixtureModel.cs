@@ -35,6 +35,7 @@ internal sealed class MixtureModel : PropertyModel
     private readonly Lazy<MixtureEngine> _engine;
     private readonly Lazy<PropertyRange> _range;
     private readonly Lazy<BlendViscosity> _viscosity;
+    private readonly Lazy<GlideTable> _glide;
 
     /// <param name="designation">The blend's designation.</param>
     /// <param name="components">The components, in the order of the composition.</param>
@@ -53,6 +54,7 @@ internal sealed class MixtureModel : PropertyModel
             LazyThreadSafetyMode.ExecutionAndPublication);
         _range = new Lazy<PropertyRange>(() => CreateRange(components), LazyThreadSafetyMode.ExecutionAndPublication);
         _viscosity = new Lazy<BlendViscosity>(() => new BlendViscosity(components), LazyThreadSafetyMode.ExecutionAndPublication);
+        _glide = new Lazy<GlideTable>(() => GlideTable.Of(this), LazyThreadSafetyMode.ExecutionAndPublication);
     }
 
     public override string Designation { get; }
@@ -75,6 +77,9 @@ internal sealed class MixtureModel : PropertyModel
 
     /// <summary>The equation, its critical point and its curves, built when first asked for.</summary>
     public MixtureEngine Engine => _engine.Value;
+
+    /// <summary>The blend as vapor leaves it, tabled when first asked for.</summary>
+    public GlideTable Glide => _glide.Value;
 
     public override SaturationPoint SaturationAtTemperature(double temperature)
     {

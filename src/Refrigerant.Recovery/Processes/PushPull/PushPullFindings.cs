@@ -69,7 +69,7 @@ internal static class PushPullFindings
                 StageCodes.DesignPressure,
                 Severity.Warning,
                 "design pressure as given",
-                $"The push-pull ends early: the appliance comes to {limit}, what it is built for or its relief device opens at. Throttle the machine's outlet, or take the rest as vapor."));
+                $"The push-pull ends early: the appliance comes to {limit}, what it is built for or its relief device opens at. Throttle the machine's inlet, or take the rest as vapor."));
         }
         else if (end != StageEnd.LiquidGone)
         {

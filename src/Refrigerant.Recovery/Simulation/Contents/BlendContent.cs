@@ -66,7 +66,6 @@ internal sealed class BlendContent : Content
         VaporFraction = !hasLiquid ? 1 : !hasVapor ? 0 : vapor.Mass / (vapor.Mass + liquid.Mass);
         VaporDensity = vapor.Density;
         VaporEnthalpy = vapor.Enthalpy;
-        LiquidDensity = liquid.Density;
         LiquidEnthalpy = liquid.Enthalpy;
         LiquidVolumeFraction = !hasLiquid ? 0 : !hasVapor ? 1 : liquid.Volume / volume;
         LiquidMargin = _vessel.LiquidMargin;

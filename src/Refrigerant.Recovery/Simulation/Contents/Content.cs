@@ -45,9 +45,6 @@ internal abstract class Content
     /// <summary>Share of the volume that liquid fills.</summary>
     public double LiquidVolumeFraction { get; protected set; }
 
-    /// <summary>Density of what a liquid port draws: the liquid, or the vapor where there is none.</summary>
-    public double LiquidDensity { get; protected set; }
-
     /// <summary>Enthalpy of what a liquid port draws, J/kg.</summary>
     public double LiquidEnthalpy { get; protected set; }
 

@@ -23,7 +23,6 @@ internal sealed class ModelContent(PropertyModel model) : Content(model, 1)
         VaporFraction = !hasLiquid ? 1 : !hasVapor ? 0 : bulk.VaporFraction;
         VaporDensity = vapor.Density;
         VaporEnthalpy = vapor.Enthalpy;
-        LiquidDensity = liquid.Density;
         LiquidEnthalpy = liquid.Enthalpy;
         LiquidVolumeFraction = _vessel.LiquidVolumeFraction;
         LiquidMargin = hasLiquid ? 1 - VaporFraction : Dryness(bulk);

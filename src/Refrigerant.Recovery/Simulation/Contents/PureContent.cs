@@ -31,6 +31,7 @@ internal sealed class PureContent(PropertyModel model) : Content(model, 1)
     /// <summary>Largest first step of a secant, K; further means that the last state is no help.</summary>
     private const double FarAway = 20;
 
+    private double _liquidDensity;
     private double _slope;
     private IsochoricSlopes _gas;
     private double _gasDensity;
@@ -40,7 +41,7 @@ internal sealed class PureContent(PropertyModel model) : Content(model, 1)
     private bool _lastHadLiquid;
 
     public override VesselPoint ToVesselPoint() => Model.VesselAtTemperature(
-        Math.Min(Model.Range.MaximumTemperature, Math.Max(Model.Range.MinimumTemperature, Temperature)), VaporFraction is > 0 and < 1 ? 1 / (((1 - VaporFraction) / LiquidDensity) + (VaporFraction / VaporDensity)) : LiquidDensity);
+        Math.Min(Model.Range.MaximumTemperature, Math.Max(Model.Range.MinimumTemperature, Temperature)), VaporFraction is > 0 and < 1 ? 1 / (((1 - VaporFraction) / _liquidDensity) + (VaporFraction / VaporDensity)) : _liquidDensity);
 
     protected override bool Find(ReadOnlySpan<double> masses, double mass, double volume, double energy)
     {
@@ -232,7 +233,7 @@ internal sealed class PureContent(PropertyModel model) : Content(model, 1)
         VaporDensity = vapor.Density;
         VaporEnthalpy = vapor.Enthalpy;
         LiquidVolumeFraction = (1 - quality) * density / liquid.Density;
-        LiquidDensity = liquid.Density;
+        _liquidDensity = liquid.Density;
         LiquidEnthalpy = liquid.Enthalpy;
         LiquidMargin = 1 - quality;
     }
@@ -254,7 +255,7 @@ internal sealed class PureContent(PropertyModel model) : Content(model, 1)
         VaporDensity = density;
         VaporEnthalpy = enthalpy;
         LiquidVolumeFraction = 0;
-        LiquidDensity = density;
+        _liquidDensity = density;
         LiquidEnthalpy = enthalpy;
         LiquidMargin = Math.Min(0, (density / dewDensity) - 1);
     }

@@ -50,8 +50,6 @@ internal sealed class EquilibriumVessel : Vessel
 
     public override double VaporEnthalpy => Content.VaporEnthalpy;
 
-    public override double LiquidDensity => Content.LiquidDensity;
-
     public override double LiquidEnthalpy => Content.LiquidEnthalpy;
 
     public override ReadOnlySpan<double> VaporComposition => Content.VaporComposition;

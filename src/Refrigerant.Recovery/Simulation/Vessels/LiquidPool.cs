@@ -47,7 +47,7 @@ internal sealed class LiquidPool : Vessel
 
     public override double VaporEnthalpy => LiquidEnthalpy;
 
-    public override double LiquidDensity => _density;
+    public double LiquidDensity => _density;
 
     /// <summary>Energy and the work that the pressure above it does, J/kg.</summary>
     public override double LiquidEnthalpy => SpecificEnergy + (PressureAbove / _density);

@@ -78,8 +78,6 @@ internal sealed class VaporSpace : Vessel
 
     public override double VaporEnthalpy => _content.VaporEnthalpy;
 
-    public override double LiquidDensity => _pool.LiquidDensity;
-
     public override double LiquidEnthalpy => _pool.LiquidEnthalpy;
 
     public override ReadOnlySpan<double> VaporComposition => _fractions;

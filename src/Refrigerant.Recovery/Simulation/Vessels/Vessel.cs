@@ -39,8 +39,6 @@ internal abstract class Vessel
 
     public abstract double VaporEnthalpy { get; }
 
-    public abstract double LiquidDensity { get; }
-
     public abstract double LiquidEnthalpy { get; }
 
     public abstract ReadOnlySpan<double> VaporComposition { get; }

@@ -21,6 +21,9 @@ internal static class FillFigures
     /// <summary>70 °F, K; 49 CFR says 21 °C (70 °F).</summary>
     public const double ServiceTemperature = 294.15 + (1.0 / 9);
 
+    /// <summary>Standard atmosphere, Pa: between gauge pressures of the rules and absolute ones.</summary>
+    public const double Atmosphere = 101_325;
+
     /// <summary>5/4: the share of its service pressure that a cylinder may see.</summary>
     public const double ServicePressureRatio = 1.25;
     public const double FillingRatioFactor = 0.95;

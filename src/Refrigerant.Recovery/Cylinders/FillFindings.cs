@@ -15,7 +15,6 @@ internal static class FillFindings
 {
     private const string MixedContent = "common practice: a mixed content can only be destroyed";
     private const double PressureTolerance = 1e-6;
-    private const double Atmosphere = 101_325;
     private const string Ammonia = "R-717";
 
     /// <summary>Tare weights of cylinders up to that pressure are between these shares of the water capacity, Pa: common practice, no source.</summary>
@@ -245,7 +244,7 @@ internal static class FillFindings
 
         try
         {
-            double allowed = FillFigures.HighestGaugePressure(cylinder) + Atmosphere;
+            double allowed = FillFigures.HighestGaugePressure(cylinder) + FillFigures.Atmosphere;
             return kilograms / cylinder.InternalVolume.CubicMeters <= FillDensity.AtPressure(model, FillFigures.LiquidFullTemperature, allowed);
         }
         catch (PropertyRangeException)

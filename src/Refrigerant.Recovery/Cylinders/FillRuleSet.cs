@@ -10,8 +10,6 @@ namespace Refrigerant.Recovery.Cylinders;
 /// <summary>Applies the filling rules of a place to one cylinder and refrigerant.</summary>
 internal sealed class FillRuleSet
 {
-    private const double Atmosphere = 101_325;
-
     private readonly List<FillRule> _rules = [];
     private readonly List<FillRuleNotApplied> _notApplied = [];
     private readonly RecoveryCylinder _cylinder;
@@ -183,7 +181,7 @@ internal sealed class FillRuleSet
 
     private void AddPressure(FillRuleKind kind, RuleFigure figure, double temperature, double gauge)
     {
-        double limit = gauge + Atmosphere;
+        double limit = gauge + FillFigures.Atmosphere;
         if (DensityAt(kind, temperature, limit) is double density)
         {
             Add(kind, figure, density, $"ρ({Text(temperature - 273.15)} °C, {Text(limit / 1e5)} bar absolute) = {Text(density)} kg/m³");

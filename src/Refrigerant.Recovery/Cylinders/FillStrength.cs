@@ -9,8 +9,6 @@ namespace Refrigerant.Recovery.Cylinders;
 /// <summary>Whether a cylinder stands the refrigerant as a warm liquid, by the rule of the place.</summary>
 internal static class FillStrength
 {
-    private const double Atmosphere = 101_325;
-
     /// <summary>A mark that the rule itself lists for a refrigerant holds where its equation of today gives up to 1 % more than 5/4 of it: R-22 has 300.8 psig at 55 °C, listed for 240 psi. Our choice.</summary>
     private const double ListedTolerance = 1.01;
 
@@ -22,7 +20,7 @@ internal static class FillStrength
         if (!isUn
             && (rules.Has(FillRuleKind.PressureAt55C) || !byTest)
             && BubblePressure(model, FillFigures.LiquidFullTemperature) is double at55
-            && at55 - Atmosphere > allowed
+            && at55 - FillFigures.Atmosphere > allowed
             && !IsListedAt55C(cylinder, model, rules))
         {
             RuleFigure rule = rules.Has(FillRuleKind.PressureAt55C) ? FillFigures.PressureAt55C : FillFigures.LibraryPressure;
@@ -66,7 +64,7 @@ internal static class FillStrength
     public static bool IsListedAt55C(RecoveryCylinder cylinder, PropertyModel model, FillRules rules) =>
         rules.Has(FillRuleKind.ListedFillingDensity)
         && BubblePressure(model, FillFigures.LiquidFullTemperature) is double at55
-        && at55 - Atmosphere <= ListedTolerance * FillFigures.HighestGaugePressure(cylinder)
+        && at55 - FillFigures.Atmosphere <= ListedTolerance * FillFigures.HighestGaugePressure(cylinder)
         && cylinder.Specification is CylinderSpecification mark
         && ListedFillingDensity.For(model.Designation, cylinder.ServicePressure) is ListedFillingDensity row
         && row.IsReachedBy(cylinder.ServicePressure)
@@ -77,7 +75,7 @@ internal static class FillStrength
         CylinderCodes.TooWeak,
         Severity.Stop,
         rule.Source,
-        $"{model.Designation} liquid has {FindingValue.GaugePascals("pressure", absolute - Atmosphere)} at {FindingValue.Kelvins("temperature", kelvins)}, more than {bound} ({FindingValue.GaugePascals("allowed", allowed)}): {cylinder.Label} may not hold it as a liquid.");
+        $"{model.Designation} liquid has {FindingValue.GaugePascals("pressure", absolute - FillFigures.Atmosphere)} at {FindingValue.Kelvins("temperature", kelvins)}, more than {bound} ({FindingValue.GaugePascals("allowed", allowed)}): {cylinder.Label} may not hold it as a liquid.");
 
     private static double? BubblePressure(PropertyModel model, double temperature) =>
         temperature >= model.Range.MinimumTemperature && FillDensity.HasLiquidAt(model, temperature)

@@ -46,14 +46,16 @@ internal sealed class DividedDifferences
         Array.Clear(_work.Curvature, 0, _work.Curvature.Length);
         Array.Clear(_work.BendSum, 0, _work.BendSum.Length);
         Values(x);
-        ReducedState center = Move(x, _work.Value, in inputs, duration, step, out double centerDissolved);
+        ReducedInputs near = inputs;
+        ReducedState found = Find(x, ref near);
+        ReducedState center = Move(x, _work.Value, in near, in found, duration, step, out double centerDissolved);
         double scaleKeeps = Math.Exp(-duration / _prior.ScaleTime);
         double gaugeKeeps = Math.Exp(-duration / _prior.SlowGaugeTime);
         for (int j = 0; j < N; j++)
         {
             Along(x, root, j, inputs.Phase);
-            ReducedState plus = Move(_work.Plus, _work.PlusValue, in inputs, duration, step, out double plusDissolved);
-            ReducedState minus = Move(_work.Minus, _work.MinusValue, in inputs, duration, step, out double minusDissolved);
+            ReducedState plus = Move(_work.Plus, _work.PlusValue, in near, in found, duration, step, out double plusDissolved);
+            ReducedState minus = Move(_work.Minus, _work.MinusValue, in near, in found, duration, step, out double minusDissolved);
             for (int i = 0; i < StateIndex.FirstMoving; i++)
             {
                 double keeps = i == StateIndex.ScaleOffset ? scaleKeeps : i == StateIndex.GaugeDrift ? gaugeKeeps : 1;
@@ -88,7 +90,9 @@ internal sealed class DividedDifferences
     public double Gauge(double[] x, double[] root, in ReducedInputs inputs, out double second)
     {
         Values(x);
-        double center = Shown(x, _work.Value, in inputs);
+        ReducedInputs near = inputs;
+        ReducedState found = Find(x, ref near);
+        double center = Shown(x, _work.Value, in near, in found);
         double mean = center;
         second = 0;
         double[] slope = _work.Slope;
@@ -96,8 +100,8 @@ internal sealed class DividedDifferences
         for (int j = 0; j < N; j++)
         {
             Along(x, root, j, inputs.Phase);
-            double plus = Shown(_work.Plus, _work.PlusValue, in inputs);
-            double minus = Shown(_work.Minus, _work.MinusValue, in inputs);
+            double plus = Shown(_work.Plus, _work.PlusValue, in near, in found);
+            double minus = Shown(_work.Minus, _work.MinusValue, in near, in found);
             slope[j] = (plus - minus) / (2 * Spread);
             double bend = plus + minus - (2 * center);
             mean += bend / (2 * SpreadSquared);
@@ -116,9 +120,20 @@ internal sealed class DividedDifferences
         }
     }
 
-    private ReducedState Move(double[] states, double[] values, in ReducedInputs inputs, double duration, double step, out double dissolved)
+    /// <summary>What all points take over from the one in the middle.</summary>
+    private ReducedState Find(double[] states, ref ReducedInputs inputs)
+    {
+        SigmaPoint point = SigmaPoint.From(states, _work.Value, _prior.Typical, _model.Table);
+        _model.Find(ref point.State, in point.Parameters, in inputs);
+        inputs.IsNeighbour = true;
+        return point.State;
+    }
+
+    private ReducedState Move(double[] states, double[] values, in ReducedInputs inputs, in ReducedState found, double duration, double step, out double dissolved)
     {
         SigmaPoint point = SigmaPoint.From(states, values, _prior.Typical, _model.Table);
+        point.State.Glide = found.Glide;
+        point.State.Suction = found.Suction;
         _model.Advance(ref point.State, in point.Parameters, in inputs, duration, step);
         dissolved = states[StateIndex.Dissolved] + Math.Log(point.State.Dissolved / values[StateIndex.Dissolved]);
         return point.State;
@@ -200,9 +215,11 @@ internal sealed class DividedDifferences
         }
     }
 
-    private double Shown(double[] states, double[] values, in ReducedInputs inputs)
+    private double Shown(double[] states, double[] values, in ReducedInputs inputs, in ReducedState found)
     {
         SigmaPoint point = SigmaPoint.From(states, values, _prior.Typical, _model.Table);
+        point.State.Glide = found.Glide;
+        point.State.Suction = found.Suction;
         _model.Evaluate(in point.State, in point.Parameters, in inputs, out ReducedOutput output);
         return output.SuctionPressure - _prior.Atmosphere + point.GaugeError;
     }

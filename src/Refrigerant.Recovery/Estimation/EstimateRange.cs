@@ -30,5 +30,7 @@ public readonly record struct EstimateRange
 
     internal EstimateRange Plus(double value) => new(Low + value, Best + value, High + value);
 
+    internal EstimateRange Widened(double by) => new(Low - by, Best, High + by);
+
     internal EstimateRange AtLeast(double value) => new(Math.Max(Low, value), Math.Max(Best, value), Math.Max(High, value));
 }

@@ -60,6 +60,10 @@ internal sealed class FilterWorkspace
         Triangularize(root);
     }
 
+    /// <summary>Where a row of the wide matrix ends: of a state that the model does not move, with the last noise that rows up to it have.</summary>
+    private static int End(int row) =>
+        row < StateIndex.FirstMoving ? (Noise + row + VectorRows.Lanes) & VectorRows.LaneMask : WideStride;
+
     /// <summary>Householder reflections from the right: the wide rows become a lower triangle of the same covariance.</summary>
     public void Triangularize(double[] root)
     {
@@ -69,7 +73,7 @@ internal sealed class FilterWorkspace
         {
             int row = k * WideStride;
             int from = k & VectorRows.LaneMask;
-            int length = WideStride - from;
+            int length = End(k) - from;
             Array.Copy(a, row + from, v, from, length);
             for (int j = from; j < k; j++)
             {

@@ -35,10 +35,6 @@ internal sealed class ReadingClock
     private const double LeastExpected = 0.3;
 
     private const double LeastShare = 0.1;
-
-    /// <summary>kg less on the scale after a gap that another cylinder stands there.</summary>
-    public const double OtherCylinder = 1;
-
     private const double MoreShare = 0.5;
     private const double Half = 0.5;
     private const double LeastMoved = 0.1;
@@ -158,7 +154,7 @@ internal sealed class ReadingClock
         }
 
         double gained = weight - _weight;
-        if (gained < -OtherCylinder)
+        if (gained < -ScaleTracker.OtherCylinder)
         {
             // Another cylinder, which takes its time.
             return true;

@@ -108,7 +108,7 @@ internal sealed class ReadingIntake
 
         // Nobody draws while cylinders are changed.
         bool isLabelled = reading.Cylinder >= 0 && reading.Cylinder != Scale.Cylinder;
-        bool isChange = time - _blockStart > (isLabelled ? 1 : 3) * ReadingClock.LongGap && (isLabelled || weight < Scale.Gross - ReadingClock.OtherCylinder);
+        bool isChange = time - _blockStart > (isLabelled ? 1 : 3) * ReadingClock.LongGap && (isLabelled || weight < Scale.Gross - ScaleTracker.OtherCylinder);
         Gauge(in reading);
         Weight(in reading);
         Temperatures(in reading);

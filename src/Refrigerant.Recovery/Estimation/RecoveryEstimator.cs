@@ -263,18 +263,16 @@ public sealed class RecoveryEstimator
         estimate.CylinderLimitFirst = gross >= limit ? 1 : 0;
         if (double.IsNaN(_forecasts.ReadyAt))
         {
-            estimate.FinalGrossWeight = Widened(estimate.Remaining.Plus(gross), unsure);
+            estimate.FinalGrossWeight = estimate.Remaining.Plus(gross).Widened(unsure);
             return;
         }
 
         estimate.LevelReachedProbability = _forecasts.Reached;
         estimate.HasTimeToLevel = _forecasts.Reached > 0.5;
         estimate.TimeToLevel = estimate.HasTimeToLevel ? _forecasts.Times.Range().Plus(-_forecasts.Drawn).AtLeast(0) : default;
-        estimate.FinalGrossWeight = Widened((_forecasts.More.Count > 0 ? _forecasts.More.Range() : estimate.Remaining).Plus(_forecasts.Gross), unsure);
+        estimate.FinalGrossWeight = (_forecasts.More.Count > 0 ? _forecasts.More.Range() : estimate.Remaining).Plus(_forecasts.Gross).Widened(unsure);
         estimate.CylinderLimitFirst = gross >= limit ? 1 : _forecasts.More.ShareAbove(limit - _forecasts.Gross);
     }
-
-    private static EstimateRange Widened(EstimateRange range, double by) => new(range.Low - by, range.Best, range.High + by);
 
     private void Conditions(ref RawEstimate estimate)
     {

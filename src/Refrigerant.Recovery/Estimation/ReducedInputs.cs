@@ -15,11 +15,15 @@ internal struct ReducedInputs
     /// <summary>Vapor that flows by itself beside what the machine draws, kg/s.</summary>
     public double Passing;
 
+    /// <summary>Whether states have what was found of a neighbour, and how far the liquid of a blend has changed is taken from there.</summary>
+    public bool IsNeighbour;
+
     public ReducedInputs(double airTemperature, bool isDrawing, AssumedPhase phase = AssumedPhase.FromDensity)
     {
         AirTemperature = airTemperature;
         IsDrawing = isDrawing;
         Phase = phase;
         Passing = 0;
+        IsNeighbour = false;
     }
 }

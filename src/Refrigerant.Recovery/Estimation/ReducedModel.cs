@@ -23,10 +23,17 @@ internal sealed class ReducedModel
 
     private const double AfterBend = 1 - Bend;
     private const int HoseIterations = 4;
+
+    /// <summary>The same from the suction that was last found.</summary>
+    private const int HeldHoseIterations = 2;
+
     private const int GlideIterations = 3;
 
     /// <summary>Share of the charge that the mass never falls below: where a filter's sample has delivered more than there was.</summary>
     private const double LeastMass = 1e-5;
+
+    /// <summary>kg/m³: a density to compare with.</summary>
+    private const double Thin = 1;
 
     /// <summary>K that a step may change the temperature by.</summary>
     private const double LargestChange = 20;
@@ -46,8 +53,15 @@ internal sealed class ReducedModel
     public SaturationTable Table { get; }
 
     /// <summary>Pressures, flow and phases at an instant.</summary>
-    public void Evaluate(in ReducedState state, in ReducedParameters parameters, in ReducedInputs inputs, out ReducedOutput output) =>
-        Evaluate(in state, in parameters, in inputs, out _, out output);
+    public void Evaluate(in ReducedState state, in ReducedParameters parameters, in ReducedInputs inputs, out ReducedOutput output)
+    {
+        ReducedState found = state;
+        Evaluate(ref found, in parameters, in inputs, out _, out output);
+    }
+
+    /// <summary>Finds what the neighbours of a state share with it well enough, and keeps it in the state: they then need little iteration of their own.</summary>
+    public void Find(ref ReducedState state, in ReducedParameters parameters, in ReducedInputs inputs) =>
+        Evaluate(ref state, in parameters, in inputs, out _, out _);
 
     /// <summary>Vapor in an appliance whose last liquid has just gone, kg.</summary>
     /// <param name="temperature">K.</param>
@@ -62,7 +76,8 @@ internal sealed class ReducedModel
         }
 
         var parameters = new ReducedParameters { Volume = volume, FirstTemperature = temperature, Drift = 1 };
-        Table.At(temperature, GlideRoot(temperature, LeastMass * charge, charge, isDry: true, in parameters), out SaturationValues gliding);
+        double place = 0;
+        Table.At(temperature, GlideRoot(ref place, GlideIterations, temperature, LeastMass * charge, charge, isDry: true, in parameters), out SaturationValues gliding);
         return gliding.VaporDensity * volume;
     }
 
@@ -78,18 +93,20 @@ internal sealed class ReducedModel
         double h = duration / steps;
         for (int i = 0; i < steps; i++)
         {
-            Step(ref state, in parameters, in inputs, h);
+            Evaluate(ref state, in parameters, in inputs, out SaturationValues at, out ReducedOutput now);
+            Step(ref state, in parameters, in inputs, h, in at, in now);
         }
     }
 
     /// <summary>Moves a state on by one step and two half ones, extrapolated to second order.</summary>
-    /// <returns>Pressures, flow and phases before it.</returns>
     public void AdvanceSecondOrder(ref ReducedState state, in ReducedParameters parameters, in ReducedInputs inputs, double h)
     {
+        Evaluate(ref state, in parameters, in inputs, out SaturationValues at, out ReducedOutput now);
         ReducedState whole = state;
-        Step(ref whole, in parameters, in inputs, h);
-        Step(ref state, in parameters, in inputs, 0.5 * h);
-        Step(ref state, in parameters, in inputs, 0.5 * h);
+        Step(ref whole, in parameters, in inputs, h, in at, in now);
+        Step(ref state, in parameters, in inputs, 0.5 * h, in at, in now);
+        Evaluate(ref state, in parameters, in inputs, out at, out now);
+        Step(ref state, in parameters, in inputs, 0.5 * h, in at, in now);
         state.Delivered = (2 * state.Delivered) - whole.Delivered;
         state.Temperature = Within((2 * state.Temperature) - whole.Temperature);
         state.MetalTemperature = Within((2 * state.MetalTemperature) - whole.MetalTemperature);
@@ -139,9 +156,9 @@ internal sealed class ReducedModel
         return lost < Bend ? 1 - lost : AfterBend * Math.Exp(-(lost - Bend) / AfterBend);
     }
 
-    private void Step(ref ReducedState state, in ReducedParameters parameters, in ReducedInputs inputs, double h)
+    private void Step(
+        ref ReducedState state, in ReducedParameters parameters, in ReducedInputs inputs, double h, in SaturationValues at, in ReducedOutput now)
     {
-        Evaluate(in state, in parameters, in inputs, out SaturationValues at, out ReducedOutput now);
         double capacity;
         double takes;
         double wetted = 0;
@@ -201,7 +218,7 @@ internal sealed class ReducedModel
     }
 
     private void Evaluate(
-        in ReducedState state, in ReducedParameters parameters, in ReducedInputs inputs, out SaturationValues at, out ReducedOutput output)
+        ref ReducedState state, in ReducedParameters parameters, in ReducedInputs inputs, out SaturationValues at, out ReducedOutput output)
     {
         output.Mass = MassOf(in state, in parameters);
         double saturated;
@@ -214,7 +231,8 @@ internal sealed class ReducedModel
         else
         {
             double first = parameters.Charge - parameters.LiquidTaken - state.Dissolved;
-            double root = GlideRoot(state.Temperature, output.Mass, first, inputs.Phase == AssumedPhase.VaporOnly, in parameters);
+            int iterations = inputs.IsNeighbour ? 0 : state.Glide > 0 ? 1 : GlideIterations;
+            double root = GlideRoot(ref state.Glide, iterations, state.Temperature, output.Mass, first, inputs.Phase == AssumedPhase.VaporOnly, in parameters);
             Table.At(state.Temperature, root, out at);
             saturated = at.VaporDensity * parameters.Volume;
             output.LiquidMass = (output.Mass - saturated) / (1 - (at.VaporDensity * at.LiquidVolume));
@@ -244,9 +262,12 @@ internal sealed class ReducedModel
 
         output.SuctionPressure = output.Pressure;
         output.Flow = 0;
+        double suction = state.Suction;
+        state.Suction = 0;
         if (inputs.IsDrawing)
         {
-            Draw(density, Warmed(in state, in parameters, in inputs, density) * parameters.Displacement, in parameters, ref output);
+            Draw(density, Warmed(in state, in parameters, in inputs, density) * parameters.Displacement, suction, in parameters, ref output);
+            state.Suction = output.SuctionPressure / output.Pressure;
         }
     }
 
@@ -265,28 +286,34 @@ internal sealed class ReducedModel
         return state.Temperature / (state.Temperature + (warming * air));
     }
 
-    private void Draw(double density, double displacement, in ReducedParameters parameters, ref ReducedOutput output)
+    private static void Draw(double density, double displacement, double suction, in ReducedParameters parameters, ref ReducedOutput output)
     {
         double ratio = parameters.DischargePressure / output.Pressure;
         double expansion = ratio > 1 ? Math.Pow(ratio, parameters.InverseExponent) : 1;
         double rest = 1 - parameters.InverseExponent;
-        double efficiency = Efficiency(ratio, expansion, in parameters);
         double velocity = displacement * displacement * density / output.Pressure;
         double perFlow = parameters.HoseFlow / (displacement * density);
-        double y = 1;
-        for (int i = 0; i < HoseIterations; i++)
+        double y = suction > 0 ? suction : 1;
+        double efficiency = Efficiency(ratio / y, Expanded(expansion, y, rest), in parameters);
+        int iterations = suction > 0 ? HeldHoseIterations : HoseIterations;
+        for (int i = 0; i < iterations; i++)
         {
             double slower = Math.Max(1e-3, Math.Min(1e3, perFlow / (efficiency * y)));
             double friction = parameters.FixedLoss + ((1 - parameters.FixedLoss) * Math.Sqrt(Math.Sqrt(slower)));
             double loss = (parameters.HoseResistance * friction) + (((1 / y) - y) * parameters.InverseArea);
             y = 1 / Math.Sqrt(1 + (velocity * efficiency * efficiency * loss));
-            double log = rest * Math.Log(y);
-            double raised = expansion / y * (1 + (log * (1 + (log * (0.5 + (log / 6))))));
-            efficiency = Efficiency(ratio / y, raised, in parameters);
+            efficiency = Efficiency(ratio / y, Expanded(expansion, y, rest), in parameters);
         }
 
         output.Flow = displacement * efficiency * density * y;
         output.SuctionPressure = y * output.Pressure;
+    }
+
+    /// <summary>(r/y)^(1/n) from r^(1/n), with 1 − 1/n for the rest.</summary>
+    private static double Expanded(double expansion, double y, double rest)
+    {
+        double log = rest * Math.Log(y);
+        return expansion / y * (1 + (log * (1 + (log * (0.5 + (log / 6))))));
     }
 
     /// <summary>How far the liquid of a blend has become another one, √q of <see cref="GlideTable"/>: by what is left of the charge, and of vapor over it.</summary>
@@ -295,24 +322,40 @@ internal sealed class ReducedModel
     /// ds = v(T)·dl with the pace v; a pool that cools in proportion to what it has lost has s = v·l + (v1 − v)·(1 − e^(−l)), v1 at the start.
     /// G follows from the vapor's density, which follows from q = e^(−s).
     /// </remarks>
-    private double GlideRoot(double temperature, double mass, double first, bool isDry, in ReducedParameters parameters)
+    /// <param name="place">√q over the root of the share that is left; of vapor only, over that of the share that fills the volume at <see cref="Thin"/>. Zero where it is not known yet.</param>
+    /// <param name="iterations">How often it is to be found anew from there.</param>
+    /// <param name="temperature">K.</param>
+    /// <param name="mass">What is left, kg.</param>
+    /// <param name="first">What there was, kg.</param>
+    /// <param name="isDry">Whether only vapor is left.</param>
+    /// <param name="parameters">The parameters.</param>
+    private double GlideRoot(ref double place, int iterations, double temperature, double mass, double first, bool isDry, in ReducedParameters parameters)
     {
         GlideTable glide = Table.Glide!;
+        double start = Math.Max(first, mass);
+
+        // Vapor only stays where the last liquid was, which goes with the volume, whatever is left of it.
+        double guess = Math.Sqrt((isDry ? parameters.Volume * Thin : mass) / start);
+        double root = place > 0 ? place * guess : Math.Sqrt(mass / start);
+        if (iterations == 0)
+        {
+            return root;
+        }
+
         double drift = glide.IsFollowed ? parameters.Drift : 0;
         double pace = glide.Pace(temperature);
         double firstPace = glide.Pace(parameters.FirstTemperature);
-        double start = Math.Max(first, mass);
-        double root = Math.Sqrt(mass / start);
-        for (int i = 0; i < GlideIterations; i++)
+        for (int i = 0; i < iterations; i++)
         {
             glide.Densities(temperature, root, out double density, out double volume, out double follows);
             double liquid = isDry ? 0 : Math.Max(0, (mass - (density * parameters.Volume)) / (1 - (density * volume)));
             double vapor = density * (parameters.Volume - (liquid * volume));
             double q = (liquid + (follows * vapor)) / (start + (follows * vapor));
-            double place = (pace * Math.Log(q)) + ((pace - firstPace) * (1 - (q * q * Math.Sqrt(q))) / 2.5);
-            root = Math.Exp(0.5 * ((drift * place) - ((1 - drift) * vapor / (liquid + vapor))));
+            double way = (pace * Math.Log(q)) + ((pace - firstPace) * (1 - (q * q * Math.Sqrt(q))) / 2.5);
+            root = Math.Exp(0.5 * ((drift * way) - ((1 - drift) * vapor / (liquid + vapor))));
         }
 
+        place = root / guess;
         return root;
     }
 

@@ -17,4 +17,10 @@ internal struct ReducedState
 
     /// <summary>Refrigerant dissolved in oil, or held back where no gauge sees it, kg.</summary>
     public double Dissolved;
+
+    /// <summary>How far the liquid of a blend had changed when that was last found, as <see cref="ReducedModel"/> keeps it from step to step; zero where it was not found yet.</summary>
+    public double Glide;
+
+    /// <summary>Suction over appliance pressure as it was last found; zero where nothing was drawn.</summary>
+    public double Suction;
 }

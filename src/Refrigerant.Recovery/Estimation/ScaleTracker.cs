@@ -55,7 +55,7 @@ internal sealed class ScaleTracker
     private const double SameWeight = 0.3;
 
     /// <summary>A drop of this many kg that is no new zero is another cylinder.</summary>
-    private const double OtherCylinder = 1;
+    public const double OtherCylinder = 1;
 
     /// <summary>kg, and share of it, that the first weight may be off the one that was told.</summary>
     private const double FirstOff = 1;

@@ -13,10 +13,13 @@ namespace Refrigerant.Recovery.Planning;
 /// <summary>What, beside the filling rules, speaks against a cylinder in a job: the pressure that the refrigerant has at the place, or has at its critical point where it is no liquid when warm.</summary>
 internal static class CylinderFitness
 {
+    /// <summary>Whether a cylinder is told to be warmer than any may be.</summary>
+    public static bool IsHot(RecoveryCylinder cylinder) => cylinder.Temperature?.Kelvins > CylinderFindings.Hottest;
+
     /// <summary>The bound of 55 °C is held against the surroundings of the job too: our choice.</summary>
     public static IEnumerable<Finding> For(RecoveryJob job, RecoveryCylinder cylinder)
     {
-        if (cylinder.Temperature is Temperature told && told.Kelvins > CylinderFindings.Hottest)
+        if (IsHot(cylinder) && cylinder.Temperature is Temperature told)
         {
             yield return new Finding(
                 CylinderCodes.HotAtStart,

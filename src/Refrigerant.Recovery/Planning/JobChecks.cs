@@ -64,8 +64,7 @@ internal static class JobChecks
     public static void Fits(RecoveryJob job, CylinderStanding standing)
     {
         RecoveryCylinder cylinder = standing.Cylinder;
-        bool isHot = cylinder.Temperature?.Kelvins > CylinderFindings.Hottest;
-        if (!standing.MayBeFilled && IsFullOfLiquid(job, cylinder) && (isHot || cylinder.Content.Kilograms > standing.Limit.MaximumFill.Kilograms))
+        if (!standing.MayBeFilled && IsFullOfLiquid(job, cylinder) && (CylinderFitness.IsHot(cylinder) || cylinder.Content.Kilograms > standing.Limit.MaximumFill.Kilograms))
         {
             return;
         }

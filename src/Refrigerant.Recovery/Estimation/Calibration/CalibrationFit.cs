@@ -13,7 +13,7 @@ internal sealed class CalibrationFit
     /// <summary>
     /// Charges and what the oil holds tried as starts, prior standard deviations: a dry-out seen where there was none is a valley of its own, and so is oil that gives off what was liquid.
     /// </summary>
-    private static readonly (double Charge, double Dissolved)[] Starts = [(0, -1.5), (0, 0), (-1.2, 0), (1.2, -1.5), (1.2, 0)];
+    private static readonly (double Charge, double Dissolved)[] Starts = [(0, -1.5), (-1.2, 0), (1.2, 0)];
 
     private CalibrationFit(FitPrior prior, int[] first, double[] values, double[] curvature, double[] blocks, double misfit, bool converged)
     {

@@ -12,11 +12,11 @@ namespace Refrigerant.Recovery.Estimation.Calibration;
 internal sealed class RobustLeastSquares
 {
     private const double Huber = 4;
-    private const int MostIterations = 25;
+    private const int MostIterations = 50;
     private const int MostTries = 7;
 
-    /// <summary>Step for slopes, prior standard deviations.</summary>
-    private const double Difference = 0.02;
+    /// <summary>Step for slopes to either side, prior standard deviations: wide enough that the moment at which the last liquid goes, between two readings, does not make them rough.</summary>
+    private const double Difference = 0.1;
 
     /// <summary>Relative gain of the sum of squares, by a step that is hardly damped, that is not worth another iteration.</summary>
     private const double Enough = 1e-4;
@@ -26,11 +26,13 @@ internal sealed class RobustLeastSquares
 
     private readonly ILeastSquaresProblem _problem;
     private readonly int _all;
+    private readonly double[] _below;
 
     public RobustLeastSquares(ILeastSquaresProblem problem)
     {
         _problem = problem;
         _all = problem.Readings + problem.Unknowns;
+        _below = new double[_all];
     }
 
     /// <summary>Finds the unknowns with the smallest sum of squares that a start leads to.</summary>
@@ -48,7 +50,7 @@ internal sealed class RobustLeastSquares
         for (int iteration = 0; iteration < MostIterations && !converged; iteration++)
         {
             cancellation.ThrowIfCancellationRequested();
-            Slopes(unknowns, residuals, trial, slopes);
+            Slopes(unknowns, trial, slopes);
             Vector<double> roots = Roots(residuals);
             Matrix<double> weighted = Scaled(slopes, roots);
             normal = weighted.TransposeThisAndMultiply(weighted);
@@ -86,7 +88,7 @@ internal sealed class RobustLeastSquares
             }
         }
 
-        Slopes(unknowns, residuals, trial, slopes);
+        Slopes(unknowns, trial, slopes);
         Vector<double> last = Roots(residuals);
         Matrix<double> final = Scaled(slopes, last);
         return new Solution(unknowns, cost, converged, final, Vector<double>.Build.Dense(_all, i => last[i] * residuals[i]), _problem.Readings);
@@ -111,17 +113,19 @@ internal sealed class RobustLeastSquares
     private Vector<double> Roots(double[] residuals) => Vector<double>.Build.Dense(
         _all, i => i >= _problem.Readings || Math.Abs(residuals[i]) < Huber ? 1 : Math.Sqrt(Huber / Math.Abs(residuals[i])));
 
-    private void Slopes(double[] unknowns, double[] residuals, double[] trial, Matrix<double> slopes)
+    private void Slopes(double[] unknowns, double[] trial, Matrix<double> slopes)
     {
         for (int j = 0; j < unknowns.Length; j++)
         {
             double at = unknowns[j];
             unknowns[j] = at + Difference;
             _problem.Residuals(unknowns, trial);
+            unknowns[j] = at - Difference;
+            _problem.Residuals(unknowns, _below);
             unknowns[j] = at;
             for (int i = 0; i < trial.Length; i++)
             {
-                slopes[i, j] = (trial[i] - residuals[i]) / Difference;
+                slopes[i, j] = (trial[i] - _below[i]) / (2 * Difference);
             }
         }
     }

@@ -16,7 +16,7 @@ namespace Refrigerant.Recovery.Tests.Estimation.Calibration;
 public class GlideCalibrationTests
 {
     private const double Atmosphere = 101_325;
-    private const int Jobs = 10;
+    private const int Jobs = 30;
 
     /// <summary>Seeds that no figure was chosen on.</summary>
     private const int FirstSeed = 5000;

@@ -240,6 +240,52 @@ internal sealed class ChangePointFilter
         Normalize();
     }
 
+    /// <summary>Marks what has been made of the readings so far; s of drawing that wait to be.</summary>
+    public double Keep(FilterMark mark)
+    {
+        mark.Take(Wet, WetProbability, _threshold, _now);
+        ref readonly EstimatorBlock waiting = ref _waiting[Slots];
+        return waiting.IsDrawing ? waiting.Duration : 0;
+    }
+
+    /// <summary>Takes back what the readings since a mark brought forth: liquid is as likely as it was, and the wet filter goes on from there without readings.</summary>
+    /// <param name="mark">The mark.</param>
+    /// <param name="drawn">s that the machine has drawn since.</param>
+    /// <param name="airTemperature">K.</param>
+    public void GoBack(FilterMark mark, double drawn, double airTemperature)
+    {
+        double likelihood = Wet.LogLikelihood;
+        int released = Wet.Released;
+        mark.Give(Wet);
+        if (Wet.Released != released)
+        {
+            foreach (SquareRootFilter dry in _dry.All)
+            {
+                dry.Restore(released);
+                dry.Released = Wet.Released;
+            }
+        }
+
+        var passed = new EstimatorBlock
+        {
+            Duration = drawn,
+            IsDrawing = true,
+            AirTemperature = airTemperature,
+            Gauge = double.NaN,
+            Delivered = double.NaN,
+            PipeTemperature = double.NaN,
+            CondensingTemperature = double.NaN,
+        };
+        Wet.Update(in passed);
+        Wet.LogLikelihood = likelihood;
+        _waiting.Clear(Slots);
+        _dry.EndSince(mark.Time);
+        _threshold = mark.Threshold;
+        double all = _dry.Sum;
+        _wetWeight = all > 0 ? Math.Log(all * mark.Wet / Math.Max(1e-12, 1 - mark.Wet)) : 0;
+        Normalize();
+    }
+
     private void LookForBirth(bool isDrawing)
     {
         ChargeOf(out double location, out double scale, out double least);

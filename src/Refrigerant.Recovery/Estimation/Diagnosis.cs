@@ -38,7 +38,6 @@ internal sealed class Diagnosis
     /// <summary>Times the level that the pressure at the inlet must be for that: near a stall every machine draws less than it should.</summary>
     private const double WellAboveLevel = 1.2;
 
-
     private readonly ReducedModel _model;
     private readonly EstimatorPrior _prior;
     private readonly ChangePointFilter _filter;
@@ -50,6 +49,7 @@ internal sealed class Diagnosis
     private readonly MachineWatch _machine;
     private readonly StandstillWatch _still;
     private readonly ScaleGuard _scale;
+    private readonly UnmovedScale _unmoved;
     private readonly double[] _until = new double[JobConditions.Count];
     private double _blockedShare;
     private double _lowest;
@@ -57,6 +57,7 @@ internal sealed class Diagnosis
     private bool _isWetBehind;
     private bool _isLiquid;
     private int _free;
+    private double _weakAt = double.NegativeInfinity;
     private double _suspendedUntil = double.NegativeInfinity;
     private double _eventTime = double.NegativeInfinity;
     private double _openedAt = double.NegativeInfinity;
@@ -76,6 +77,7 @@ internal sealed class Diagnosis
         _machine = new MachineWatch(_told, prior);
         _still = new StandstillWatch(_told, prior);
         _scale = new ScaleGuard(instruments);
+        _unmoved = new UnmovedScale(model, prior, filter);
         for (int i = 0; i < _until.Length; i++)
         {
             _until[i] = double.NegativeInfinity;
@@ -145,6 +147,11 @@ internal sealed class Diagnosis
         Absolute(ref block);
         _gauge.Check(ref block, (unused & UnusedReadings.GaugeOutOfRange) != 0, in mean, phase);
         _scale.Check(ref block, ExpectedFlow);
+        if (_unmoved.Update(in block, _scale))
+        {
+            Unname();
+        }
+
         NotUsed |= _gauge.IsInconsistent ? UnusedReadings.GaugeInconsistent : UnusedReadings.None;
         NotUsed |= _gauge.IsStuck ? UnusedReadings.GaugeStuck : UnusedReadings.None;
         NotUsed |= _scale.IsStuck ? UnusedReadings.WeightStuck : UnusedReadings.None;
@@ -152,6 +159,17 @@ internal sealed class Diagnosis
         Note(JobCondition.ScaleDisturbed, _scale.IsStuck, 0);
         Events(scale);
         _filter.IsSuspended = _now <= _suspendedUntil || Stands(JobCondition.ValveClosed);
+    }
+
+    /// <summary>The scale was stuck: a machine that was found weak since it moved last is none.</summary>
+    private void Unname()
+    {
+        if (_weakAt >= _unmoved.Since)
+        {
+            _until[(int)JobCondition.MachineUnderperforming] = _suspendedUntil = double.NegativeInfinity;
+        }
+
+        Restart();
     }
 
     /// <summary>A gauge that comes back after a valve was shut is not believed while it still rises.</summary>
@@ -315,8 +333,11 @@ internal sealed class Diagnosis
                 break;
             case ParityVerdict.MachineWeak:
                 Note(JobCondition.MachineUnderperforming, true, double.PositiveInfinity);
+                Undo();
                 Change(StateIndex.Displacement, 0.25);
-                break;
+                _weakAt = _now;
+                Begin();
+                return;
             case ParityVerdict.ScalePulled:
                 Note(JobCondition.ScaleDisturbed, true, Passing);
                 _filter.Widen(StateIndex.ScaleOffset, 0.02);
@@ -332,10 +353,17 @@ internal sealed class Diagnosis
         Restart();
     }
 
-    /// <summary>What the fall of the gauge brought forth is taken back. Where liquid was left before it, those that had taken it to be gone, all but ruled out, have been fed by it: all of them go.</summary>
+    /// <summary>What a gauge that falls, or a scale that stands, brought forth is taken back. Where liquid was left before it, those that had taken it to be gone, all but ruled out, have been fed by it: all of them go.</summary>
     private void Undo() => _filter.Undo(_parity.WasWet ? double.NegativeInfinity : _parity.ChangedAt);
 
+    /// <summary>Something has changed, or has changed back: from here on is compared, and nothing before it taken back.</summary>
     private void Restart()
+    {
+        _unmoved.Forget();
+        Begin();
+    }
+
+    private void Begin()
     {
         _parity.Restart();
         _machine.Restart();

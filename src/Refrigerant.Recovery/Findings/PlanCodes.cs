@@ -43,6 +43,8 @@ internal static class PlanCodes
     public static readonly FindingCode ApplianceAboveCutout = new("appliance-above-cutout", FindingSubject.Machine, "the appliance stands above the high-pressure cut-out of the machine");
     public static readonly FindingCode MachineHot = new("machine-hot", FindingSubject.Machine, "the discharge gas comes above 121 °C (250 °F), or a thermal cut-out stops the machine");
     public static readonly FindingCode ClearMachineFirst = new("clear-machine-first", FindingSubject.Mixing, "the machine still holds its last refrigerant");
+    public static readonly FindingCode MachineHeldFlammable = new("machine-held-flammable", FindingSubject.Flammability, "the machine's last refrigerant burns");
+    public static readonly FindingCode MachineHeldToxic = new("machine-held-toxic", FindingSubject.Safety, "the machine's last refrigerant is of higher toxicity");
     public static readonly FindingCode ChangeMachineOil = new("change-machine-oil", FindingSubject.Oil, "the machine's oil is due, does not go with the refrigerant, or holds too much of the last one");
     public static readonly FindingCode MachineCarriesOver = new("machine-carries-over", FindingSubject.Mixing, "the machine carries more of its last refrigerant over than the purity standard allows");
 
@@ -70,7 +72,7 @@ internal static class PlanCodes
         ComesBackWarm, StillAboveAir, GaugeAtAltitude, HiddenSection, NoCylinder, CylinderRoomMissing, CoolCylinder, ThrottleInlet, CylinderAboveService,
         CylinderHot, CylinderFullOfLiquid, CylinderMarksUnchecked, PushPullSiphons, PushPullNotUsed, PushPullThrottled, DesignPressureUnknown,
         HosesSlow, HoseLeadsNowhere, KeepLiquid, TubesFreeze, HeatSetsPace, WaterSetsPace, WarmAppliance, MachineNotListed, ApplianceAboveCutout, MachineHot,
-        ClearMachineFirst, ChangeMachineOil, MachineCarriesOver,
+        ClearMachineFirst, MachineHeldFlammable, MachineHeldToxic, ChangeMachineOil, MachineCarriesOver,
         HeatAssumed, OilHolds, BlendEstimated,
         HighPressure, NearLimit, WaterInTubes, DisplacesAir, CarbonDioxideHarms, CylinderDueUnchecked, SectionFullOfLiquid, CylinderTakenEvacuated, FreezesSkin, HotSurface, AirDrawnIn, OilUnderPressure, PlanningFigures,
     ];

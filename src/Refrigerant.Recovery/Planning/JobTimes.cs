@@ -66,7 +66,7 @@ public sealed record JobTimes
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
     public Duration OilService { get; init => field = Checked(value, nameof(OilService)); } = new(3, DurationUnit.Minute);
 
-    /// <summary>How long a machine that moves next to nothing is left running before a person gives up; 2 h by default.</summary>
+    /// <summary>How long a machine that moves next to nothing is left running before a person gives up; 2 h by default. Where no waiting helps (the machine gets no deeper, or nothing leads to the liquid that is left), ten minutes at most.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Outside the range.</exception>
     public Duration Patience { get; init => field = Checked(value, nameof(Patience)); } = new(120, DurationUnit.Minute);
 

@@ -1,6 +1,7 @@
 using System.Collections.Generic;
 using System.Linq;
 using Refrigerant.Recovery.Findings;
+using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Rules;
 using Refrigerant.Recovery.Simulation;
@@ -21,6 +22,9 @@ internal static class MachineFindings
     /// <summary>Above this no machine of the trade is meant to run, K: 200 °C (common practice, no source); one without a thermal cut-out would.</summary>
     private const double TooHot = 473.15;
 
+    private const string Ammonia = "R-717";
+    private const string CarbonDioxide = "R-744";
+
     public static IEnumerable<Finding> ToDo(PlanRun run)
     {
         double hottest = run.Stages.Select(stage => stage.Result).OfType<StageResult>().Max(result => result.HottestDischarge?.Kelvins) ?? 0;
@@ -29,9 +33,9 @@ internal static class MachineFindings
         {
             yield return new Finding(
                 PlanCodes.MachineHot,
-                Severity.Warning,
+                Severity.Stop,
                 Sources.CommonPractice,
-                $"The machine's discharge would come to {FindingValue.Temperature("discharge", new Temperature(hottest, TemperatureUnit.Kelvin))}, which no oil and no valve stands ({FindingValue.Temperature("limit", new Temperature(HotDischarge, TemperatureUnit.Kelvin))}): cool the cylinder, rest the machine often, and have one with a thermal cut-out, or two stages.");
+                $"The machine's discharge would come to {FindingValue.Temperature("discharge", new Temperature(hottest, TemperatureUnit.Kelvin))}, which no oil and no valve stands ({FindingValue.Temperature("limit", new Temperature(HotDischarge, TemperatureUnit.Kelvin))}): not with this machine. Bring one with a thermal cut-out, or with two stages, cool the cylinder, and rest the machine often.");
         }
         else if (hottest > WarmDischarge || tripped)
         {
@@ -42,9 +46,47 @@ internal static class MachineFindings
                 $"The machine's discharge comes to {FindingValue.Temperature("discharge", new Temperature(hottest, TemperatureUnit.Kelvin))}; its oil stands {FindingValue.Temperature("limit", new Temperature(HotDischarge, TemperatureUnit.Kelvin))}: let it rest where it labors, or cool the cylinder.");
         }
 
+        if (run.Machine.Past?.Refrigerant is Fluid last && last.Designation != run.Job.Appliance.Fluid.Designation)
+        {
+            foreach (Finding finding in Held(run, last))
+            {
+                yield return finding;
+            }
+        }
+
         foreach (Finding finding in Past(run.Machine))
         {
             yield return finding;
+        }
+    }
+
+    /// <summary>Cleared or not, machine and oil still hold some of the last refrigerant: what burns meets the air of the sweep, what is toxic whoever opens it.</summary>
+    private static IEnumerable<Finding> Held(PlanRun run, Fluid last)
+    {
+        RefrigerantFacts facts = RefrigerantFacts.For(last);
+        FindingValue name = FindingValue.Text("last refrigerant", last.Designation);
+        if (facts.IsFlammable == true)
+        {
+            yield return new Finding(
+                PlanCodes.MachineHeldFlammable,
+                Severity.Warning,
+                Sources.CommonPractice,
+                $"The machine last held {name}, which burns, and what is left in it and in its oil still does: before hoses are swept, or air comes into it in any other way, send dry nitrogen through it in the open, with nothing near that could light it.",
+                run.Job.Machine.ListedForFlammable ? null : (System.FormattableString)$"It is not listed for flammable refrigerants and should not have held it: have it looked at before it is switched on.");
+        }
+
+        if (facts.IsToxic == true)
+        {
+            bool ammonia = last.Composition.Any(part => part.Designation == Ammonia);
+            yield return new Finding(
+                PlanCodes.MachineHeldToxic,
+                Severity.Warning,
+                Sources.CommonPractice,
+                $"The machine last held {name}, which is of higher toxicity, and what is left in it and in its oil comes out where it is opened: ventilate, wear protection, and send dry nitrogen through it first.",
+                !ammonia ? null
+                    : run.Job.Appliance.Fluid.Composition.Any(part => part.Designation == CarbonDioxide)
+                        ? (System.FormattableString)$"Ammonia and carbon dioxide make a salt that plugs valves: not with this machine."
+                        : (System.FormattableString)$"Ammonia attacks copper and brass, which this appliance may be made of: such a machine is best kept for ammonia.");
         }
     }
 
@@ -69,6 +111,7 @@ internal static class MachineFindings
             string why = machine.DoesNotMatch ? "it does not go with this refrigerant"
                 : machine.CarriesOver ? "it holds too much of the last refrigerant"
                 : "it has run as long as its maker allows";
+            FindingValue nitrogen = FindingValue.GaugePressure("nitrogen", new Pressure(MachineChange.NitrogenGauge, PressureUnit.Pascal));
             FindingValue compressor = FindingValue.Volume("compressor", past.CompressorOil);
             yield return new Finding(
                 PlanCodes.ChangeMachineOil,
@@ -76,8 +119,8 @@ internal static class MachineFindings
                 Sources.CommonPractice,
                 $"Change the machine's oil before the job: {FindingValue.Text("reason", why)}. Refill {compressor} into the compressor",
                 past.SeparatorOil.CubicMeters > 0
-                    ? $"and {FindingValue.Volume("separator", past.SeparatorOil)} into the separator, each by measure; drain under dry nitrogen at 10 to 15 psi."
-                    : (System.FormattableString)$"by measure; drain under dry nitrogen at 10 to 15 psi.");
+                    ? $"and {FindingValue.Volume("separator", past.SeparatorOil)} into the separator, each by measure; drain under dry nitrogen at {nitrogen}."
+                    : (System.FormattableString)$"by measure; drain under dry nitrogen at {nitrogen}.");
         }
 
         if (machine.Carried is CrossContamination { IsWithinLimit: false } carried)

@@ -175,13 +175,16 @@ internal sealed partial class PlanRun
 
     /// <summary>Whether the technician's gauge shows what is gone for, or the share asked for is out, with no liquid left.</summary>
     public bool ShowsGoal(ApplianceState state) =>
-        state.Pressure.Pascals - Job.GaugeError <= Goal.Pascals * (1 + LevelTolerance) || IsShareRecovered(state);
+        (state.Pressure.Pascals - Job.GaugeError) * ToReference(state.Temperature.Kelvins) <= Goal.Pascals * (1 + LevelTolerance) || IsShareRecovered(state);
 
     public bool IsShareRecovered(ApplianceState state) =>
         Requirement.RequiredRecovery is Ratio share && 1 - (state.Mass.Kilograms / Job.Appliance.Charge.Kilograms) >= share.DecimalFractions;
 
+    /// <summary>By how much the pressure of vapor at a temperature, K, counts for more, because the place has the level hold at a higher one: p ∝ T. 1 where it does not.</summary>
+    public double ToReference(double kelvins) => Requirement.ReferenceTemperature is Temperature reference ? Math.Max(1, reference.Kelvins / kelvins) : 1;
+
     /// <summary>Whether the required level is reached, whatever a gauge shows.</summary>
-    public bool IsAtLevel(ApplianceState state) => state.Pressure.Pascals <= Requirement.RequiredPressure.Pascals * (1 + LevelTolerance);
+    public bool IsAtLevel(ApplianceState state) => state.Pressure.Pascals * ToReference(state.Temperature.Kelvins) <= Requirement.RequiredPressure.Pascals * (1 + LevelTolerance);
 
     /// <summary>What a step would come to from a state, simulated once; why it is done makes no difference to it.</summary>
     public StageResult? Preview(PlanStep step, SimulationState from)

@@ -104,6 +104,9 @@ public sealed class PlanSituation
     internal MachineChange Machine => _run.Machine;
 
     /// <summary>Whether the share that a rule asks for instead of a pressure is recovered.</summary>
+    /// <summary>By how much the pressure of vapor at a temperature, K, counts for more, because the place has the level hold at a higher one; 1 where it does not.</summary>
+    internal double ToReference(double kelvins) => _run.ToReference(kelvins);
+
     internal bool IsShare(ApplianceState state) => _run.IsShareRecovered(state);
 
     internal bool ShowsGoal(ApplianceState state) => _run.ShowsGoal(state);

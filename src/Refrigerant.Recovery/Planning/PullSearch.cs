@@ -11,7 +11,7 @@ namespace Refrigerant.Recovery.Planning;
 
 /// <summary>Finds, by simulation, how long to pull on from the goal until a hold would pass.</summary>
 /// <remarks>
-/// What a hold comes to is foreseen from the pull: p_hold = κ·(p·T_a/T + ṁ·t_hold·R·T_a/(M·V)), the gas warmed to the air and what still flows off at the end of the pull (from
+/// What a hold comes to is foreseen from the pull: p_hold = κ·(p·T_a/T + ṁ·t_hold·R·T_a/(M·V)), the gas warmed to the air (or to the temperature at which the place has the level hold) and what still flows off at the end of the pull (from
 /// oil, from a part behind a restriction) added to it; κ, 1 at first, is corrected by each hold that is simulated. Only a simulated hold decides.
 /// </remarks>
 internal sealed class PullSearch(PlanSituation now)
@@ -31,6 +31,9 @@ internal sealed class PullSearch(PlanSituation now)
     /// </summary>
     private const double CrawlShare = 0.02;
 
+    /// <summary>A person waits no longer than this, s, for what cannot come. Our choice.</summary>
+    private const double Hopeless = 600;
+
     /// <summary>After a hold that fails, no nearer to it than this share of what is left of the part.</summary>
     private const double LeastAdvance = 0.3;
 
@@ -47,7 +50,7 @@ internal sealed class PullSearch(PlanSituation now)
 
     private readonly double _hold = now.Job.Times.Hold.Seconds >= ShortestHold ? now.Job.Times.Hold.Seconds : 0;
     private readonly double _patience = Math.Max(60, now.Job.Times.Patience.Seconds);
-    private readonly double _ambient = now.Job.Appliance.SurroundingsKelvin;
+    private readonly double _warm = now.Job.Appliance.SurroundingsKelvin * now.ToReference(now.Job.Appliance.SurroundingsKelvin);
     private readonly double _perKilogram = GasConstant * now.Job.Appliance.SurroundingsKelvin
         / (now.Job.Appliance.Fluid.MolarMass.KilogramsPerMole * now.Job.Appliance.InternalVolume.CubicMeters);
 
@@ -116,7 +119,7 @@ internal sealed class PullSearch(PlanSituation now)
         {
             Reason = toGoal.How.Reason != StepReason.Usual ? toGoal.How.Reason : first.Appliance.HasLiquid ? StepReason.PullLonger : StepReason.PullDeeper,
         };
-        if (_hold == 0 && !first.Appliance.HasLiquid)
+        if (_hold == 0 && !first.Appliance.HasLiquid && now.ShowsGoal(first.Appliance))
         {
             return toGoal with { Fate = PullFate.Passes };
         }
@@ -223,8 +226,9 @@ internal sealed class PullSearch(PlanSituation now)
     }
 
     /// <summary>Pressure at the end of a hold from a moment of a pull, Pa.</summary>
-    private double Foresee(in TrajectoryPoint point) => _hold == 0 ? point.AppliancePascals - now.Job.GaugeError : _correction
-        * ((point.AppliancePascals * _ambient / point.ApplianceKelvins) + (Math.Max(0, point.KilogramsPerSecond) * _hold * _perKilogram) - now.Job.GaugeError);
+    private double Foresee(in TrajectoryPoint point) => _hold == 0
+        ? (point.AppliancePascals - now.Job.GaugeError) * now.ToReference(point.ApplianceKelvins)
+        : _correction * ((point.AppliancePascals * _warm / point.ApplianceKelvins) + (Math.Max(0, point.KilogramsPerSecond) * _hold * _perKilogram) - now.Job.GaugeError);
 
     private (bool Passes, double Pressure) Hold(SimulationState state)
     {
@@ -234,7 +238,8 @@ internal sealed class PullSearch(PlanSituation now)
         }
 
         StageResult? hold = now.Preview(new PlanStep(StageKind.Hold), state);
-        double pressure = (hold?.Appliance.Pressure.Pascals ?? double.PositiveInfinity) - now.Job.GaugeError;
+        double pressure = hold is null ? double.PositiveInfinity
+            : (hold.Appliance.Pressure.Pascals - now.Job.GaugeError) * now.ToReference(hold.Appliance.Temperature.Kelvins);
         return (hold is { End: StageEnd.TimeOver, Appliance.HasLiquid: false } && pressure <= (1 - (0.5 * Margin)) * now.Goal.Pascals, pressure);
     }
 
@@ -252,7 +257,10 @@ internal sealed class PullSearch(PlanSituation now)
         return new PullPlan(how, step, fate, total, parts);
     }
 
-    /// <summary>A pull until the share that a rule asks for instead of a pressure is out and no liquid left; null where that is not so.</summary>
+    /// <summary>
+    /// A pull until the share that a rule asks for instead of a pressure is out and no liquid left, and on to the pressure of the air where it comes to that before it crawls: what is left must not blow out when
+    /// the appliance is opened. Null where that is not so.
+    /// </summary>
     private PullPlan? ShareDone(PlanStep how, StageResult pull)
     {
         if (now.Requirement.RequiredRecovery is not Ratio share)
@@ -261,17 +269,29 @@ internal sealed class PullSearch(PlanSituation now)
         }
 
         double left = (1 - share.DecimalFractions) * now.Job.Appliance.Charge.Kilograms;
+        double air = now.Job.Barometer.Pressure.Pascals;
+        double longest = CrawlsFrom(pull) ?? double.PositiveInfinity;
+        double at = double.NaN;
         foreach (TrajectoryPoint point in pull.Trajectory)
         {
-            if (point.LiquidKilograms <= 0 && point.ApplianceKilograms <= left)
+            bool isOut = point.LiquidKilograms <= 0 && point.ApplianceKilograms <= left;
+            if (isOut && point.AppliancePascals <= air && point.Seconds <= longest)
             {
-                PlanStep step = how with { Duration = Time(Math.Max(1, point.Seconds)) };
-                StageResult done = now.Preview(step)!;
-                return now.IsShare(done.Appliance) && !done.Appliance.HasLiquid ? new PullPlan(how, step, PullFate.Passes, done.Duration.Seconds, [done]) : null;
+                at = point.Seconds;
+                break;
             }
+
+            at = isOut && double.IsNaN(at) ? point.Seconds : at;
         }
 
-        return null;
+        if (double.IsNaN(at))
+        {
+            return null;
+        }
+
+        PlanStep step = how with { Duration = Time(Math.Max(1, at)) };
+        StageResult done = now.Preview(step)!;
+        return now.IsShare(done.Appliance) && !done.Appliance.HasLiquid ? new PullPlan(how, step, PullFate.Passes, done.Duration.Seconds, [done]) : null;
     }
 
     /// <summary>When a person gives up on a pull that crawls, s; null where it does not.</summary>
@@ -286,6 +306,7 @@ internal sealed class PullSearch(PlanSituation now)
     /// <param name="since">Since when it crawls, s from the start of the part: below zero from an earlier part, NaN where it does not.</param>
     private double? CrawlsFrom(StageResult pull, ref double since)
     {
+        double patience = IsHopeless(pull) ? Math.Min(Hopeless, _patience) : _patience;
         foreach (TrajectoryPoint point in pull.Trajectory)
         {
             if (!Crawls(point))
@@ -296,13 +317,30 @@ internal sealed class PullSearch(PlanSituation now)
             {
                 since = point.Seconds;
             }
-            else if (point.Seconds - since >= _patience)
+            else if (point.Seconds - since >= patience)
             {
-                return since + _patience;
+                return since + patience;
             }
         }
 
         return null;
+    }
+
+    /// <summary>Whether no waiting helps: against this cylinder the machine gets no deeper than above the goal, or the liquid that is left is where nothing leads to the hose.</summary>
+    private bool IsHopeless(StageResult pull)
+    {
+        if (pull.Cylinder is CylinderState cylinder && !pull.Appliance.HasLiquid && now.Job.Machine.DeepestVacuum(cylinder.Pressure) > now.Goal)
+        {
+            return true;
+        }
+
+        if (pull.Appliance.Parts.Count < 2 || !pull.Appliance.HasLiquid)
+        {
+            return false;
+        }
+
+        bool[] leads = SectionReach.To(now.Job.Appliance, now.Job.Appliance.VaporPortSection);
+        return !pull.Appliance.Sections.Where((section, i) => leads[i] && section.LiquidMass.Kilograms > 0).Any();
     }
 
     private bool Crawls(in TrajectoryPoint point) => point.KilogramsPerSecond < _crawl;

@@ -111,7 +111,12 @@ public sealed class RecoveryPlan
         .OrderBy(finding => finding.Code == PlanCodes.CylinderRoomMissing.Id)
         .FirstOrDefault();
 
+    /// <summary>What a verdict of reached and held leaves out: the pressure comes back as the appliance warms.</summary>
+    private string ComesBack => ToDo.FirstOrDefault(finding => finding.Code == PlanCodes.ComesBackWarm.Id) is { } back
+        ? FormattableString.Invariant($", but comes back to {back.Value("later")!.ToText(DisplayUnits.International)} in {back.Value("shut")!.ToText(DisplayUnits.International)}: let it warm and pull again")
+        : string.Empty;
+
     /// <summary>What forbids to begin, where something does; outcome, time, mass recovered and the number of cautions, culture-invariant.</summary>
     public override string ToString() => (Forbids is Finding stop ? "do not start: " + stop.Message.TrimEnd('.') + "; " : string.Empty) + FormattableString.Invariant(
-        $"{Job.Appliance.Fluid.Designation}: {Verdict}; {Ledger.InCylinders.Kilograms:F2} kg of {Ledger.Charge.Kilograms:F2} kg in {TotalDuration.Minutes:F0} min; {Cautions.Count} cautions");
+        $"{Job.Appliance.Fluid.Designation}: {Verdict}{ComesBack}; {Ledger.InCylinders.Kilograms:F2} kg of {Ledger.Charge.Kilograms:F2} kg in {TotalDuration.Minutes:F0} min; {Cautions.Count} cautions");
 }

@@ -70,7 +70,7 @@ public class FindingThresholdTests
         Assert.InRange(expected.Length, 1, Plans.Count - 1);
     }
 
-    /// <summary>Oil stands 149 °C (300 °F): near it a note, beyond it a caution, beyond 200 °C a warning.</summary>
+    /// <summary>Oil stands 149 °C (300 °F): near it a note, beyond it a caution, beyond 200 °C the machine is not to be used.</summary>
     [Fact]
     public void The_hotter_the_discharge_the_heavier_the_word()
     {
@@ -80,7 +80,7 @@ public class FindingThresholdTests
             if (plan.Findings.SingleOrDefault(finding => finding.Code == "machine-hot") is Finding hot)
             {
                 double celsius = Discharge(plan);
-                Assert.Equal(celsius > 200 ? Severity.Warning : celsius > 149 ? Severity.Caution : Severity.Note, hot.Severity);
+                Assert.Equal(celsius > 200 ? Severity.Stop : celsius > 149 ? Severity.Caution : Severity.Note, hot.Severity);
                 seen.Add(hot.Severity);
             }
         }

@@ -110,6 +110,7 @@ public class SiteSafetyTests
         StageResult later = Hold.Simulate(cold.Appliance, new HoldOptions { Start = plan.Stages[^1].State, Duration = Duration.FromHours(3) });
         bool comesBack = later.Appliance.Pressure.Pascals > plan.Requirement.RequiredPressure.Pascals + 10_000;
         Assert.Equal(plan.IsLevelReached && comesBack, plan.ToDo.Any(finding => finding.Code == "comes-back-warm"));
+        Assert.Equal(plan.IsLevelReached && comesBack, plan.ToString().Contains("but comes back to", StringComparison.Ordinal));
         RecoveryPlan dry = RecoveryPlanner.Plan(Jobs.Chiller(kilograms: 20));
         Assert.DoesNotContain(dry.ToDo, finding => finding.Code == "comes-back-warm");
     }

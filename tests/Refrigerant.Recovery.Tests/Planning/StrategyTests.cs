@@ -194,7 +194,8 @@ public class StrategyTests
         Finding oil = Assert.Single(plan.ToDo, finding => finding.Code == "change-machine-oil");
         Assert.Contains("fl oz", oil.ToText(DisplayUnits.UnitedStatesCustomary), StringComparison.Ordinal);
         Assert.Contains("150 mL", oil.ToText(DisplayUnits.International), StringComparison.Ordinal);
-        Assert.Contains("10 to 15 psi", oil.Message, StringComparison.Ordinal);
+        Assert.Contains("12.5 psig", oil.Message, StringComparison.Ordinal);
+        Assert.Contains("86.2 kPa gauge", oil.ToText(DisplayUnits.International), StringComparison.Ordinal);
         Assert.NotNull(plan.CarriedOver);
         Assert.Equal(plan.CarriedOver!.Trapped.BestKilograms, plan.Ledger.ForeignCarriedOver.Kilograms, 1e-12);
         Assert.Equal(0, plan.Ledger.Unexplained.Kilograms, 1e-9);

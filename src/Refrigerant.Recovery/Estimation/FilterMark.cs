@@ -6,7 +6,7 @@ namespace Refrigerant.Recovery.Estimation;
 internal sealed class FilterMark
 {
     private readonly double[] _mean = new double[StateIndex.Count];
-    private readonly double[] _root = new double[StateIndex.Count * FilterWorkspace.Stride];
+    private readonly float[] _root = new float[StateIndex.Count * FilterWorkspace.Stride];
     private int _released;
 
     /// <summary>Probability that liquid was left.</summary>
@@ -22,7 +22,11 @@ internal sealed class FilterMark
     public void Take(SquareRootFilter wet, double probability, double threshold, double time)
     {
         Array.Copy(wet.X, _mean, _mean.Length);
-        Array.Copy(wet.L, _root, _root.Length);
+        for (int i = 0; i < _root.Length; i++)
+        {
+            _root[i] = (float)wet.L[i];
+        }
+
         _released = wet.Released;
         Wet = probability;
         Threshold = threshold;

@@ -15,13 +15,21 @@ internal static class JobLogCheck
     /// <summary>K by which the appliance may be warmer or colder than told.</summary>
     private const double Tolerance = 8;
 
-    /// <summary>Share of its pressure that an appliance may lose in hoses before the gauge.</summary>
-    private const double LostInHoses = 0.5;
+    /// <summary>Share of the pressure expected at the gauge that may be there at least: hoses and machine are as told, or about so.</summary>
+    private const double LeastShare = 0.55;
 
-    /// <summary>s at the start in which the highest pressure is looked for.</summary>
+    /// <summary>K that what is left cools at most while vapor fills an empty cylinder by itself.</summary>
+    private const double MostCooling = 60;
+
+    /// <summary>s at the start in which the highest pressure is looked for,</summary>
     private const double Start = 30;
 
-    private const double ShortestGap = 300;
+    /// <summary>or so many readings: the first of them may be of hoses that were just swept.</summary>
+    private const int FirstReadings = 5;
+
+    /// <summary>A gap is told from this many times what the job allows for hoses or a cylinder to be changed.</summary>
+    private const double OverChange = 1.5;
+
     private const double GapOverUsual = 20;
     private const double WeightTolerance = 0.5;
     private const double MostOverCharge = 1.3;
@@ -38,15 +46,15 @@ internal static class JobLogCheck
         var found = new List<Finding>();
         found.AddRange(Pressures(log, job));
         found.AddRange(Weights(log, job));
-        found.AddRange(Gaps(log));
+        found.AddRange(Gaps(log, job));
         return found;
     }
 
     private static IEnumerable<Finding> Pressures(JobLog log, RecoveryJob job)
     {
         double first = log.Readings[0].Time.Seconds;
-        double[] early = [.. log.Readings.Where(reading => reading.Time.Seconds <= first + Start && reading.ValveOpen && reading.SuctionGaugePressure is not null)
-            .Select(reading => reading.SuctionGaugePressure!.Value.Pascals)];
+        JobReading[] early = [.. log.Readings.TakeWhile((reading, i) => i < FirstReadings || reading.Time.Seconds <= first + Start)
+            .Where(reading => reading.ValveOpen && reading.SuctionGaugePressure is not null)];
         double air = job.Barometer.Pressure.Pascals;
         if (early.Length == 0)
         {
@@ -56,8 +64,8 @@ internal static class JobLogCheck
         PropertyModel model = job.Appliance.Fluid.Model;
         double kelvins = job.Appliance.Temperature.Kelvins;
         double high = model.SaturationAtTemperature(Math.Min(kelvins + Tolerance, model.Range.MaximumSaturationTemperature)).Bubble.Pressure - air;
-        double low = (LostInHoses * model.SaturationAtTemperature(Math.Max(kelvins - Tolerance, model.Range.MinimumTemperature)).Dew.Pressure) - air;
-        double shown = early.Max();
+        double low = (LeastShare * Expected(job, kelvins)) - air;
+        double shown = early.Max(reading => reading.SuctionGaugePressure!.Value.Pascals);
         FormattableString text = $"The suction gauge begins at {FindingValue.GaugePascals("shown", shown)}; {FindingValue.Text("refrigerant", job.Appliance.Fluid.Designation)} at {FindingValue.Kelvins("temperature", kelvins)} shows {FindingValue.GaugePascals("lowest", low)} to {FindingValue.GaugePascals("highest", high)} there.";
         if (shown >= low && shown <= high)
         {
@@ -82,6 +90,23 @@ internal static class JobLogCheck
         {
             yield return Warning(ReadingCodes.LogPressureUnfit, text, $"Another refrigerant, another temperature, air in it, or the wrong unit.");
         }
+    }
+
+    /// <summary>
+    /// Absolute pressure at the gauge when the machine begins to draw, Pa, by the reduced model, from an appliance that is colder than told and, where the cylinder is empty, has filled it with vapor within seconds:
+    /// V·ρ″·L/(m·c′) of cooling.
+    /// </summary>
+    private static double Expected(RecoveryJob job, double told)
+    {
+        var table = new SaturationTable(job.Appliance.Fluid.Model);
+        table.At(told, out SaturationValues warm);
+        double fills = job.Cylinders.FirstOrDefault() is { Content.Kilograms: 0 } empty ? empty.InternalVolume.CubicMeters * warm.VaporDensity / job.Appliance.Charge.Kilograms : 0;
+        double kelvins = Math.Max(table.Lowest, told - Tolerance - Math.Min(MostCooling, fills * warm.VaporTakes / warm.LiquidHeatCapacity));
+        ReducedParameters parameters = ReducedParameters.FromJob(job, table);
+        var state = new ReducedState { Temperature = kelvins, MetalTemperature = kelvins, WetTemperature = kelvins };
+        var inputs = new ReducedInputs(job.Appliance.SurroundingsKelvin, true);
+        new ReducedModel(table).Evaluate(in state, in parameters, in inputs, out ReducedOutput at);
+        return at.SuctionPressure;
     }
 
     private static IEnumerable<Finding> Weights(JobLog log, RecoveryJob job)
@@ -119,7 +144,7 @@ internal static class JobLogCheck
         }
     }
 
-    private static IEnumerable<Finding> Gaps(JobLog log)
+    private static IEnumerable<Finding> Gaps(JobLog log, RecoveryJob job)
     {
         double[] waits = [.. log.Readings.Skip(1).Select((reading, i) => reading.Time.Seconds - log.Readings[i].Time.Seconds)];
         if (waits.Length == 0)
@@ -128,9 +153,10 @@ internal static class JobLogCheck
         }
 
         double usual = MathNet.Numerics.Statistics.Statistics.Median(waits);
+        double change = Math.Max(job.Times.HoseChange.Seconds, job.Times.CylinderChange.Seconds);
         for (int i = 0; i < waits.Length; i++)
         {
-            if (waits[i] > Math.Max(ShortestGap, GapOverUsual * usual))
+            if (waits[i] > Math.Max(OverChange * change, GapOverUsual * usual))
             {
                 FindingValue gap = FindingValue.Seconds("gap", waits[i]);
                 yield return new Finding(ReadingCodes.LogGap, Severity.Caution, Source, $"No reading for {gap} from {Seconds(log.Readings[i].Time.Seconds)} s on: what the machine did meanwhile is taken from the reading before.");

@@ -108,7 +108,7 @@ internal static class LevelFindings
                 Severity.Note,
                 run.Requirement.Source,
                 $"The level, {Level(run)}, is reached with {left} left in the appliance.",
-                verdict.HeldFor.Seconds > 0 ? (FormattableString)$"It holds for {FindingValue.Duration("hold", verdict.HeldFor)}." : null);
+                verdict.HeldFor > Duration.Zero ? (FormattableString)$"It holds for {FindingValue.Duration("hold", verdict.HeldFor)}." : null);
         }
 
         if (IsMetAtStart(run))

@@ -25,6 +25,9 @@ internal static class PaceFindings
 
     private const double Hour = 3600;
 
+    /// <summary>Nothing that waits for heat: whatever else takes time counts for more.</summary>
+    private static readonly (Finding? Word, double Waited) NoWait = (null, double.PositiveInfinity);
+
     public static IEnumerable<Finding> ToDo(PlanRun run)
     {
         if (Throttled(run) is Finding throttled)
@@ -33,9 +36,8 @@ internal static class PaceFindings
             yield break;
         }
 
-        double waited = 0;
-        Finding? heat = Verdicts.For(run).IsReached ? Heat(run, out waited) : null;
-        if (Hoses(run, heat is null ? double.PositiveInfinity : waited) is Finding hoses)
+        (Finding? heat, double waited) = Verdicts.For(run).IsReached ? Heat(run) : NoWait;
+        if (Hoses(run, waited) is Finding hoses)
         {
             yield return hoses;
         }
@@ -65,17 +67,16 @@ internal static class PaceFindings
     }
 
     /// <summary>A pull that waits for heat: how long, and what would make it shorter.</summary>
-    private static Finding? Heat(PlanRun run, out double waited)
+    private static (Finding? Word, double Waited) Heat(PlanRun run)
     {
-        waited = 0;
         PlannedStage? slow = run.Stages.Where(stage => stage.Kind == StageKind.VaporRecovery && !stage.Step.IsThrottled && stage.Result is { Trajectory.Count: > 1 })
             .OrderByDescending(stage => stage.Duration.Seconds).FirstOrDefault();
         if (slow is null || run.Job.Aids.CanWarm)
         {
-            return null;
+            return NoWait;
         }
 
-        double left = 0, coldest = double.PositiveInfinity;
+        double waited = 0, left = 0, coldest = double.PositiveInfinity;
         Trajectory points = slow.Result!.Trajectory;
         for (int i = 1; i < points.Count; i++)
         {
@@ -89,15 +90,16 @@ internal static class PaceFindings
 
         if (waited < Hour / 2 || !run.Job.Appliance.Fluid.Model.TrySaturationAtTemperature(coldest, out SaturationPoint saturation))
         {
-            return null;
+            return NoWait;
         }
 
         double watts = left * (saturation.Dew.Enthalpy - saturation.Bubble.Enthalpy) / Hour;
-        return new Finding(
+        var word = new Finding(
             PlanCodes.HeatSetsPace,
             Severity.Caution,
             "energy balance of the appliance",
             $"For {FindingValue.Duration("waiting", new Duration(waited, DurationUnit.Second))} of the pull liquid boils only as fast as heat comes in, down to {FindingValue.Temperature("coldest", new Temperature(coldest, TemperatureUnit.Kelvin))}: {FindingValue.Power("heat for an hour", Power.FromWatts(watts))} of heat on the appliance (its own fans, a blanket, warm water; never a flame) would do it in an hour.");
+        return (word, waited);
     }
 
     /// <summary>A pull that waits so that water in the tubes does not freeze: how long, and what would make it shorter.</summary>

@@ -6,6 +6,11 @@ namespace Refrigerant.Recovery.Tests.Doubles;
 /// <summary>An engine that offers its port and nothing else: what it answers is another engine's.</summary>
 internal sealed class PortOnly(PropertyModel engine) : PropertyModel
 {
+    /// <summary>How often a state was sought from scratch, and how often saturation was asked for.</summary>
+    public int FromScratch { get; private set; }
+
+    public int Saturations { get; private set; }
+
     public override string Designation => engine.Designation;
 
     public override double MolarMass => engine.MolarMass;
@@ -24,7 +29,11 @@ internal sealed class PortOnly(PropertyModel engine) : PropertyModel
 
     public override string Source => engine.Source;
 
-    public override SaturationPoint SaturationAtTemperature(double temperature) => engine.SaturationAtTemperature(temperature);
+    public override SaturationPoint SaturationAtTemperature(double temperature)
+    {
+        Saturations++;
+        return engine.SaturationAtTemperature(temperature);
+    }
 
     public override SaturationPoint SaturationAtPressure(double pressure) => engine.SaturationAtPressure(pressure);
 
@@ -32,7 +41,11 @@ internal sealed class PortOnly(PropertyModel engine) : PropertyModel
 
     public override VesselPoint VesselAtTemperature(double temperature, double density) => engine.VesselAtTemperature(temperature, density);
 
-    public override VesselPoint VesselAtEnergy(double density, double internalEnergy) => engine.VesselAtEnergy(density, internalEnergy);
+    public override VesselPoint VesselAtEnergy(double density, double internalEnergy)
+    {
+        FromScratch++;
+        return engine.VesselAtEnergy(density, internalEnergy);
+    }
 
     public override StatePoint StateAtEnthalpy(double pressure, double enthalpy) => engine.StateAtEnthalpy(pressure, enthalpy);
 

@@ -158,6 +158,9 @@ public class StrategyTests
         Assert.True(plan.IsLevelReached, plan.ToString());
         PlannedStage slow = Assert.Single(plan.Stages, stage => stage.Step.Reason == StepReason.KeepLiquid);
         Assert.All(slow.Result!.Trajectory, point => Assert.True(point.AppliancePascals > 517_950));
+
+        // A twentieth above the triple point (our choice).
+        Assert.Equal(1.05 * 517_950, slow.Step.LowestPressure!.Value.Pascals, 300.0);
         Assert.False(slow.After.HasLiquid);
         Assert.Contains(plan.ToDo, finding => finding.Code == "keep-liquid");
         Assert.Contains(slow.Hookup.Watches, watch => watch.Text.Contains("throttle the inlet", StringComparison.Ordinal));

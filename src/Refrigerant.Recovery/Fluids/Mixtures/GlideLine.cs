@@ -74,7 +74,7 @@ internal sealed class GlideLine
             double vapor = MolarMass(_point.Incipient.X);
             for (int i = 0; i < _direction.Length; i++)
             {
-                sum += _direction[i] * _molarMass[i] * ((_point.Bulk.X[i] / liquid) - (_point.Incipient.X[i] / vapor));
+                sum += _direction[i] * (MassFraction(_point.Bulk.X, i, liquid) - MassFraction(_point.Incipient.X, i, vapor));
             }
 
             return sum;
@@ -145,9 +145,8 @@ internal sealed class GlideLine
         var next = new double[_liquid.Length];
         for (int i = 0; i < next.Length; i++)
         {
-            double x = _start[i] * _molarMass[i] / startMass;
-            double slope = (_liquid[i] * _molarMass[i] / nowMass) - (y[i] * _molarMass[i] / vaporMass);
-            next[i] = Math.Max(Trace, (x + (h * slope)) / _molarMass[i]);
+            double slope = MassFraction(_liquid, i, nowMass) - MassFraction(y, i, vaporMass);
+            next[i] = Math.Max(Trace, (MassFraction(_start, i, startMass) + (h * slope)) / _molarMass[i]);
             sum += next[i];
         }
 
@@ -173,7 +172,7 @@ internal sealed class GlideLine
         double vapor = MolarMass(_point.Incipient.X);
         for (int i = 0; i < _vaporDensities.Length; i++)
         {
-            _direction[i] = _molarMass[i] * ((_liquid[i] / liquid) - (_point.Incipient.X[i] / vapor));
+            _direction[i] = MassFraction(_liquid, i, liquid) - MassFraction(_point.Incipient.X, i, vapor);
             _vaporDensities[i] = _point.Incipient.Rho * _point.Incipient.X[i];
         }
 
@@ -191,12 +190,14 @@ internal sealed class GlideLine
         return sum;
     }
 
+    private double MassFraction(double[] moles, int component, double whole) => moles[component] * _molarMass[component] / whole;
+
     private void ToMass(double[] moles, double[] mass)
     {
         double whole = MolarMass(moles);
         for (int i = 0; i < moles.Length; i++)
         {
-            mass[i] = moles[i] * _molarMass[i] / whole;
+            mass[i] = MassFraction(moles, i, whole);
         }
     }
 }

@@ -18,7 +18,7 @@ internal sealed class Compressor
     private readonly double _gasConductance;
     private readonly double _friction;
     private readonly bool _hasBody;
-    private int _slot = -1;
+    private int _slot;
 
     public Compressor(RecoveryMachine machine, GasFacts gas)
     {

@@ -37,13 +37,15 @@ internal sealed class MetalShell : Shell
     private readonly double _waterConductance;
     private readonly double _waterInlet;
     private readonly double _waterCapacity;
+    private readonly bool _hasMetal;
+    private readonly bool _hasStandingWater;
     private readonly bool _direct;
     private readonly bool _warmedByCrankcase;
     private readonly double _startTemperature;
-    private int _wet = -1;
-    private int _dry = -1;
-    private int _wetted = -1;
-    private int _water = -1;
+    private int _wet;
+    private int _dry;
+    private int _wetted;
+    private int _water;
     private double _share;
     private double _drying;
     private double _wetHeat;
@@ -59,8 +61,10 @@ internal sealed class MetalShell : Shell
         _capacity = part * appliance.MetalCapacity;
         _boiling = part * appliance.InnerConductance;
         _dryConductance = _boiling / appliance.DryResistanceFactor;
+        _hasMetal = _capacity > 0;
         HasWater = appliance.Water is not null;
-        _direct = _capacity == 0 && !HasWater && appliance.MetalResistance is null;
+        _hasStandingWater = appliance.Water is { IsMoving: false };
+        _direct = !_hasMetal && !HasWater && appliance.MetalResistance is null;
         _warmedByCrankcase = appliance.Oil is null;
         _startTemperature = appliance.Temperature.Kelvins;
         Part = part;
@@ -104,14 +108,14 @@ internal sealed class MetalShell : Shell
 
     public override void AddStates(SlotLayout layout, string vessel)
     {
-        if (_capacity > 0)
+        if (_hasMetal)
         {
             _wet = layout.State(vessel, "wetted metal, energy");
             _dry = layout.State(vessel, "dry metal, energy");
             _wetted = layout.State(vessel, "wetted share");
         }
 
-        if (_waterCapacity > 0)
+        if (_hasStandingWater)
         {
             _water = layout.State(vessel, "standing water, temperature");
         }
@@ -119,14 +123,14 @@ internal sealed class MetalShell : Shell
 
     public override void SetScales(double[] scale)
     {
-        if (_capacity > 0)
+        if (_hasMetal)
         {
             scale[_wet] = 1e-2 * _capacity * _startTemperature;
             scale[_dry] = 1e-2 * _capacity * _startTemperature;
             scale[_wetted] = 0.1;
         }
 
-        if (_water >= 0)
+        if (_hasStandingWater)
         {
             scale[_water] = 1;
         }
@@ -135,7 +139,7 @@ internal sealed class MetalShell : Shell
     /// <summary>Writes a start.</summary>
     public void Initialize(double[] state, double wet, double dry, double wettedShare, double water)
     {
-        if (_capacity > 0)
+        if (_hasMetal)
         {
             double share = Within(wettedShare);
             state[_wetted] = share;
@@ -143,7 +147,7 @@ internal sealed class MetalShell : Shell
             state[_dry] = _capacity * (1 - share) * dry;
         }
 
-        if (_water >= 0)
+        if (_hasStandingWater)
         {
             state[_water] = water;
         }
@@ -171,8 +175,8 @@ internal sealed class MetalShell : Shell
         }
 
         double waterConductance = _waterConductance * inputs.WaterFactor;
-        WaterTemperature = _water >= 0 ? state[_water] : HasWater ? _waterInlet : liquid;
-        if (_capacity > 0)
+        WaterTemperature = _hasStandingWater ? state[_water] : HasWater ? _waterInlet : liquid;
+        if (_hasMetal)
         {
             _share = Clamp(state[_wetted]);
             WetTemperature = state[_wet] / (_capacity * _share);
@@ -194,14 +198,14 @@ internal sealed class MetalShell : Shell
 
         double rest = 1 - _share;
         HeatToLiquid = _share * _boiling * (WetTemperature - liquid);
-        double film = _capacity > 0 ? CondensingConductance * Math.Max(0, CondensingTemperature - DryTemperature) : 0;
+        double film = _hasMetal ? CondensingConductance * Math.Max(0, CondensingTemperature - DryTemperature) : 0;
         HeatToVapor = rest * ((_dryConductance * (DryTemperature - vapor)) - film);
         double wetFromWater = _share * waterConductance * (WaterTemperature - WetTemperature);
         double dryFromWater = rest * waterConductance * (WaterTemperature - DryTemperature);
         double wetFromAir = _share * ((outer * (air - WetTemperature)) + heater);
         double dryFromAir = rest * ((outer * (air - DryTemperature)) + heater);
         _fromWater = wetFromWater + dryFromWater;
-        HeatFromOutside = wetFromAir + dryFromAir + (_water >= 0 ? 0 : _fromWater);
+        HeatFromOutside = wetFromAir + dryFromAir + (_hasStandingWater ? 0 : _fromWater);
         double moved = _capacity * _drying * (_drying < 0 ? WetTemperature : DryTemperature);
         _wetHeat = wetFromAir + wetFromWater - HeatToLiquid + moved;
         _dryHeat = dryFromAir + dryFromWater - HeatToVapor - moved;
@@ -215,14 +219,14 @@ internal sealed class MetalShell : Shell
             return;
         }
 
-        if (_capacity > 0)
+        if (_hasMetal)
         {
             derivatives[_wet] = _wetHeat;
             derivatives[_dry] = _dryHeat;
             derivatives[_wetted] = _drying;
         }
 
-        if (_water >= 0)
+        if (_hasStandingWater)
         {
             derivatives[_water] = -_fromWater / _waterCapacity;
         }
@@ -230,16 +234,16 @@ internal sealed class MetalShell : Shell
 
     public override bool TakeHeat(double[] derivatives, double heat)
     {
-        if (_capacity > 0)
+        if (_hasMetal)
         {
             derivatives[_dry] -= heat;
         }
 
-        return _capacity > 0;
+        return _hasMetal;
     }
 
     public override double Stored(double[] state) =>
-        (_capacity > 0 ? state[_wet] + state[_dry] : 0) + (_water >= 0 ? _waterCapacity * state[_water] : 0);
+        (_hasMetal ? state[_wet] + state[_dry] : 0) + (_hasStandingWater ? _waterCapacity * state[_water] : 0);
 
     private static double Within(double level) => Math.Min(1 - LeastShare, Math.Max(LeastShare, level));
 

@@ -20,6 +20,14 @@ internal static class EstimationTables
     /// <summary>How long after it began a fault still counts as found, s.</summary>
     private const double LongestWait = 240;
 
+    /// <summary>Air: shares of the atmosphere at which it stands, the machine's efficiency there, s after which it must be named, s that a tight appliance takes at most, and how often it must be named.</summary>
+    private static readonly double[] AirStands = [0.75, 0.8, 0.9];
+
+    private const double Efficiency = 0.75;
+    private const double Hour = 3600;
+    private const double LongestTight = 1500;
+    private const double AirAtLeast = 0.7;
+
     private static readonly string[] Kinds = ["first", "second", "third"];
 
     private static readonly double[] HoldsAtLeast = [0.88, 0.88, 0.88, 0.82, 0.88];
@@ -33,7 +41,7 @@ internal static class EstimationTables
     ];
 
     /// <param name="jobs">Jobs of each kind.</param>
-    /// <param name="part">One of the kinds, "charge", "oil", "filter" for what is told otherwise or the filter alone, "faults"; all of them where it is empty.</param>
+    /// <param name="part">One of the kinds, "charge", "oil", "filter" for what is told otherwise or the filter alone, "faults", "air"; all of them where it is empty.</param>
     /// <param name="seed">Zero, or another first seed.</param>
     public static int Run(int jobs, string part, int seed)
     {
@@ -72,6 +80,14 @@ internal static class EstimationTables
                 {
                     missed |= Detection(kind, jobs, seed > 0 ? seed : FaultSeed, fault, size, expected, within, atLeast);
                 }
+            }
+        }
+
+        if (all || part == "air")
+        {
+            foreach (double stands in AirStands)
+            {
+                missed |= Air(jobs, seed > 0 ? seed : FaultSeed, stands);
             }
         }
 
@@ -138,6 +154,42 @@ internal static class EstimationTables
         return share < atLeast;
     }
 
+    /// <summary>
+    /// A leak from half of the time on, through which air alone would stand at a share of the atmosphere before the machine: the level is never reached. Named within an hour after the time at which a tight appliance would
+    /// have been empty.
+    /// </summary>
+    private static bool Air(int jobs, int seed, double stands)
+    {
+        var delays = new double?[jobs];
+        var others = new JobCondition?[jobs];
+        int tried = 0;
+        Parallel.For(0, jobs, i =>
+        {
+            SimulatedJob clean = SimulatedJob.Draw("first", seed + i);
+            if (!clean.IsScored || clean.Log.EndTime > LongestTight)
+            {
+                return;
+            }
+
+            Interlocked.Increment(ref tried);
+            double end = clean.Log.EndTime;
+            double moles = stands * clean.Told.Atmosphere * Efficiency * clean.Displacement / (8.314 * 290) / (1 - (stands * stands));
+            SimulatedJob job = SimulatedJob.Draw("first", seed + i, new Fault(FaultKind.Leak, 0.5 * end, moles) { RestAt = end + Hour, RestTime = 0 });
+            others[i] = FirstFault(job, double.PositiveInfinity, out _);
+            if (FirstFault(job, double.PositiveInfinity, out double when, JobCondition.ForeignGas) is not null)
+            {
+                delays[i] = when - end;
+            }
+        });
+
+        double[] sorted = [.. delays.OfType<double>().Order()];
+        string which = string.Join(", ", others.OfType<JobCondition>().Where(c => c != JobCondition.ForeignGas).GroupBy(c => c).Select(g => $"{g.Key} in {g.Count()}"));
+        Console.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"first kind, air that alone stands at {100 * stands:F0} % of the atmosphere: {100.0 * sorted.Length / tried:F0} % of {tried} within an hour, median {(sorted.Length > 0 ? sorted[sorted.Length / 2] : double.NaN):F0} s; said before: {which}"));
+        return sorted.Length < AirAtLeast * tried;
+    }
+
     private static bool FalseAlarms(string kind, int jobs, int seed)
     {
         var found = new (JobCondition? Condition, double When, double End)[jobs];
@@ -158,7 +210,7 @@ internal static class EstimationTables
         return alarms > 0.2 * hours;
     }
 
-    private static JobCondition? FirstFault(SimulatedJob job, double until, out double when)
+    private static JobCondition? FirstFault(SimulatedJob job, double until, out double when, JobCondition first = JobCondition.MachineUnderperforming)
     {
         MonitorOptions options = job.Told.Options() with { Profile = EstimationProfile.Controller };
         var estimator = new RecoveryEstimator(job.Told.Job(), job.Told.Instruments(), options);
@@ -168,7 +220,7 @@ internal static class EstimationTables
             estimator.Add(JobScore.Reading(in sample));
             estimator.Read(out RawEstimate estimate);
             when = sample.Time;
-            for (JobCondition condition = JobCondition.MachineUnderperforming; condition <= JobCondition.ForeignGas; condition++)
+            for (JobCondition condition = first; condition <= JobCondition.ForeignGas; condition++)
             {
                 if (estimate.Has(condition))
                 {

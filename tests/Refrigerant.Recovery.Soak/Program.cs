@@ -34,7 +34,7 @@ switch (run)
         Console.WriteLine("json [count]     random and mutated job documents: a job or DocumentException, nothing else (default 100 000)");
         Console.WriteLine("vessels          vapor drawn off vessels of all blends from 200 K to 300 K: no phases of the equations' own making");
         Console.WriteLine("estimation [jobs] [part] [seed]  simulated jobs of three kinds: how often ranges hold, how wide, medians, faults, false alarms (default 120)");
-        Console.WriteLine("                 parts: first, second, third, filter, oil, charge, faults");
+        Console.WriteLine("                 parts: first, second, third, filter, oil, charge, faults, air");
         Console.WriteLine("reduced [jobs]   durations of the reduced model against the engine's (default 60)");
         Console.WriteLine("stages [count]   random stages of every kind, three after each other: balances, limits of cylinders, no exception (default 100 000)");
         Console.WriteLine("plans [minutes [seed]] random plans in parallel, from a seed on: no growth of memory, no undocumented exception (default 15, from 0)");

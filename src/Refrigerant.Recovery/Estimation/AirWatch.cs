@@ -1,10 +1,12 @@
+using System;
 using Refrigerant.Recovery.Numerics;
 
 namespace Refrigerant.Recovery.Estimation;
 
 /// <summary>
 /// Air that leaks in below the atmosphere. At rest it comes at a steady rate, where refrigerant that boils off, warms up or leaves oil comes ever
-/// more slowly. While the machine draws, the pressure stands and the scale with it. Fixed memory.
+/// more slowly. While the machine draws, the pressure stands, and the scale with it: what refrigerant there is at that pressure the scale would show. Where the pressure stands and the scale
+/// does not say so plainly, air, oil that gives off gas and a machine at its limit look alike, and a rest tells them apart. Fixed memory.
 /// </summary>
 internal sealed class AirWatch
 {
@@ -23,12 +25,20 @@ internal sealed class AirWatch
     /// <summary>s at the beginning of a rest that are the gauge's and the hose's.</summary>
     private const double Settling = 60;
 
-    /// <summary>s of drawing that are compared, kg that should flow meanwhile, and the share of it that does where it is refrigerant.</summary>
-    private const double DrawingWindow = 300;
+    /// <summary>s of drawing that are compared at least and at most, kg that should flow meanwhile, and the share of it that does where it is refrigerant.</summary>
+    private const double Shortest = 300;
 
+    private const double Longest = 1500;
     private const double LeastExpected = 0.1;
     private const double LeastShare = 0.35;
 
+    /// <summary>Share of the pressure that it loses meanwhile where it stands: a machine that pulls a vessel of vapor down takes that in seconds.</summary>
+    private const double MostFall = 0.03;
+
+    /// <summary>s over which the gauge is averaged.</summary>
+    private const double Smoothing = 30;
+
+    private readonly EstimatorPrior _prior;
     private readonly double[] _marks = new double[4];
     private int _reached;
     private double _began = double.NaN;
@@ -36,9 +46,17 @@ internal sealed class AirWatch
     private double _drawnSince = double.NaN;
     private double _delivered;
     private double _expected;
+    private double _smooth;
+    private double _smoothFrom;
+    private double _smoothAt = double.NaN;
+
+    public AirWatch(EstimatorPrior prior) => _prior = prior;
 
     /// <summary>Whether air comes in.</summary>
     public bool IsAir { get; private set; }
+
+    /// <summary>Whether the pressure stands below the atmosphere while the machine draws.</summary>
+    public bool IsStalled { get; private set; }
 
     /// <summary>Takes in a block.</summary>
     /// <param name="block">The block.</param>
@@ -47,9 +65,8 @@ internal sealed class AirWatch
     /// <param name="isVaporOnly">Whether no liquid is thought to be left.</param>
     public void Update(in EstimatorBlock block, bool isResting, double expectedFlow, bool isVaporOnly)
     {
-        bool isBelow = block.Gauge < -Below;
-        Rest(in block, isResting && isBelow);
-        Draw(in block, block.IsDrawing && isBelow && isVaporOnly, expectedFlow);
+        Rest(in block, isResting && block.Gauge < -Below);
+        Draw(in block, expectedFlow, isVaporOnly);
     }
 
     private void Rest(in EstimatorBlock block, bool counts)
@@ -89,28 +106,41 @@ internal sealed class AirWatch
         }
     }
 
-    private void Draw(in EstimatorBlock block, bool counts, double expectedFlow)
+    private void Draw(in EstimatorBlock block, double expectedFlow, bool isVaporOnly)
     {
-        if (!counts || !Require.IsFinite(block.Delivered))
+        if (!block.IsDrawing || !isVaporOnly)
         {
-            _drawnSince = counts || !Require.IsFinite(block.Gauge) ? _drawnSince : double.NaN;
-            _expected += counts ? expectedFlow * block.Duration : 0;
+            _smoothAt = _drawnSince = double.NaN;
+            IsStalled = false;
             return;
         }
 
-        if (double.IsNaN(_drawnSince))
+        if (!Require.IsFinite(block.Gauge))
         {
-            _drawnSince = block.Time;
+            return;
+        }
+
+        _smooth = double.IsNaN(_smoothAt) ? block.Gauge : _smooth + (Math.Min(1, (block.Time - _smoothAt) / Smoothing) * (block.Gauge - _smooth));
+        _expected += double.IsNaN(_smoothAt) ? 0 : expectedFlow * (block.Time - _smoothAt);
+        _smoothAt = block.Time;
+
+        // The gauge may be off by its own error: what it shows just above the atmosphere may lie below.
+        double most = _prior.Sigma[StateIndex.GaugeBias];
+        bool falls = _smoothFrom - _smooth > MostFall * (_smoothFrom + _prior.Atmosphere);
+        if (double.IsNaN(_drawnSince) || falls || _smooth > most || block.Time - _drawnSince > Longest)
+        {
+            IsStalled &= !falls && _smooth <= most;
+            _drawnSince = Require.IsFinite(block.Delivered) ? block.Time : double.NaN;
+            _smoothFrom = _smooth;
             _delivered = block.Delivered;
             _expected = 0;
             return;
         }
 
-        _expected += expectedFlow * block.Duration;
-        if (block.Time - _drawnSince >= DrawingWindow)
+        if (block.Time - _drawnSince >= Shortest)
         {
+            IsStalled = true;
             IsAir |= _expected > LeastExpected && block.Delivered - _delivered < LeastShare * _expected;
-            _drawnSince = double.NaN;
         }
     }
 }

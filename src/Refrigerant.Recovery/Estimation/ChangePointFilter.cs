@@ -14,8 +14,6 @@ internal sealed class ChangePointFilter
     /// <summary>Number of dry filters.</summary>
     public const int Slots = 6;
 
-    private const int Stride = FilterWorkspace.Stride;
-
     /// <summary>Power of the likelihood: the model's errors last, so readings tell less than independent ones would.</summary>
     private const double Temper = 0.5;
 
@@ -34,16 +32,8 @@ internal sealed class ChangePointFilter
     /// <summary>Further away than this many standard deviations, vapor only is not plausible.</summary>
     private const double Implausible = 10;
 
-    /// <summary>Logarithms of weights below which a dry filter ends, and below which the wet one never falls: liquid may come late.</summary>
-    private const double DryEnds = -12;
-
+    /// <summary>Logarithm of the weight below which the wet filter never falls: liquid may come late.</summary>
     private const double WetStays = -30;
-
-    /// <summary>How the charge of a dry filter wanders in a minute, as a share of what is left outside the oil: some, and more just after its birth, when puddles linger.</summary>
-    private const double Walk = 0.05;
-
-    private const double Straggle = 0.2;
-    private const double Minute = 60;
 
     /// <summary>ln of the charge around the least one for which its density is taken.</summary>
     private const double DensityOver = 0.1;
@@ -53,23 +43,13 @@ internal sealed class ChangePointFilter
 
     private const double MetalCools = 1;
 
-    /// <summary>s before a change in which a birth may already be owed to it.</summary>
-    private const double BornBefore = 2;
-
     /// <summary>K.</summary>
     private const double HardlyKnown = 10;
 
-    /// <summary>s that blocks wait for their filter's turn.</summary>
-    private const double LongestWait = 2;
-
-    private readonly ReducedModel _model;
-    private readonly EstimatorPrior _prior;
     private readonly FilterWorkspace _work = new();
-    private readonly SquareRootFilter[] _dry = new SquareRootFilter[Slots];
-    private readonly double[] _weight = new double[Slots];
-    private readonly bool[] _used = new bool[Slots];
-    private readonly double[] _born = new double[Slots];
-    private readonly EstimatorBlock[] _waiting = new EstimatorBlock[Slots + 1];
+    private readonly DryFilters _dry;
+    private readonly LastLiquid _last;
+    private readonly WaitingBlocks _waiting = new(Slots + 1);
     private int _turn;
     private double _wetWeight;
     private double _threshold = double.NaN;
@@ -79,14 +59,10 @@ internal sealed class ChangePointFilter
 
     public ChangePointFilter(ReducedModel model, EstimatorPrior prior)
     {
-        _model = model;
-        _prior = prior;
         var differences = new DividedDifferences(model, prior, _work);
+        _last = new LastLiquid(model, prior, _work);
         Wet = new SquareRootFilter(model, prior, differences, AssumedPhase.LiquidPresent) { InnerNoise = 0.08 * 0.08 / 600 };
-        for (int i = 0; i < Slots; i++)
-        {
-            _dry[i] = new SquareRootFilter(model, prior, differences, AssumedPhase.VaporOnly) { TemperatureNoise = 0.25 * 0.25, InnerNoise = 0.3 * 0.3 / Minute };
-        }
+        _dry = new DryFilters(model, prior, differences, Slots);
     }
 
     /// <summary>The filter with liquid present.</summary>
@@ -100,82 +76,31 @@ internal sealed class ChangePointFilter
     {
         get
         {
-            double dry = 0;
-            for (int i = 0; i < Slots; i++)
-            {
-                dry += _used[i] ? Math.Exp(_weight[i]) : 0;
-            }
-
+            double dry = _dry.Sum;
             return dry / (dry + Math.Exp(_wetWeight));
         }
     }
 
     /// <summary>The filter of the largest weight.</summary>
-    public SquareRootFilter Best
-    {
-        get
-        {
-            SquareRootFilter best = Wet;
-            double most = _wetWeight;
-            for (int i = 0; i < Slots; i++)
-            {
-                if (_used[i] && _weight[i] > most)
-                {
-                    most = _weight[i];
-                    best = _dry[i];
-                }
-            }
-
-            return best;
-        }
-    }
+    public SquareRootFilter Best => _dry.Heaviest(out double weight) is int slot and >= 0 && weight > _wetWeight ? _dry.All[slot] : Wet;
 
     /// <summary>Whether the filter of the largest weight is the wet one.</summary>
     public bool IsBestWet => ReferenceEquals(Best, Wet);
 
     /// <summary>A dry filter; null where the slot is empty.</summary>
-    public SquareRootFilter? Dry(int slot) => _used[slot] ? _dry[slot] : null;
+    public SquareRootFilter? Dry(int slot) => _dry[slot];
 
     /// <summary>Probability of the wet filter.</summary>
     public double WetProbability => 1 - VaporOnly;
 
     /// <summary>Probability of a dry filter.</summary>
-    public double DryProbability(int slot) => _used[slot] ? Math.Exp(_weight[slot]) / Total : 0;
-
-    private double Total
-    {
-        get
-        {
-            double total = Math.Exp(_wetWeight);
-            for (int i = 0; i < Slots; i++)
-            {
-                total += _used[i] ? Math.Exp(_weight[i]) : 0;
-            }
-
-            return total;
-        }
-    }
+    public double DryProbability(int slot) => _dry.Weight(slot) / (Math.Exp(_wetWeight) + _dry.Sum);
 
     /// <summary>ln of the charge as the wet filter has it, and ln of the least charge with which liquid is left.</summary>
-    public void ChargeOf(out double location, out double scale, out double least)
-    {
-        scale = Math.Sqrt(Wet.Variance(StateIndex.Charge));
-        double gone = Wet.X[StateIndex.Delivered] + Math.Exp(Wet.X[StateIndex.Dissolved]) + LastVapor(Wet);
-        least = Math.Log(Math.Max(1e-9, gone));
-
-        // Mass balance: beyond what was told and its error only what the scale has received counts.
-        location = Math.Min(Wet.X[StateIndex.Charge], Math.Max(Wet.MostCharge, least));
-    }
+    public void ChargeOf(out double location, out double scale, out double least) => _last.ChargeOf(Wet, out location, out scale, out least);
 
     /// <summary>Standard deviation of ln of the least charge with which liquid is left, as the wet filter has it.</summary>
-    public double LeastSpread()
-    {
-        double vapor = LastVapor(Wet);
-        double oil = Math.Exp(Wet.X[StateIndex.Dissolved]);
-        double gone = Math.Max(1e-9, Wet.X[StateIndex.Delivered] + oil + vapor);
-        Combine(Wet, 0, 1 / gone, oil / gone, vapor / gone);
-        return Math.Sqrt(VectorRows.Dot(_work.Slope, 0, _work.Slope, 0, Stride));
-    }
+    public double LeastSpread() => _last.LeastSpread(Wet);
 
     /// <summary>Takes in a block: the wet filter and half of the dry ones work on the even ones, the other half on the odd ones.</summary>
     public void Update(in EstimatorBlock block)
@@ -189,20 +114,17 @@ internal sealed class ChangePointFilter
         for (int i = 0; i <= Slots; i++)
         {
             bool isWet = i == Slots;
-            if (isWet || _used[i])
+            if (isWet || _dry[i] is not null)
             {
-                ref EstimatorBlock waiting = ref _waiting[i];
-                if (waiting.Duration > 0 && waiting.IsDrawing != block.IsDrawing)
+                if (_waiting.IsOther(i, in block))
                 {
-                    Take(i, in waiting);
-                    waiting = default;
+                    Take(i);
                 }
 
-                Merge(ref waiting, in block);
-                if ((isWet ? 0 : i & 1) == _turn || waiting.Duration >= LongestWait)
+                _waiting.Add(i, in block);
+                if ((isWet ? 0 : i & 1) == _turn || _waiting.IsLong(i))
                 {
-                    Take(i, in waiting);
-                    waiting = default;
+                    Take(i);
                 }
             }
         }
@@ -210,36 +132,13 @@ internal sealed class ChangePointFilter
         Normalize();
     }
 
-    /// <summary>Blocks that a filter takes at once: durations and liquid add up, the gauge is averaged, the rest is the latest.</summary>
-    private static void Merge(ref EstimatorBlock waiting, in EstimatorBlock block)
+    private void Take(int filter)
     {
-        if (waiting.Duration == 0)
+        EstimatorBlock block = _waiting[filter];
+        _waiting.Clear(filter);
+        if (filter < Slots)
         {
-            waiting = block;
-            return;
-        }
-
-        double duration = waiting.Duration + block.Duration;
-        waiting.Gauge = !Require.IsFinite(waiting.Gauge) ? block.Gauge
-            : Require.IsFinite(block.Gauge) ? ((waiting.Gauge * waiting.Duration) + (block.Gauge * block.Duration)) / duration : waiting.Gauge;
-        waiting.Delivered = Latest(waiting.Delivered, block.Delivered);
-        waiting.PipeTemperature = Latest(waiting.PipeTemperature, block.PipeTemperature);
-        waiting.CondensingTemperature = Latest(waiting.CondensingTemperature, block.CondensingTemperature);
-        waiting.LiquidMoved += block.LiquidMoved;
-        waiting.Passed += block.Passed;
-        waiting.IsByItself |= block.IsByItself;
-        waiting.AirTemperature = block.AirTemperature;
-        waiting.Time = block.Time;
-        waiting.Duration = duration;
-    }
-
-    private static double Latest(double before, double now) => Require.IsFinite(now) ? now : before;
-
-    private void Take(int slot, in EstimatorBlock block)
-    {
-        if (slot < Slots)
-        {
-            UpdateDry(slot, in block);
+            _dry.Update(filter, in block, _now, Temper);
             return;
         }
 
@@ -260,7 +159,11 @@ internal sealed class ChangePointFilter
             BearAtEnd();
         }
 
-        LookForBirth(block.IsDrawing);
+        if (Require.IsFinite(block.Gauge))
+        {
+            // Without a gauge nothing would tell such a filter from the wet one; when it reads again the birth is made up for.
+            LookForBirth(block.IsDrawing);
+        }
     }
 
     /// <summary>Liquid that moved faster than vapor can does so no more: as likely as not since none is left. How cold what is left has become is hardly known.</summary>
@@ -278,10 +181,7 @@ internal sealed class ChangePointFilter
         Wet.AddVariance(index, variance);
         for (int i = 0; i < Slots; i++)
         {
-            if (_used[i])
-            {
-                _dry[i].AddVariance(index, variance);
-            }
+            _dry[i]?.AddVariance(index, variance);
         }
     }
 
@@ -302,8 +202,8 @@ internal sealed class ChangePointFilter
         Wet.AddVariance(StateIndex.Temperature, HardlyKnown * HardlyKnown);
         Wet.AddVariance(StateIndex.MetalTemperature, HardlyKnown * HardlyKnown);
         Wet.AddVariance(StateIndex.WetTemperature, HardlyKnown * HardlyKnown);
-        Array.Clear(_used, 0, Slots);
-        Array.Clear(_waiting, 0, _waiting.Length);
+        _dry.Clear();
+        _waiting.Clear();
         _looksAgain = _wasDrawing = false;
         _wetWeight = 0;
         _threshold = double.NaN;
@@ -313,7 +213,7 @@ internal sealed class ChangePointFilter
     public void Release(int index)
     {
         Wet.Released = index;
-        foreach (SquareRootFilter dry in _dry)
+        foreach (SquareRootFilter dry in _dry.All)
         {
             dry.Released = index;
         }
@@ -323,7 +223,7 @@ internal sealed class ChangePointFilter
     public void Restore(int index)
     {
         Wet.Restore(index);
-        foreach (SquareRootFilter dry in _dry)
+        foreach (SquareRootFilter dry in _dry.All)
         {
             dry.Restore(index);
         }
@@ -332,29 +232,58 @@ internal sealed class ChangePointFilter
     /// <summary>Takes back what was born since, or all that was: something else explains the readings. Where that was all, liquid is left.</summary>
     public void Undo(double since)
     {
-        double most = double.NegativeInfinity;
-        for (int i = 0; i < Slots; i++)
-        {
-            _used[i] &= _born[i] < since - BornBefore;
-            most = _used[i] ? Math.Max(most, _weight[i]) : most;
-        }
+        _dry.EndSince(since);
+        _ = _dry.Heaviest(out double most);
 
         // The weights as they were before are not kept; the older hypotheses have been held against the same readings as the wet one.
         _wetWeight = Math.Max(_wetWeight, double.IsNegativeInfinity(most) ? 0 : most);
         Normalize();
     }
 
-    private void UpdateDry(int slot, in EstimatorBlock block)
+    /// <summary>Marks what has been made of the readings so far; s of drawing that wait to be.</summary>
+    public double Keep(FilterMark mark)
     {
-        SquareRootFilter filter = _dry[slot];
-        double gone = filter.X[StateIndex.Delivered] + Math.Exp(filter.X[StateIndex.Dissolved]);
-        double left = Math.Max(0.001, 1 - (gone / Math.Exp(filter.X[StateIndex.Charge])));
-        double walk = (Walk + (Straggle * Math.Exp((_born[slot] - _now) / Minute))) * left;
-        filter.ChargeNoise = walk * walk / Minute;
-        double before = filter.LogLikelihood;
-        filter.Update(in block);
-        _weight[slot] += Temper * (filter.LogLikelihood - before);
-        _used[slot] = filter.IsFinite;
+        mark.Take(Wet, WetProbability, _threshold, _now);
+        ref readonly EstimatorBlock waiting = ref _waiting[Slots];
+        return waiting.IsDrawing ? waiting.Duration : 0;
+    }
+
+    /// <summary>Takes back what the readings since a mark brought forth: liquid is as likely as it was, and the wet filter goes on from there without readings.</summary>
+    /// <param name="mark">The mark.</param>
+    /// <param name="drawn">s that the machine has drawn since.</param>
+    /// <param name="airTemperature">K.</param>
+    public void GoBack(FilterMark mark, double drawn, double airTemperature)
+    {
+        double likelihood = Wet.LogLikelihood;
+        int released = Wet.Released;
+        mark.Give(Wet);
+        if (Wet.Released != released)
+        {
+            foreach (SquareRootFilter dry in _dry.All)
+            {
+                dry.Restore(released);
+                dry.Released = Wet.Released;
+            }
+        }
+
+        var passed = new EstimatorBlock
+        {
+            Duration = drawn,
+            IsDrawing = true,
+            AirTemperature = airTemperature,
+            Gauge = double.NaN,
+            Delivered = double.NaN,
+            PipeTemperature = double.NaN,
+            CondensingTemperature = double.NaN,
+        };
+        Wet.Update(in passed);
+        Wet.LogLikelihood = likelihood;
+        _waiting.Clear(Slots);
+        _dry.EndSince(mark.Time);
+        _threshold = mark.Threshold;
+        double all = _dry.Sum;
+        _wetWeight = all > 0 ? Math.Log(all * mark.Wet / Math.Max(1e-12, 1 - mark.Wet)) : 0;
+        Normalize();
     }
 
     private void LookForBirth(bool isDrawing)
@@ -409,42 +338,27 @@ internal sealed class ChangePointFilter
 
     private void Normalize()
     {
-        double most = _wetWeight;
-        for (int i = 0; i < Slots; i++)
-        {
-            most = _used[i] ? Math.Max(most, _weight[i]) : most;
-        }
-
+        _ = _dry.Heaviest(out double most);
+        most = Math.Max(most, _wetWeight);
         _wetWeight = Math.Max(WetStays, _wetWeight - most);
-        for (int i = 0; i < Slots; i++)
-        {
-            if (_used[i])
-            {
-                _weight[i] -= most;
-                _used[i] = _weight[i] >= DryEnds;
-            }
-        }
+        _dry.Lower(most);
     }
 
     /// <summary>A dry filter from the wet one: on the condition that charge less delivered, dissolved and saturated vapor is nothing.</summary>
     private void Bear(double probability, double mass)
     {
-        double distance = Distance(Wet, out double variance);
-        if (distance * distance > Implausible * Implausible * variance)
+        double distance = _last.Distance(Wet, out double variance);
+        bool isPlausible = distance * distance <= Implausible * Implausible * variance;
+        double weight = _wetWeight + Math.Log(probability);
+        _wetWeight += Math.Log(1 - probability);
+        if (!isPlausible)
         {
-            _wetWeight += Math.Log(1 - probability);
             return;
         }
 
-        int slot = FreeSlot();
-        SquareRootFilter filter = _dry[slot];
-        filter.CopyFrom(Wet);
-        _used[slot] = true;
-        _waiting[slot] = default;
-        _born[slot] = _now;
-        _weight[slot] = _wetWeight + Math.Log(probability);
-        _wetWeight += Math.Log(1 - probability);
-        filter.ChargeNoise = Walk * Walk / Minute;
+        int slot = _dry.Bear(Wet, weight, _now);
+        _waiting.Clear(slot);
+        SquareRootFilter filter = _dry.All[slot];
         filter.AddVariance(StateIndex.Inner, 0.25);
         double known = filter.Variance(StateIndex.Charge);
         if (distance * distance > known)
@@ -452,93 +366,6 @@ internal sealed class ChangePointFilter
             filter.AddVariance(StateIndex.Charge, (distance * distance) - known);
         }
 
-        Condition(filter, mass);
-        Condition(filter, mass);
+        _last.Condition(filter, mass);
     }
-
-    /// <summary>ln(charge) less ln of what is gone or vapor, and its variance.</summary>
-    private double Distance(SquareRootFilter filter, out double variance)
-    {
-        double vapor = LastVapor(filter);
-        double oil = Math.Exp(filter.X[StateIndex.Dissolved]);
-        double gone = filter.X[StateIndex.Delivered] + oil + vapor;
-        Combine(filter, 1, -1 / gone, -oil / gone, -vapor / gone);
-        variance = VectorRows.Dot(_work.Slope, 0, _work.Slope, 0, Stride);
-        return filter.X[StateIndex.Charge] - Math.Log(Math.Max(1e-9, gone));
-    }
-
-    /// <summary>One of two Gauss–Newton steps on the condition, each with twice the variance.</summary>
-    private void Condition(SquareRootFilter filter, double mass)
-    {
-        double vapor = LastVapor(filter);
-        double charge = Math.Exp(filter.X[StateIndex.Charge]);
-        double oil = Math.Exp(filter.X[StateIndex.Dissolved]);
-        Combine(filter, charge, -1, -oil, -vapor);
-        double sigma = (0.3 * mass) + (0.002 * charge);
-        filter.Condition(-(charge - filter.X[StateIndex.Delivered] - oil - vapor), 2 * sigma * sigma);
-    }
-
-    private double LastVapor(SquareRootFilter filter) => _model.LastVapor(
-        filter.X[StateIndex.Temperature], Math.Exp(filter.X[StateIndex.Volume]), Math.Exp(filter.X[StateIndex.Charge]) - Math.Exp(filter.X[StateIndex.Dissolved]) - _prior.Typical.LiquidTaken);
-
-    private void Combine(SquareRootFilter filter, double byCharge, double byDelivered, double byDissolved, double byVolume)
-    {
-        double[] slope = _work.Slope;
-        Array.Clear(slope, 0, Stride);
-        VectorRows.Add(slope, 0, byCharge, filter.L, StateIndex.Charge * Stride, Stride);
-        VectorRows.Add(slope, 0, byDelivered, filter.L, StateIndex.Delivered * Stride, Stride);
-        VectorRows.Add(slope, 0, byDissolved, filter.L, StateIndex.Dissolved * Stride, Stride);
-        VectorRows.Add(slope, 0, byVolume, filter.L, StateIndex.Volume * Stride, Stride);
-    }
-
-    /// <summary>An empty slot; where there is none, the lightest pair of neighbours in time becomes one, and no probability is lost.</summary>
-    private int FreeSlot()
-    {
-        int free = Array.IndexOf(_used, false);
-        if (free >= 0)
-        {
-            return free;
-        }
-
-        double least = double.PositiveInfinity;
-        int keep = 0;
-        int give = 0;
-        for (int i = 0; i < Slots; i++)
-        {
-            int next = NextBorn(i);
-            if (next < 0)
-            {
-                continue;
-            }
-
-            double cost = Sum(_weight[i], _weight[next]) + Math.Log(_born[next] - _born[i] + 1);
-            if (cost < least)
-            {
-                least = cost;
-                keep = _weight[i] > _weight[next] ? i : next;
-                give = keep == i ? next : i;
-            }
-        }
-
-        _weight[keep] = Sum(_weight[keep], _weight[give]);
-        _used[give] = false;
-        return give;
-    }
-
-    private int NextBorn(int slot)
-    {
-        int next = -1;
-        for (int i = 0; i < Slots; i++)
-        {
-            if (_born[i] > _born[slot] && (next < 0 || _born[i] < _born[next]))
-            {
-                next = i;
-            }
-        }
-
-        return next;
-    }
-
-    /// <summary>ln(e^a + e^b).</summary>
-    private static double Sum(double a, double b) => Math.Max(a, b) + Math.Log(1 + Math.Exp(-Math.Abs(a - b)));
 }

@@ -38,17 +38,18 @@ internal sealed class Diagnosis
     /// <summary>Times the level that the pressure at the inlet must be for that: near a stall every machine draws less than it should.</summary>
     private const double WellAboveLevel = 1.2;
 
-
     private readonly ReducedModel _model;
     private readonly EstimatorPrior _prior;
     private readonly ChangePointFilter _filter;
     private readonly ParityRelations _parity;
-    private readonly AirWatch _air = new();
+    private readonly ToldMachine _told;
+    private readonly AirWatch _air;
     private readonly GaugeGuard _gauge;
     private readonly AbsoluteGauge _absolute;
     private readonly MachineWatch _machine;
     private readonly StandstillWatch _still;
     private readonly ScaleGuard _scale;
+    private readonly UnmovedScale _unmoved;
     private readonly double[] _until = new double[JobConditions.Count];
     private double _blockedShare;
     private double _lowest;
@@ -56,6 +57,7 @@ internal sealed class Diagnosis
     private bool _isWetBehind;
     private bool _isLiquid;
     private int _free;
+    private double _weakAt = double.NegativeInfinity;
     private double _suspendedUntil = double.NegativeInfinity;
     private double _eventTime = double.NegativeInfinity;
     private double _openedAt = double.NegativeInfinity;
@@ -69,11 +71,13 @@ internal sealed class Diagnosis
         _filter = filter;
         _parity = new ParityRelations(model, prior, filter);
         _gauge = new GaugeGuard(model, prior);
-        var machine = new ToldMachine(model.Table, prior);
-        _absolute = new AbsoluteGauge(model, prior, machine, instruments);
-        _machine = new MachineWatch(machine, prior);
-        _still = new StandstillWatch(machine, prior);
+        _air = new AirWatch(prior);
+        _told = new ToldMachine(model.Table, prior);
+        _absolute = new AbsoluteGauge(model, prior, _told, instruments);
+        _machine = new MachineWatch(_told, prior);
+        _still = new StandstillWatch(_told, prior);
         _scale = new ScaleGuard(instruments);
+        _unmoved = new UnmovedScale(model, prior, filter);
         for (int i = 0; i < _until.Length; i++)
         {
             _until[i] = double.NegativeInfinity;
@@ -96,6 +100,9 @@ internal sealed class Diagnosis
 
     /// <summary>Whether machine or hose are not what was told, so that samples of constant parameters have no say any more.</summary>
     public bool IsChanged { get; private set; }
+
+    /// <summary>Whether the pressure stands below the atmosphere while the machine draws, and nothing says why.</summary>
+    public bool IsStalled => _air.IsStalled && !_air.IsAir;
 
     /// <summary>What should have come into the cylinder since the scale was believed last, kg.</summary>
     public double Unseen => _scale.Unseen;
@@ -140,6 +147,11 @@ internal sealed class Diagnosis
         Absolute(ref block);
         _gauge.Check(ref block, (unused & UnusedReadings.GaugeOutOfRange) != 0, in mean, phase);
         _scale.Check(ref block, ExpectedFlow);
+        if (_unmoved.Update(in block, _scale))
+        {
+            Unname();
+        }
+
         NotUsed |= _gauge.IsInconsistent ? UnusedReadings.GaugeInconsistent : UnusedReadings.None;
         NotUsed |= _gauge.IsStuck ? UnusedReadings.GaugeStuck : UnusedReadings.None;
         NotUsed |= _scale.IsStuck ? UnusedReadings.WeightStuck : UnusedReadings.None;
@@ -147,6 +159,17 @@ internal sealed class Diagnosis
         Note(JobCondition.ScaleDisturbed, _scale.IsStuck, 0);
         Events(scale);
         _filter.IsSuspended = _now <= _suspendedUntil || Stands(JobCondition.ValveClosed);
+    }
+
+    /// <summary>The scale was stuck: a machine that was found weak since it moved last is none.</summary>
+    private void Unname()
+    {
+        if (_weakAt >= _unmoved.Since)
+        {
+            _until[(int)JobCondition.MachineUnderperforming] = _suspendedUntil = double.NegativeInfinity;
+        }
+
+        Restart();
     }
 
     /// <summary>A gauge that comes back after a valve was shut is not believed while it still rises.</summary>
@@ -184,7 +207,7 @@ internal sealed class Diagnosis
         Pressure = output.Pressure;
         Suction = output.SuctionPressure;
         Free(in block);
-        double asTold = output.Flow * _prior.Typical.Displacement / mean.Parameters.Displacement;
+        double asTold = Require.IsFinite(block.Gauge) ? _told.Flow(block.Gauge + _prior.Atmosphere, block.AirTemperature) : 0;
         _air.Update(in block, isResting, asTold, _filter.VaporOnly > 0.5);
         Note(JobCondition.ForeignGas, _air.IsAir, double.PositiveInfinity);
         if (!block.IsDrawing && !Stands(JobCondition.ValveClosed))
@@ -310,8 +333,11 @@ internal sealed class Diagnosis
                 break;
             case ParityVerdict.MachineWeak:
                 Note(JobCondition.MachineUnderperforming, true, double.PositiveInfinity);
+                Undo();
                 Change(StateIndex.Displacement, 0.25);
-                break;
+                _weakAt = _now;
+                Begin();
+                return;
             case ParityVerdict.ScalePulled:
                 Note(JobCondition.ScaleDisturbed, true, Passing);
                 _filter.Widen(StateIndex.ScaleOffset, 0.02);
@@ -327,10 +353,17 @@ internal sealed class Diagnosis
         Restart();
     }
 
-    /// <summary>What the fall of the gauge brought forth is taken back. Where liquid was left before it, those that had taken it to be gone, all but ruled out, have been fed by it: all of them go.</summary>
+    /// <summary>What a gauge that falls, or a scale that stands, brought forth is taken back. Where liquid was left before it, those that had taken it to be gone, all but ruled out, have been fed by it: all of them go.</summary>
     private void Undo() => _filter.Undo(_parity.WasWet ? double.NegativeInfinity : _parity.ChangedAt);
 
+    /// <summary>Something has changed, or has changed back: from here on is compared, and nothing before it taken back.</summary>
     private void Restart()
+    {
+        _unmoved.Forget();
+        Begin();
+    }
+
+    private void Begin()
     {
         _parity.Restart();
         _machine.Restart();

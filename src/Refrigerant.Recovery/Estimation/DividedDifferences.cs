@@ -53,7 +53,7 @@ internal sealed class DividedDifferences
         double gaugeKeeps = Math.Exp(-duration / _prior.SlowGaugeTime);
         for (int j = 0; j < N; j++)
         {
-            Along(x, root, j);
+            Along(x, root, j, inputs.Phase);
             ReducedState plus = Move(_work.Plus, _work.PlusValue, in near, in found, duration, step, out double plusDissolved);
             ReducedState minus = Move(_work.Minus, _work.MinusValue, in near, in found, duration, step, out double minusDissolved);
             for (int i = 0; i < StateIndex.FirstMoving; i++)
@@ -99,7 +99,7 @@ internal sealed class DividedDifferences
         Array.Clear(slope, 0, Stride);
         for (int j = 0; j < N; j++)
         {
-            Along(x, root, j);
+            Along(x, root, j, inputs.Phase);
             double plus = Shown(_work.Plus, _work.PlusValue, in near, in found);
             double minus = Shown(_work.Minus, _work.MinusValue, in near, in found);
             slope[j] = (plus - minus) / (2 * Spread);
@@ -139,8 +139,11 @@ internal sealed class DividedDifferences
         return point.State;
     }
 
-    /// <summary>The two points along a column of the root.</summary>
-    private void Along(double[] x, double[] root, int column)
+    /// <summary>
+    /// The two points along a column of the root. Where there is vapor only, what is left of it goes by its logarithm, as the volume does: their quotient is what the gauge sees, and a straight
+    /// line through a large one and none would leave it.
+    /// </summary>
+    private void Along(double[] x, double[] root, int column, AssumedPhase phase)
     {
         double[] plus = _work.Plus;
         double[] minus = _work.Minus;
@@ -155,6 +158,17 @@ internal sealed class DividedDifferences
                 _work.PlusValue[i] = _work.Value[i] * factor;
                 _work.MinusValue[i] = _work.Value[i] / factor;
             }
+        }
+
+        if (phase == AssumedPhase.VaporOnly)
+        {
+            double charge = _work.Value[StateIndex.Charge];
+            double dissolved = _work.Value[StateIndex.Dissolved];
+            double vapor = VaporLeft.Of(charge, x[StateIndex.Delivered], dissolved);
+            double more = Spread * ((charge * root[column]) - root[(StateIndex.Delivered * Stride) + column] - (dissolved * root[(StateIndex.Dissolved * Stride) + column]));
+            double factor = VaporLeft.Factor(more / vapor);
+            _work.PlusValue[StateIndex.Charge] = plus[StateIndex.Delivered] + _work.PlusValue[StateIndex.Dissolved] + (vapor * factor);
+            _work.MinusValue[StateIndex.Charge] = minus[StateIndex.Delivered] + _work.MinusValue[StateIndex.Dissolved] + (vapor / factor);
         }
     }
 

@@ -14,13 +14,16 @@ internal static class EstimateFindings
     /// <summary>Probability from which a full cylinder is worth a word.</summary>
     private const double Likely = 0.3;
 
+    /// <summary>Probability that no liquid is left from which a rest is not to tell of it.</summary>
+    private const double MostlyVapor = 0.8;
+
     public static IReadOnlyList<Finding> Of(RecoveryJob job, in RawEstimate estimate, bool isOilTold)
     {
         var findings = new List<Finding>();
         Limits(in estimate, findings);
         for (JobCondition condition = JobConditions.First; condition <= JobConditions.Last; condition++)
         {
-            if (estimate.Has(condition) && For(condition, job) is Finding finding)
+            if (estimate.Has(condition) && For(condition, job, estimate.VaporOnly > MostlyVapor) is Finding finding)
             {
                 findings.Add(finding);
             }
@@ -80,7 +83,7 @@ internal static class EstimateFindings
         }
     }
 
-    private static Finding? For(JobCondition condition, RecoveryJob job) => condition switch
+    private static Finding? For(JobCondition condition, RecoveryJob job, bool isVapor) => condition switch
     {
         JobCondition.ColdPool => new Finding(
             ReadingCodes.ColdPool,
@@ -126,7 +129,9 @@ internal static class EstimateFindings
             ReadingCodes.RestTells,
             Severity.Note,
             Method,
-            $"A rest would tell whether liquid is left: stop the machine with the valves open for ten seconds to a minute and read the gauge."),
+            isVapor
+                ? (FormattableString)$"Below the atmosphere the pressure stands while the machine draws: air that comes in, oil that gives off gas and a machine at its limit look alike. Stop the machine with the valves open for half an hour: air goes on rising at the same rate, gas from oil ever more slowly."
+                : $"A rest would tell whether liquid is left: stop the machine with the valves open for ten seconds to a minute and read the gauge."),
         JobCondition.CylinderChanged => new Finding(
             ReadingCodes.CylinderChanged,
             Severity.Note,

@@ -168,7 +168,7 @@ internal sealed class EstimatorPrior
         double limit = instruments.SuctionGauge.ErrorLimitPascals;
         double noise = 0.15 * limit;
         GaugeNoise = noise * noise;
-        Set(StateIndex.GaugeBias, 0, 0.45 * limit);
+        Set(StateIndex.GaugeBias, 0, Rectangular(limit));
         Set(StateIndex.GaugeDrift, 0, SlowGauge + (0.5e6 * SlowGaugeShare));
         double step = instruments.Scale.ResolutionKilograms;
         ScaleNoise = 4e-5 + (step * step);

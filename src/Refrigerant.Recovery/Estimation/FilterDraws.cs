@@ -5,14 +5,17 @@ namespace Refrigerant.Recovery.Estimation;
 /// <summary>What the change-point filter says of the charge, and points of it that forecasts start from. Fixed memory.</summary>
 internal sealed class FilterDraws
 {
-    /// <summary>Points of the wet filter, and of each dry one.</summary>
+    /// <summary>Points of the wet filter, and of all dry ones together.</summary>
     public const int WetPoints = 10;
 
-    public const int DryPoints = 2;
+    public const int DryPoints = 8;
 
     private const int N = StateIndex.Count;
     private const int Stride = FilterWorkspace.Stride;
     private const int WetQuantiles = 20;
+
+    /// <summary>Step through the parts of the dry points, prime to their number.</summary>
+    private const int DryDealing = 3;
 
     /// <summary>Step through the ten values, prime to their number.</summary>
     private const int Dealing = 3;
@@ -22,6 +25,9 @@ internal sealed class FilterDraws
 
     /// <summary>Components of a smaller probability are left out.</summary>
     private const double Negligible = 1e-3;
+
+    /// <summary>The same where forecasts are made.</summary>
+    private const double LeastForecast = 0.02;
 
     /// <summary>What lies beside the vapor when no liquid is thought to be left: share of the charge, and of what is left.</summary>
     private const double LeftOut = 0.007;
@@ -36,6 +42,9 @@ internal sealed class FilterDraws
 
     /// <summary>Middles of ten equal parts of a standard normal distribution.</summary>
     private static readonly double[] Tenths = [-1.6449, -1.0364, -0.6745, -0.3853, -0.1257, 0.1257, 0.3853, 0.6745, 1.0364, 1.6449];
+
+    /// <summary>Middles of eight.</summary>
+    private static readonly double[] Eighths = [-1.5341, -0.8871, -0.4888, -0.1573, 0.1573, 0.4888, 0.8871, 1.5341];
 
     private readonly ChangePointFilter _filter;
     private readonly EstimatorPrior _prior;
@@ -119,24 +128,55 @@ internal sealed class FilterDraws
     public void Points(double share, ForecastBatch batch)
     {
         double wet = _filter.WetProbability;
-        if (wet > Negligible)
+        if (wet > LeastForecast)
         {
             WetPointsOf(share * wet, batch);
         }
 
+        if (wet < 1 - LeastForecast)
+        {
+            DryPointsOf(share * (1 - wet), batch);
+        }
+    }
+
+    /// <summary>
+    /// Points of the dry filters, as many of each as its probability has it. When the level comes is above all a matter of how far the pressure is from it now: that direction of the distribution is dealt
+    /// out in equal parts over all of them, the others are drawn.
+    /// </summary>
+    private void DryPointsOf(double weight, ForecastBatch batch)
+    {
+        double all = 1 - _filter.WetProbability;
+        double cumulated = 0;
+        int point = 0;
         for (int slot = 0; slot < ChangePointFilter.Slots; slot++)
         {
-            double weight = _filter.DryProbability(slot);
-            if (weight > 0.02 && _filter.Dry(slot) is SquareRootFilter dry)
+            cumulated += _filter.DryProbability(slot) / all;
+            double along = double.NaN;
+            for (; point < DryPoints && (point + 0.5) / DryPoints <= cumulated && _filter.Dry(slot) is SquareRootFilter dry; point++)
             {
-                for (int i = 0; i < DryPoints; i++)
-                {
-                    Array.Copy(dry.X, _states, N);
-                    Spread(dry, null, 1);
-                    batch.Add(Point(), share * weight / DryPoints, _random.Normal(), DryTimeShare, DryTimeLongest, DryTimeSeconds);
-                }
+                along = double.IsNaN(along) ? AlongPressure(dry) : along;
+                int part = point * DryDealing % DryPoints;
+                Array.Copy(dry.X, _states, N);
+                Spread(dry, along, Eighths[part]);
+                ByLogarithm(dry);
+                batch.Add(Point(), weight / DryPoints, Eighths[((part * DryDealing) + 3) % DryPoints], DryTimeShare, DryTimeLongest, DryTimeSeconds);
             }
         }
+    }
+
+    /// <summary>The direction, among the columns of a dry filter's root, in which ln of the pressure grows, into the slopes; its squared length.</summary>
+    private double AlongPressure(SquareRootFilter dry)
+    {
+        double charge = Math.Exp(dry.X[StateIndex.Charge]);
+        double dissolved = Math.Exp(dry.X[StateIndex.Dissolved]);
+        double mass = VaporLeft.Of(charge, dry.X[StateIndex.Delivered], dissolved);
+        Array.Clear(_slope, 0, Stride);
+        VectorRows.Add(_slope, 0, charge / mass, dry.L, StateIndex.Charge * Stride, Stride);
+        VectorRows.Add(_slope, 0, -1 / mass, dry.L, StateIndex.Delivered * Stride, Stride);
+        VectorRows.Add(_slope, 0, -dissolved / mass, dry.L, StateIndex.Dissolved * Stride, Stride);
+        VectorRows.Add(_slope, 0, -1, dry.L, StateIndex.Volume * Stride, Stride);
+        VectorRows.Add(_slope, 0, 1 / dry.X[StateIndex.Temperature], dry.L, StateIndex.Temperature * Stride, Stride);
+        return VectorRows.Dot(_slope, 0, _slope, 0, Stride);
     }
 
     private static double Quantile(double location, double scale, double below, double part)
@@ -180,25 +220,55 @@ internal sealed class FilterDraws
             }
 
             _states[StateIndex.Charge] = charge;
-            Spread(wet, _regression, 1);
+            Spread(wet, _regression);
             _states[StateIndex.Charge] = charge;
             batch.Add(Point(), weight / WetPoints, 0, 0, 0, 0);
         }
     }
 
     /// <summary>Adds a draw from the covariance; given the regression on the charge, what that leaves.</summary>
-    private void Spread(SquareRootFilter filter, double[]? regression, double factor)
+    private void Spread(SquareRootFilter filter, double[] regression)
     {
-        for (int j = 0; j < N; j++)
-        {
-            _normal[j] = factor * _random.Normal();
-        }
-
+        Draw();
         double charge = VectorRows.Dot(filter.L, StateIndex.Charge * Stride, _normal, 0, Stride);
         for (int i = 0; i < N; i++)
         {
-            double along = VectorRows.Dot(filter.L, i * Stride, _normal, 0, Stride);
-            _states[i] += along - (regression is null ? 0 : regression[i] * charge);
+            _states[i] += VectorRows.Dot(filter.L, i * Stride, _normal, 0, Stride) - (regression[i] * charge);
+        }
+    }
+
+    /// <summary>Adds a draw from the covariance whose part along the slopes is given, in standard deviations.</summary>
+    private void Spread(SquareRootFilter filter, double along, double z)
+    {
+        Draw();
+        if (along > 0)
+        {
+            double drawn = VectorRows.Dot(_slope, 0, _normal, 0, Stride);
+            VectorRows.Add(_normal, 0, ((z * Math.Sqrt(along)) - drawn) / along, _slope, 0, Stride);
+        }
+
+        for (int i = 0; i < N; i++)
+        {
+            _states[i] += VectorRows.Dot(filter.L, i * Stride, _normal, 0, Stride);
+        }
+    }
+
+    /// <summary>What is left of a draw from a dry filter by its logarithm, as the filter has it.</summary>
+    private void ByLogarithm(SquareRootFilter dry)
+    {
+        double charge = Math.Exp(dry.X[StateIndex.Charge]);
+        double dissolved = Math.Exp(dry.X[StateIndex.Dissolved]);
+        double mass = VaporLeft.Of(charge, dry.X[StateIndex.Delivered], dissolved);
+        double more = (charge * (_states[StateIndex.Charge] - dry.X[StateIndex.Charge])) - (_states[StateIndex.Delivered] - dry.X[StateIndex.Delivered])
+            - (dissolved * (_states[StateIndex.Dissolved] - dry.X[StateIndex.Dissolved]));
+        _states[StateIndex.Charge] = Math.Log(Math.Max(1e-9, _states[StateIndex.Delivered] + Math.Exp(_states[StateIndex.Dissolved]) + (mass * VaporLeft.Factor(more / mass))));
+    }
+
+    private void Draw()
+    {
+        for (int j = 0; j < N; j++)
+        {
+            _normal[j] = _random.Normal();
         }
     }
 

@@ -27,7 +27,7 @@ public enum JobCondition
     /// <summary>The level is not reached as things are.</summary>
     LevelOutOfReach,
 
-    /// <summary>A rest of ten seconds to a minute would tell what the gauge cannot while the machine runs.</summary>
+    /// <summary>A rest would tell what the gauge cannot while the machine runs: of ten seconds to a minute whether liquid is left, of half an hour whether air comes in.</summary>
     RestSuggested,
 
     /// <summary>Another cylinder stands on the scale.</summary>

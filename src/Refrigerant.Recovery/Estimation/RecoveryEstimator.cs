@@ -82,7 +82,7 @@ public sealed class RecoveryEstimator
         _filter = new ChangePointFilter(_model, _prior);
         _filterDraws = new FilterDraws(_filter, _model, _prior, how.Seed);
         int values = 80;
-        int points = FilterDraws.WetPoints + (ChangePointFilter.Slots * FilterDraws.DryPoints);
+        int points = FilterDraws.WetPoints + FilterDraws.DryPoints;
         if (how.Profile == EstimationProfile.Full)
         {
             _samples = new WeightedSamples(_model, _prior, how.Seed);
@@ -289,7 +289,7 @@ public sealed class RecoveryEstimator
             && estimate.Remaining.High - estimate.Remaining.Low > 0.1 * estimate.TotalCharge.Best;
         double told = 1.5 * _chargeTolerance;
         estimate.Set(JobCondition.ColdPool, isPool);
-        estimate.Set(JobCondition.RestSuggested, last.IsDrawing && (isPool || isOpenQuestion));
+        estimate.Set(JobCondition.RestSuggested, last.IsDrawing && (isPool || isOpenQuestion || _diagnosis.IsStalled));
         estimate.Set(JobCondition.LevelOutOfReach, !double.IsNaN(_forecasts.ReadyAt) && _forecasts.Reached < 0.1);
         estimate.Set(
             JobCondition.ChargeInconsistent,

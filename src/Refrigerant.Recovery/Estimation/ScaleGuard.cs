@@ -25,6 +25,9 @@ internal sealed class ScaleGuard
     /// <summary>Whether it is stuck.</summary>
     public bool IsStuck { get; private set; }
 
+    /// <summary>Whether it shows another weight than before, or nothing should have come since it did.</summary>
+    public bool HasMoved { get; private set; }
+
     /// <summary>What should have come since the scale was believed last, kg.</summary>
     public double Unseen => _unread + (IsStuck ? _flowed : 0);
 
@@ -34,6 +37,7 @@ internal sealed class ScaleGuard
     public void Check(ref EstimatorBlock block, double expectedFlow)
     {
         double flowed = block.IsDrawing ? expectedFlow * block.Duration : 0;
+        HasMoved = false;
         if (!Require.IsFinite(block.Delivered))
         {
             _unread += flowed;
@@ -49,11 +53,13 @@ internal sealed class ScaleGuard
             _same = 0;
             _unread = 0;
             IsStuck = false;
+            HasMoved = true;
             return;
         }
 
         _same++;
         _flowed += flowed;
+        HasMoved = _flowed == 0;
         IsStuck |= _same >= SameBlocks && block.Time - _since >= SameTime && _flowed > _threshold;
         if (IsStuck)
         {

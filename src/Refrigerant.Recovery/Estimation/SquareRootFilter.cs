@@ -299,7 +299,8 @@ internal sealed class SquareRootFilter
     {
         double sigma = index == StateIndex.ScaleOffset ? _prior.ScaleDrift : _prior.Sigma[index];
         double off = X[index] - _prior.Mean[index];
-        PullBack(index, Math.Sign(off) * Math.Max(0, Math.Abs(off) - (Leash * sigma)), sigma, duration);
+        double leash = Leash * sigma;
+        PullBack(index, off > leash ? off - leash : off < -leash ? off + leash : 0, sigma, duration);
     }
 
     private void PullBack(int index, double beyond, double sigma, double duration)

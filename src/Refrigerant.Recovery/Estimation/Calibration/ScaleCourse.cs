@@ -1,5 +1,8 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
+using Refrigerant.Recovery.Equipment;
+using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Planning;
 
 namespace Refrigerant.Recovery.Estimation.Calibration;
@@ -22,6 +25,9 @@ internal sealed class ScaleCourse
 
     /// <summary>Fewer say nothing about what is usual.</summary>
     private const int FewestRates = 5;
+
+    /// <summary>s in which an empty cylinder fills with vapor by itself.</summary>
+    private const double Blows = 60;
 
     private ScaleCourse(double[] delivered, IReadOnlyList<Jump> jumps)
     {
@@ -74,6 +80,8 @@ internal sealed class ScaleCourse
         }
 
         double total = 0;
+        double room = Room(job, readings[weighed[0]].Cylinder ?? firstLabel);
+        double since = readings[weighed[0]].Time.Seconds;
         delivered[weighed[0]] = 0;
         for (int k = 1; k < weighed.Count; k++)
         {
@@ -82,7 +90,15 @@ internal sealed class ScaleCourse
             double seconds = to.Time.Seconds - from.Time.Seconds;
             double usual = Usual(rates, k);
             bool swapped = Changed(readings, weighed[k - 1], weighed[k], firstLabel);
-            if (swapped || (StandsOut(rates, k) && Math.Abs(changes[k] - (usual * seconds)) > LeastJump + (Outstanding * Math.Abs(usual) * seconds)))
+            bool blows = !swapped && changes[k] > 0 && changes[k] <= room && from.Time.Seconds - since < Blows;
+            room -= changes[k];
+            if (swapped)
+            {
+                room = Room(job, to.Cylinder);
+                since = to.Time.Seconds;
+            }
+
+            if (swapped || (!blows && StandsOut(rates, k) && Math.Abs(changes[k] - (usual * seconds)) > LeastJump + (Outstanding * Math.Abs(usual) * seconds)))
             {
                 jumps.Add(new Jump(to.Time.Seconds, changes[k], swapped));
                 total += to.MachineRunning && to.ValveOpen ? Math.Max(0, usual) * seconds : 0;
@@ -96,6 +112,15 @@ internal sealed class ScaleCourse
         }
 
         return new ScaleCourse(delivered, jumps);
+    }
+
+    /// <summary>Vapor that comes into a cylinder by itself, kg: what it holds at the appliance's pressure where it is told to be empty.</summary>
+    private static double Room(RecoveryJob job, string? label)
+    {
+        RecoveryCylinder? cylinder = job.Cylinders.FirstOrDefault(each => each.Label == label);
+        return cylinder is { Content.Kilograms: 0 }
+            && job.Appliance.Fluid.Model.TrySaturationAtTemperature(job.Appliance.Temperature.Kelvins, out SaturationPoint at)
+                ? cylinder.InternalVolume.CubicMeters * at.Dew.Density : 0;
     }
 
     /// <summary>Whether a rate is far above those before and after it: where pushed liquid ends, one of them is as high.</summary>

@@ -20,6 +20,15 @@ public class LogOfAPlanTests
     [Fact]
     public void Vapor_that_blows_into_an_empty_cylinder_is_no_fault() => Assert.Empty(LogOf(Split(), 1).Check(Split()));
 
+    /// <summary>Nor is the weight of it, where readings are so far apart that it comes between two of them; a weight that jumps later is.</summary>
+    [Fact]
+    public void Its_weight_is_no_jump()
+    {
+        Assert.Empty(LogOf(Split(), 1, 10).Check(Split()));
+        JobReading[] moved = [.. LogOf(Split(), 1, 10).Readings.Select(reading => reading.Time.Minutes > 15 ? reading with { GrossWeight = reading.GrossWeight + Mass.FromKilograms(0.6) } : reading)];
+        Assert.Contains(JobLog.FromReadings(moved).Check(Split()), finding => finding.Code == "log-weight-jumps");
+    }
+
     /// <summary>Five minutes for the hoses to be moved after push-pull are no gap in the log.</summary>
     [Fact]
     public void A_change_of_hoses_is_no_gap()
@@ -43,13 +52,13 @@ public class LogOfAPlanTests
     };
 
     /// <summary>Every point of the plan's course at which something flows or stands, the gauge's numbers times a factor.</summary>
-    private static JobLog LogOf(RecoveryJob job, double factor)
+    private static JobLog LogOf(RecoveryJob job, double factor, double every = 1)
     {
         var readings = new List<JobReading>();
         double last = double.NegativeInfinity;
         foreach (PlanPoint at in RecoveryPlanner.Plan(job).Course())
         {
-            if (at.Stage.Kind is StageKind.HoseChange or StageKind.CylinderChange || at.Time.Seconds < last + 1)
+            if (at.Stage.Kind is StageKind.HoseChange or StageKind.CylinderChange || at.Time.Seconds < last + every)
             {
                 continue;
             }

@@ -3,6 +3,13 @@ namespace Refrigerant.Recovery.Tests.Estimation.Truths;
 /// <summary>Something that happens in a job, most of it wrong.</summary>
 public sealed record Fault(FaultKind Kind, double At, double Size, double Until = double.PositiveInfinity)
 {
+    /// <summary>The first kind: time from which the machine rests with the valves open, for <see cref="RestTime"/>, whatever the level; s.</summary>
+    public double RestAt { get; init; } = double.PositiveInfinity;
+
+    /// <summary>s.</summary>
+    public double RestTime { get; init; } = 2400;
+
+
     /// <summary>Whether it lasts at a time, s.</summary>
     public bool IsAt(double time) => time >= At && time < Until;
 }

@@ -12,11 +12,17 @@ public sealed class TwoVesselTruth
 {
     private const double Step = 0.1;
     private const double GasConstant = 8.314;
+    private const double AirMolarMass = 0.029;
+
+    /// <summary>kg/m³: thinner refrigerant beside air is no longer drawn.</summary>
+    private const double Thinnest = 0.5;
 
     private readonly PropertyModel _model;
     private readonly Fault? _fault;
     private readonly double[] _rate = new double[Slots];
     private double _airRate;
+    private double _airFlow;
+    private double _volumeFlow;
     private double _flow;
     private double _suction;
     private double _seen;
@@ -173,6 +179,7 @@ public sealed class TwoVesselTruth
         double[] trial = new double[Slots];
         double[] first = new double[Slots];
         double airMoles = 0;
+        double airDelivered = 0;
         double heldUp = 0;
         double drift = 0;
         double next = 0;
@@ -184,15 +191,22 @@ public sealed class TwoVesselTruth
             }
 
             double airRate = _airRate;
+            double airFlow = _airFlow;
             double flow = _flow;
             Array.Copy(_rate, first, Slots);
             if (t >= next - 1e-9)
             {
                 next += 1;
-                log.Samples.Add(Read(t, x, bias, span, heldUp, drift, shownAir, noise));
+                log.Samples.Add(Read(t, x, bias, span, heldUp - airDelivered, drift, shownAir, noise));
             }
 
-            if (_seen <= Level)
+            bool isHeld = _fault is not null && !double.IsPositiveInfinity(_fault.RestAt);
+            if (isHeld && t >= _fault!.RestAt + _fault.RestTime)
+            {
+                break;
+            }
+
+            if (_seen <= Level && !isHeld)
             {
                 log.EndTime = t;
                 log.FlowShareAtEnd = _flow / (Displacement * _vaporDensity);
@@ -211,6 +225,7 @@ public sealed class TwoVesselTruth
             }
 
             airMoles = Math.Max(0, airMoles + (airRate * Step));
+            airDelivered += AirMolarMass * airFlow * Step;
             heldUp += Step * ((flow > 0 ? HeldUp * Math.Min(1, flow / 0.005) : 0) - heldUp) / HeldUpTime;
             heldUp = Math.Min(heldUp, x[Delivered]);
             drift += (-drift * Step / 600) + (0.04 * Math.Sqrt(2 * Step / 600) * noise.Normal());
@@ -234,7 +249,7 @@ public sealed class TwoVesselTruth
             noise.Unit() > 0.05 ? Math.Round(gauge / 1000) * 1000 : double.NaN,
             noise.Unit() > 0.05 ? Math.Round(gross / 0.01) * 0.01 : double.NaN,
             shownAir,
-            true,
+            !IsResting(t),
             true,
             x[MassA] + (IsTwo ? x[MassB] : 0) + x[Dissolved],
             _seen,
@@ -291,7 +306,13 @@ public sealed class TwoVesselTruth
         _vaporDensity = vaporA.Density;
         double warmest = _model.Range.MaximumSaturationTemperature - 1;
         double discharge = _model.SaturationAtTemperature(Math.Min(x[Condenser], warmest)).Dew.Pressure;
-        Draw(pressure, discharge, faulty);
+        Draw(discharge, faulty);
+        if (IsResting(t))
+        {
+            _flow = _volumeFlow = 0;
+            _suction = _seen;
+        }
+
         double between = IsTwo ? Between * (b.Bulk.Pressure - pressure) : 0;
         double carried = between > 0 ? vaporB.Enthalpy : vaporA.Enthalpy;
         double coldest = _model.Range.MinimumTemperature + 1;
@@ -300,6 +321,13 @@ public sealed class TwoVesselTruth
         double released = Oil > 0 && x[MassA] > 1e-3 ? (x[Dissolved] - holds) / OilTime : 0;
         double insideA = Outer * InnerFactor * ShareA * (liquidA > 0 ? Math.Sqrt(Math.Min(1, 0.15 + (3 * fillA))) : 0.08);
         double insideB = Outer * InnerFactor * (1 - ShareA) * (liquidB > 0 ? Math.Sqrt(Math.Min(1, 0.15 + (3 * fillB))) : 0.08);
+        if (_fault is { Kind: FaultKind.Leak })
+        {
+            // Refrigerant that air has thinned out follows the metal within the step.
+            insideA = Math.Min(insideA, 0.5 * x[MassA] * 700 / Step);
+            insideB = Math.Min(insideB, 0.5 * x[MassB] * 700 / Step);
+        }
+
         double heatA = insideA * (x[MetalA] - temperature);
         double heatB = IsTwo ? insideB * (x[MetalB] - b.Bulk.Temperature) : 0;
         double around = Air + (faulty && _fault!.Kind == FaultKind.Heat ? _fault.Size : 0);
@@ -307,7 +335,8 @@ public sealed class TwoVesselTruth
         double outerB = Outer * (1 - ShareA) * Math.Pow(Math.Max(0.5, Math.Abs(around - x[MetalB])) / 15, 0.2);
         double leak = faulty && _fault!.Kind == FaultKind.Leak && _seen < Atmosphere
             ? _fault.Size * (1 - (_seen * _seen / (Atmosphere * Atmosphere))) : 0;
-        _airRate = leak - (_flow > 0 ? airMoles * _flow / Math.Max(1e-4, vaporA.Density * Volume) : 0);
+        _airFlow = airMoles * _volumeFlow / Volume;
+        _airRate = leak - _airFlow;
         _rate[MassA] = -_flow + between + released;
         _rate[EnergyA] = (-_flow * vaporA.Enthalpy) + (between * carried) + (0.98 * released * vaporA.Enthalpy) + heatA;
         _rate[MetalA] = ((outerA * (around - x[MetalA])) - heatA) / (Metal * ShareA);
@@ -321,6 +350,8 @@ public sealed class TwoVesselTruth
         return true;
     }
 
+    private bool IsResting(double t) => _fault is not null && t >= _fault.RestAt;
+
     private static (StatePoint Vapor, double Liquid, double Fill) Parts(in VesselPoint vessel, double mass, double volume)
     {
         bool wet = vessel.Bulk.VaporFraction is > 0 and < 1 && vessel.Liquid.Density > 0;
@@ -328,14 +359,14 @@ public sealed class TwoVesselTruth
         return (wet ? vessel.Vapor : vessel.Bulk, liquid, wet ? liquid / vessel.Liquid.Density / volume : 0);
     }
 
-    private void Draw(double pressure, double discharge, bool faulty)
+    private void Draw(double discharge, bool faulty)
     {
         double hose = Hose * (faulty && _fault!.Kind == FaultKind.Hose ? _fault.Size : 1);
         double displacement = Displacement * (faulty && _fault!.Kind == FaultKind.Weak ? _fault.Size : 1);
         if (faulty && _fault!.Kind == FaultKind.Valve)
         {
             // The machine empties the hose.
-            _flow = 0;
+            _flow = _volumeFlow = 0;
             _suction = 0.2 * Atmosphere;
             return;
         }
@@ -351,7 +382,8 @@ public sealed class TwoVesselTruth
             y = 0.5 * (y + next);
         }
 
-        _flow = displacement * efficiency * _vaporDensity * y * (pressure / _seen);
+        _volumeFlow = displacement * efficiency * y;
+        _flow = _vaporDensity > Thinnest ? _volumeFlow * _vaporDensity : 0;
         _suction = y * _seen;
     }
 }

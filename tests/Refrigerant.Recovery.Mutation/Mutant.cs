@@ -20,6 +20,22 @@ internal sealed record Mutant(string Kind, SyntaxNode Node, Func<SyntaxNode, Syn
     /// <summary>File, relative to the library.</summary>
     public string File { get; set; } = string.Empty;
 
+    /// <summary>First word of the name of the file.</summary>
+    public string Word
+    {
+        get
+        {
+            string name = System.IO.Path.GetFileNameWithoutExtension(File);
+            int end = 1;
+            while (end < name.Length && !char.IsUpper(name[end]))
+            {
+                end++;
+            }
+
+            return name[..end];
+        }
+    }
+
     public override string ToString() => FormattableString.Invariant(
         $"{Layer}:{Number} {File}:{Node.GetLocation().GetLineSpan().StartLinePosition.Line + 1} {Kind}: {Short(Node.ToString())}{(Change is null ? "" : " => " + Short(Change(Node).ToString()))}");
 

@@ -71,6 +71,34 @@ public class RatingTestTests
         Assert.True(fit.IsMet, fit.Deviations[0].Relative.ToString());
     }
 
+    /// <summary>The faster the push-pull, the less condenses: between the rates of most and least condensation each is found again, beyond them the nearer bound stands.</summary>
+    [Theory]
+    [InlineData(-0.3)]
+    [InlineData(0.2)]
+    [InlineData(0.8)]
+    [InlineData(1.3)]
+    public void Condensation_is_found_from_the_push_pull_rate(double share)
+    {
+        var ratings = new MachineRatings { Fluid = R22, VaporRate = MassFlow.FromKilogramsPerMinute(0.25) };
+        RecoveryMachine machine = RatingTest.Fit(ratings).Machine;
+        double slowest = new RatingBench(ratings).PushPullRate(machine with { CondensingCoefficient = 1e4 }), fastest = new RatingBench(ratings).PushPullRate(machine with { CondensingCoefficient = 1 });
+        Assert.True(fastest > 1.01 * slowest);
+        RatingFit fit = RatingTest.Fit(ratings with { PushPullRate = MassFlow.FromKilogramsPerSecond(slowest + (share * (fastest - slowest))) });
+        RatingDeviation push = fit.Deviations[1];
+        bool isBetween = share is > 0 and < 1;
+        Assert.Equal((RatingKind.PushPullRate, isBetween), (push.Rating, push.IsFitted));
+        double coefficient = fit.Machine.CondensingCoefficient!.Value;
+        if (isBetween)
+        {
+            Assert.InRange(Math.Abs(push.Relative.DecimalFractions), 0, 2.1e-4);
+            Assert.InRange(coefficient, 1.001, 9999);
+        }
+        else
+        {
+            Assert.Equal(share < 0 ? 1e4 : 1, coefficient);
+        }
+    }
+
     [Fact]
     public void A_push_pull_rate_alone_gives_the_displacement()
     {

@@ -18,6 +18,11 @@ internal static class JobLogCheck
     /// <summary>Share of the pressure expected at the gauge that may be there at least: hoses and machine are as told, or about so.</summary>
     private const double LeastShare = 0.55;
 
+    /// <summary>The same while nothing moves, and kg by which the weight then changes at most.</summary>
+    private const double LeastAtRest = 0.8;
+
+    private const double Still = 0.05;
+
     /// <summary>K that what is left cools at most while vapor fills an empty cylinder by itself.</summary>
     private const double MostCooling = 60;
 
@@ -64,7 +69,7 @@ internal static class JobLogCheck
         PropertyModel model = job.Appliance.Fluid.Model;
         double kelvins = job.Appliance.Temperature.Kelvins;
         double high = model.SaturationAtTemperature(Math.Min(kelvins + Tolerance, model.Range.MaximumSaturationTemperature)).Bubble.Pressure - air;
-        double low = (LeastShare * Expected(job, kelvins)) - air;
+        double low = AtRest(early) ? (LeastAtRest * Expected(job, kelvins, null)) - air : (LeastShare * Expected(job, kelvins, job.Cylinders.FirstOrDefault())) - air;
         double shown = early.Max(reading => reading.SuctionGaugePressure!.Value.Pascals);
         FormattableString text = $"The suction gauge begins at {FindingValue.GaugePascals("shown", shown)}; {FindingValue.Text("refrigerant", job.Appliance.Fluid.Designation)} at {FindingValue.Kelvins("temperature", kelvins)} shows {FindingValue.GaugePascals("lowest", low)} to {FindingValue.GaugePascals("highest", high)} there.";
         if (shown >= low && shown <= high)
@@ -92,19 +97,26 @@ internal static class JobLogCheck
         }
     }
 
+    /// <summary>Whether the log begins with readings between which nothing moved: the machine off, the weight as it was.</summary>
+    private static bool AtRest(JobReading[] early)
+    {
+        double[] weights = [.. early.TakeWhile(reading => !reading.MachineRunning).Where(reading => reading.GrossWeight is not null).Select(reading => reading.GrossWeight!.Value.Kilograms)];
+        return weights.Length > 1 && weights.Max() - weights.Min() < Still;
+    }
+
     /// <summary>
     /// Absolute pressure at the gauge when the machine begins to draw, Pa, by the reduced model, from an appliance that is colder than told and, where the cylinder is empty, has filled it with vapor within seconds:
-    /// V·ρ″·L/(m·c′) of cooling.
+    /// V·ρ″·L/(m·c′) of cooling. Without a cylinder: at rest.
     /// </summary>
-    private static double Expected(RecoveryJob job, double told)
+    private static double Expected(RecoveryJob job, double told, RecoveryCylinder? cylinder)
     {
         var table = new SaturationTable(job.Appliance.Fluid.Model);
         table.At(told, out SaturationValues warm);
-        double fills = job.Cylinders.FirstOrDefault() is { Content.Kilograms: 0 } empty ? empty.InternalVolume.CubicMeters * warm.VaporDensity / job.Appliance.Charge.Kilograms : 0;
+        double fills = cylinder is { Content.Kilograms: 0 } empty ? empty.InternalVolume.CubicMeters * warm.VaporDensity / job.Appliance.Charge.Kilograms : 0;
         double kelvins = Math.Max(table.Lowest, told - Tolerance - Math.Min(MostCooling, fills * warm.VaporTakes / warm.LiquidHeatCapacity));
         ReducedParameters parameters = ReducedParameters.FromJob(job, table);
         var state = new ReducedState { Temperature = kelvins, MetalTemperature = kelvins, WetTemperature = kelvins };
-        var inputs = new ReducedInputs(job.Appliance.SurroundingsKelvin, true);
+        var inputs = new ReducedInputs(job.Appliance.SurroundingsKelvin, cylinder is not null);
         new ReducedModel(table).Evaluate(in state, in parameters, in inputs, out ReducedOutput at);
         return at.SuctionPressure;
     }

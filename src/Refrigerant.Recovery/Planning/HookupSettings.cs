@@ -19,6 +19,7 @@ internal static class HookupSettings
         StageKind.SetUp =>
         [
             new HookupSetting(Machine, Off, "the appliance's compressor locked out, wiring and moving parts safe; what warms it or blows is on a supply of its own"),
+            .. Purge(job),
             new HookupSetting(Scale, Read, "cylinder on it, first weight written down; a new or empty one evacuated before"),
             new HookupSetting(CylinderLiquidValve, Shut),
             new HookupSetting(CylinderVaporValve, Shut),
@@ -133,6 +134,19 @@ internal static class HookupSettings
         ],
         _ => [],
     };
+
+    /// <summary>Dry nitrogen through a machine that held what burns or is toxic, before air or anyone comes near it.</summary>
+    private static HookupSetting[] Purge(RecoveryJob job)
+    {
+        if (job.MachinePast?.Refrigerant is not Fluids.Fluid last || last.Designation == job.Appliance.Fluid.Designation)
+        {
+            return [];
+        }
+
+        RefrigerantFacts facts = RefrigerantFacts.For(last);
+        string? why = facts.IsFlammable == true ? "which burns: in the open, nothing near that could light it" : facts.IsToxic == true ? "which is toxic: in the open, protection on" : null;
+        return why is null ? [] : [new HookupSetting(NitrogenRegulator, Open, $"first: dry nitrogen through the cleared machine, which last held {last.Designation}, {why}")];
+    }
 
     /// <summary>The liquid port, where there is one with a hose on it.</summary>
     private static HookupSetting[] LiquidPort(RecoveryJob job, HookupPosition position, string? why = null) =>

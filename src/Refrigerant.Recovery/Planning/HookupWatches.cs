@@ -101,7 +101,9 @@ internal static class HookupWatches
 
         if (step.Kind == StageKind.Hold)
         {
-            yield return new StageWatch(WatchedBy.ApplianceGauge, Gauge("level", goal), "it may not come above the level meanwhile");
+            double cold = run.ToReference(after.Appliance.Temperature.Kelvins);
+            yield return new StageWatch(
+                WatchedBy.ApplianceGauge, Gauge("level", new Pressure(goal.Pascals / cold, PressureUnit.Pascal)), cold > 1 ? "it may not come above that meanwhile: the level, at what is left as cold as it is" : "it may not come above the level meanwhile");
         }
 
         if (Clock(step, result) is StageWatch clock)

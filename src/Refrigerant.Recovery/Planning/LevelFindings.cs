@@ -44,14 +44,15 @@ internal static class LevelFindings
             yield return past;
         }
 
-        if (verdict.Outcome is LevelOutcome.ReachedAndHeld or LevelOutcome.Reached && CouldComeBack(run) && run.Shut(new Duration(ShutFor, DurationUnit.Second)) is { Appliance: ApplianceState later }
-            && later.Pressure.Pascals > run.Requirement.RequiredPressure.Pascals + ComesBack)
+        if (verdict.Outcome is LevelOutcome.ReachedAndHeld or LevelOutcome.Reached or LevelOutcome.ShareRecovered && CouldComeBack(run) && run.Shut(new Duration(ShutFor, DurationUnit.Second)) is { Appliance: ApplianceState later }
+            && later.Pressure.Pascals > Math.Max(verdict.Outcome == LevelOutcome.ShareRecovered ? here.Pressure.Pascals : 0, run.Requirement.RequiredPressure.Pascals) + ComesBack)
         {
             yield return new Finding(
                 PlanCodes.ComesBackWarm,
                 Severity.Warning,
                 "simulated hold",
-                $"It holds while it is cold: shut for {FindingValue.Duration("shut", new Duration(ShutFor, DurationUnit.Second))} it would come back to {FindingValue.GaugePressure("later", run.Job.Barometer.ToGauge(later.Pressure), RoundingMode.Up)}.",
+                verdict.Outcome == LevelOutcome.ShareRecovered ? $"It is down while it is cold: shut for {FindingValue.Duration("shut", new Duration(ShutFor, DurationUnit.Second))} it would come back to {FindingValue.GaugePressure("later", run.Job.Barometer.ToGauge(later.Pressure), RoundingMode.Up)}." :
+                (FormattableString)$"It holds while it is cold: shut for {FindingValue.Duration("shut", new Duration(ShutFor, DurationUnit.Second))} it would come back to {FindingValue.GaugePressure("later", run.Job.Barometer.ToGauge(later.Pressure), RoundingMode.Up)}.",
                 run.Job.Appliance.Oil is not null ? (FormattableString)$"The oil gives it off late: warm the oil and pull again, and keep a gauge on it while it is open." : (FormattableString)$"Let it warm and pull again, and keep a gauge on it while it is open.");
         }
 
@@ -178,7 +179,7 @@ internal static class LevelFindings
             case LevelObstacle.ApplianceAboveCutout:
                 return null;
             case LevelObstacle.ThermalCutout:
-                return $"Let the machine rest, throttle its inlet, or bring a larger one.";
+                return $"Cool the cylinder with ice and water, and let the machine rest; or bring one with two stages. Throttled it gets hotter yet.";
             case LevelObstacle.DeepestVacuum when run.State.Cylinder is CylinderState cylinder:
                 Pressure deepest = run.Job.Machine.DeepestVacuum(cylinder.Pressure);
                 return $"Against {FindingValue.GaugePressure("cylinder", run.Job.Barometer.ToGauge(cylinder.Pressure))} in the cylinder the machine stops drawing at {FindingValue.GaugePressure("deepest vacuum", run.Job.Barometer.ToGauge(deepest), RoundingMode.Up)}: bring an empty or a cooler cylinder, or a machine that pulls deeper.";

@@ -19,8 +19,11 @@ internal static class MachineFindings
     /// <summary>Above this it breaks down oil, K: 149 °C, 300 °F (common practice, no source).</summary>
     private const double HotDischarge = 422.15;
 
-    /// <summary>Above this no machine of the trade is meant to run, K: 200 °C (common practice, no source); one without a thermal cut-out would.</summary>
-    private const double TooHot = 473.15;
+    /// <summary>Above this its oil turns to coke at the valves, K: 175 °C, 347 °F (common practice, no source).</summary>
+    private const double CokingDischarge = 448.15;
+
+    /// <summary>Above this no machine of the trade is meant to run, K: 220 °C (common practice, no source); one without a thermal cut-out would.</summary>
+    private const double TooHot = 493.15;
 
     private const string Ammonia = "R-717";
     private const string CarbonDioxide = "R-744";
@@ -35,15 +38,20 @@ internal static class MachineFindings
                 PlanCodes.MachineHot,
                 Severity.Stop,
                 Sources.CommonPractice,
-                $"The machine's discharge would come to {FindingValue.Temperature("discharge", new Temperature(hottest, TemperatureUnit.Kelvin))}, which no oil and no valve stands ({FindingValue.Temperature("limit", new Temperature(HotDischarge, TemperatureUnit.Kelvin))}): not with this machine. Bring one with a thermal cut-out, or with two stages, cool the cylinder, and rest the machine often.");
+                $"The machine's discharge would come to {FindingValue.Temperature("discharge", new Temperature(hottest, TemperatureUnit.Kelvin))}, which no oil and no valve stands ({FindingValue.Temperature("limit", new Temperature(HotDischarge, TemperatureUnit.Kelvin))}): not with this machine as things stand. Cool the cylinder with ice and water, or bring a machine with two stages; a thermal cut-out saves the machine, not the job.");
         }
         else if (hottest > WarmDischarge || tripped)
         {
             yield return new Finding(
                 PlanCodes.MachineHot,
-                hottest > HotDischarge || tripped ? Severity.Caution : Severity.Note,
+                hottest > CokingDischarge ? Severity.Warning : hottest > HotDischarge || tripped ? Severity.Caution : Severity.Note,
                 Sources.CommonPractice,
                 $"The machine's discharge comes to {FindingValue.Temperature("discharge", new Temperature(hottest, TemperatureUnit.Kelvin))}; its oil stands {FindingValue.Temperature("limit", new Temperature(HotDischarge, TemperatureUnit.Kelvin))}: let it rest where it labors, or cool the cylinder.");
+        }
+
+        foreach (Finding finding in Past(run.Machine))
+        {
+            yield return finding;
         }
 
         if (run.Machine.Past?.Refrigerant is Fluid last && last.Designation != run.Job.Appliance.Fluid.Designation)
@@ -52,11 +60,6 @@ internal static class MachineFindings
             {
                 yield return finding;
             }
-        }
-
-        foreach (Finding finding in Past(run.Machine))
-        {
-            yield return finding;
         }
     }
 
@@ -71,7 +74,7 @@ internal static class MachineFindings
                 PlanCodes.MachineHeldFlammable,
                 Severity.Warning,
                 Sources.CommonPractice,
-                $"The machine last held {name}, which burns, and what is left in it and in its oil still does: before hoses are swept, or air comes into it in any other way, send dry nitrogen through it in the open, with nothing near that could light it.",
+                $"The machine last held {name}, which burns, and what is left in it and in its oil still does, cleared as it is: before hoses are swept, or air comes into it in any other way, send dry nitrogen through it in the open, with nothing near that could light it.",
                 run.Job.Machine.ListedForFlammable ? null : (System.FormattableString)$"It is not listed for flammable refrigerants and should not have held it: have it looked at before it is switched on.");
         }
 

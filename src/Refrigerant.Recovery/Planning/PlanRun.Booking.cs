@@ -3,6 +3,8 @@ using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Simulation;
+using UnitsNet;
+using UnitsNet.Units;
 
 namespace Refrigerant.Recovery.Planning;
 
@@ -11,6 +13,12 @@ internal sealed partial class PlanRun
 {
     /// <summary>The vessel that stands for the cylinder in the transfers of a stage.</summary>
     private const string CylinderVessel = "cylinder";
+
+    /// <summary>Connections that are opened in a job of one cylinder.</summary>
+    private const int MostConnections = 4;
+
+    /// <summary>Share of the charge that machine and hoses are taken to keep at most.</summary>
+    private const double MostKept = 0.05;
 
     /// <summary>The clearing of the machine; null until it is done.</summary>
     public MachineClearing? Clearing { get; private set; }
@@ -62,6 +70,20 @@ internal sealed partial class PlanRun
 
         // More cannot be held than was taken out.
         InHosesAndMachine = Math.Min(machine + (HoseSet.VolumeOf(Job.Hoses.VaporSide) * vapor.Density), HalfOfDelivered());
+    }
+
+    /// <summary>About what machine and hoses keep, kg, seen from the start: the cylinder as warm as the air, vapor of its pressure in the suction hoses.</summary>
+    private double KeptByHoses()
+    {
+        if (!Job.Appliance.Fluid.Model.TrySaturationAtTemperature(Ambient.Kelvins, out SaturationPoint at))
+        {
+            return 0;
+        }
+
+        MachineClearing cleared = MachineClearing.Estimate(Job.Appliance.Fluid, Job.Machine, Job.Hoses, Ambient, new Pressure(at.Bubble.Pressure, PressureUnit.Pascal), Job.SweepPressure);
+        double vapor = at.Dew.Density * Job.Barometer.Pressure.Pascals / at.Dew.Pressure;
+        double kept = (Job.ClearMachine ? cleared.Trapped : cleared.HeldBefore).Kilograms + (HoseSet.VolumeOf(Job.Hoses.VaporSide) * vapor) + (MostConnections * Job.LossPerConnection.CubicMeters * at.Dew.Density);
+        return Math.Min(kept, MostKept * Job.Appliance.Charge.Kilograms);
     }
 
     /// <summary>Books what escapes at connections, never more than a small share of what was delivered.</summary>

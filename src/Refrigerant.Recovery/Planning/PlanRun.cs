@@ -63,6 +63,7 @@ internal sealed partial class PlanRun
         Machine = MachineChange.For(this);
         PressureInThisAir = WarmPressure(State.Appliance);
         StartsAboveCutout = PressureInThisAir > job.Machine.HighPressureCutout;
+        LeftByShare = Requirement.RequiredRecovery is Ratio share ? ((1 - share.DecimalFractions) * Job.Appliance.Charge.Kilograms) - KeptByHoses() : -1;
         NeedsNothing = Requirement.Kind == LevelKind.GaugePressure && job.Evacuation is { Purpose: OpeningPurpose.OilChange, OwnLevel: null } && StaysAtLevel();
     }
 
@@ -177,8 +178,11 @@ internal sealed partial class PlanRun
     public bool ShowsGoal(ApplianceState state) =>
         (state.Pressure.Pascals - Job.GaugeError) * ToReference(state.Temperature.Kelvins) <= Goal.Pascals * (1 + LevelTolerance) || IsShareRecovered(state);
 
-    public bool IsShareRecovered(ApplianceState state) =>
-        Requirement.RequiredRecovery is Ratio share && 1 - (state.Mass.Kilograms / Job.Appliance.Charge.Kilograms) >= share.DecimalFractions;
+    /// <summary>Whether the share that a rule asks for is in the cylinder, what hoses and machine will keep left out.</summary>
+    public bool IsShareRecovered(ApplianceState state) => state.Mass.Kilograms <= LeftByShare;
+
+    /// <summary>What may be left in the appliance where the share that a rule asks for is in the cylinder, kg; less than none where no rule asks for one.</summary>
+    public double LeftByShare { get; }
 
     /// <summary>By how much the pressure of vapor at a temperature, K, counts for more, because the place has the level hold at a higher one: p ∝ T. 1 where it does not.</summary>
     public double ToReference(double kelvins) => Requirement.ReferenceTemperature is Temperature reference ? Math.Max(1, reference.Kelvins / kelvins) : 1;

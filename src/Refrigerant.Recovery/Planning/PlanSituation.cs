@@ -103,10 +103,25 @@ public sealed class PlanSituation
     /// <summary>What the machine's past asks for.</summary>
     internal MachineChange Machine => _run.Machine;
 
-    /// <summary>Whether the share that a rule asks for instead of a pressure is recovered.</summary>
     /// <summary>By how much the pressure of vapor at a temperature, K, counts for more, because the place has the level hold at a higher one; 1 where it does not.</summary>
     internal double ToReference(double kelvins) => _run.ToReference(kelvins);
 
+    /// <summary>What may be left where the share that a rule asks for is recovered, kg.</summary>
+    internal double LeftByShare => _run.LeftByShare;
+
+    /// <summary>Whether a part behind others, from which refrigerant comes to the port, stands above the level.</summary>
+    internal bool StandsBehind(ApplianceState state)
+    {
+        if (state.Parts.Count < 2)
+        {
+            return false;
+        }
+
+        bool[] leads = SectionReach.To(Job.Appliance, Job.Appliance.VaporPortSection);
+        return state.Sections.Where((section, i) => leads[i] && i != Job.Appliance.VaporPortSection).Any(section => Verdicts.IsAbove(_run, section.Pressure));
+    }
+
+    /// <summary>Whether the share that a rule asks for instead of a pressure is recovered.</summary>
     internal bool IsShare(ApplianceState state) => _run.IsShareRecovered(state);
 
     internal bool ShowsGoal(ApplianceState state) => _run.ShowsGoal(state);

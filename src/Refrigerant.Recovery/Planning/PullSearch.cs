@@ -50,6 +50,7 @@ internal sealed class PullSearch(PlanSituation now)
 
     private readonly double _hold = now.Job.Times.Hold.Seconds >= ShortestHold ? now.Job.Times.Hold.Seconds : 0;
     private readonly double _patience = Math.Max(60, now.Job.Times.Patience.Seconds);
+    private readonly double _ambient = now.Job.Appliance.SurroundingsKelvin;
     private readonly double _warm = now.Job.Appliance.SurroundingsKelvin * now.ToReference(now.Job.Appliance.SurroundingsKelvin);
     private readonly double _perKilogram = GasConstant * now.Job.Appliance.SurroundingsKelvin
         / (now.Job.Appliance.Fluid.MolarMass.KilogramsPerMole * now.Job.Appliance.InternalVolume.CubicMeters);
@@ -119,7 +120,7 @@ internal sealed class PullSearch(PlanSituation now)
         {
             Reason = toGoal.How.Reason != StepReason.Usual ? toGoal.How.Reason : first.Appliance.HasLiquid ? StepReason.PullLonger : StepReason.PullDeeper,
         };
-        if (_hold == 0 && !first.Appliance.HasLiquid && now.ShowsGoal(first.Appliance))
+        if (_hold == 0 && !first.Appliance.HasLiquid && now.ShowsGoal(first.Appliance) && !now.StandsBehind(first.Appliance))
         {
             return toGoal with { Fate = PullFate.Passes };
         }
@@ -234,13 +235,13 @@ internal sealed class PullSearch(PlanSituation now)
     {
         if (_hold == 0)
         {
-            return (!state.Appliance.HasLiquid && now.ShowsGoal(state.Appliance), state.Appliance.Pressure.Pascals);
+            return (!state.Appliance.HasLiquid && now.ShowsGoal(state.Appliance) && !now.StandsBehind(state.Appliance), state.Appliance.Pressure.Pascals);
         }
 
         StageResult? hold = now.Preview(new PlanStep(StageKind.Hold), state);
         double pressure = hold is null ? double.PositiveInfinity
             : (hold.Appliance.Pressure.Pascals - now.Job.GaugeError) * now.ToReference(hold.Appliance.Temperature.Kelvins);
-        return (hold is { End: StageEnd.TimeOver, Appliance.HasLiquid: false } && pressure <= (1 - (0.5 * Margin)) * now.Goal.Pascals, pressure);
+        return (hold is { End: StageEnd.TimeOver, Appliance.HasLiquid: false } && !now.StandsBehind(hold.Appliance) && pressure <= (1 - (0.5 * Margin)) * now.Goal.Pascals, pressure);
     }
 
     /// <summary>One step for all parts: to where the gauge stood at their end, or, where it stood as low before, by the clock.</summary>
@@ -263,12 +264,12 @@ internal sealed class PullSearch(PlanSituation now)
     /// </summary>
     private PullPlan? ShareDone(PlanStep how, StageResult pull)
     {
-        if (now.Requirement.RequiredRecovery is not Ratio share)
+        if (now.Requirement.RequiredRecovery is null)
         {
             return null;
         }
 
-        double left = (1 - share.DecimalFractions) * now.Job.Appliance.Charge.Kilograms;
+        double left = now.LeftByShare;
         double air = now.Job.Barometer.Pressure.Pascals;
         double longest = CrawlsFrom(pull) ?? double.PositiveInfinity;
         double at = double.NaN;
@@ -326,12 +327,13 @@ internal sealed class PullSearch(PlanSituation now)
         return null;
     }
 
-    /// <summary>Whether no waiting helps: against this cylinder the machine gets no deeper than above the goal, or the liquid that is left is where nothing leads to the hose.</summary>
+    /// <summary>Whether no waiting helps: against this cylinder, even as cool as the air makes it, the machine gets no deeper than above the goal, and no oil gives off gas, or the liquid that is left is where nothing leads to the hose.</summary>
     private bool IsHopeless(StageResult pull)
     {
-        if (pull.Cylinder is CylinderState cylinder && !pull.Appliance.HasLiquid && now.Job.Machine.DeepestVacuum(cylinder.Pressure) > now.Goal)
+        if (pull.Cylinder is CylinderState cylinder && !pull.Appliance.HasLiquid && now.Job.Appliance.Oil is null)
         {
-            return true;
+            double cool = now.Job.Appliance.Fluid.Model.TrySaturationAtTemperature(_ambient, out SaturationPoint at) ? at.Bubble.Pressure : double.PositiveInfinity;
+            return now.Job.Machine.DeepestVacuum(new Pressure(Math.Min(cool, cylinder.Pressure.Pascals), PressureUnit.Pascal)) > now.Goal;
         }
 
         if (pull.Appliance.Parts.Count < 2 || !pull.Appliance.HasLiquid)

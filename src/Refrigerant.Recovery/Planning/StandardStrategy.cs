@@ -272,7 +272,7 @@ public sealed class StandardStrategy : IRecoveryStrategy
 
     private static bool NeedsHold(PlanSituation now) => now.Job.Times.Hold.Seconds >= ShortestHold && !now.IsShare(now.State.Appliance);
 
-    private static bool Held(PlanSituation now) => now.IsAtGoal && !now.State.Appliance.HasLiquid;
+    private static bool Held(PlanSituation now) => now.IsAtGoal && !now.State.Appliance.HasLiquid && !now.StandsBehind(now.State.Appliance);
 
     private static int Pulls(PlanSituation now) => now.Stages.Count(stage => stage.Kind == StageKind.Hold);
 

@@ -69,7 +69,10 @@ internal static class Verdicts
 
     /// <summary>Whether a part that the gauge does not see stands above the level.</summary>
     public static bool IsHidden(PlanRun run, ApplianceState end) => end.Parts.Count > 1
-        && end.Sections.Where((section, i) => i != run.Job.Appliance.VaporPortSection).Any(section => section.Pressure.Pascals > AboveLevel * run.Requirement.RequiredPressure.Pascals);
+        && end.Sections.Where((section, i) => i != run.Job.Appliance.VaporPortSection).Any(section => IsAbove(run, section.Pressure));
+
+    /// <summary>Whether a part stands above the level, and not by rounding.</summary>
+    public static bool IsAbove(PlanRun run, Pressure pressure) => pressure.Pascals > AboveLevel * run.Requirement.RequiredPressure.Pascals;
 
     /// <summary>The hold after the last pull, where the pressure stayed at the level.</summary>
     private static Duration HeldFor(PlanRun run)

@@ -331,11 +331,12 @@ internal sealed class Stage
         if (_machine is MachineLink machine && machine.Flow > 0)
         {
             Figures.WasChoked |= machine.IsChoked;
-            double discharge = machine.Compressor.DischargeTemperature;
-            if (machine.DischargePressure > machine.SuctionPressure && !(discharge <= Figures.HottestDischarge))
+            double enthalpy = machine.Compressor.HotEnthalpy;
+            if (machine.DischargePressure > machine.SuctionPressure && (double.IsNaN(Figures.HottestDischarge) || enthalpy > _hottestEnthalpy))
             {
-                Figures.HottestDischarge = discharge;
-                _hottestEnthalpy = machine.Compressor.HotEnthalpy;
+                // At about one pressure the gas is hottest where its enthalpy is highest; its temperature by constant facts of the gas misses that it cools where it expands before the machine.
+                Figures.HottestDischarge = machine.Compressor.DischargeTemperature;
+                _hottestEnthalpy = enthalpy;
                 _hottestPressure = machine.DischargePressure;
             }
         }

@@ -34,7 +34,7 @@ internal sealed class EuropeanLevels : ILevelRules
             RuleCodes.LevelCondition,
             Severity.Note,
             hold.Source,
-            $"The level holds with the appliance at {FindingValue.Kelvins("temperature", PlaceFigures.EuropeanTemperature)}, (colder vapor must come lower in proportion to its absolute temperature), and only if the pressure does not rise with the machine stopped. Then break the vacuum with dry nitrogen."));
+            $"The level holds with the appliance at {FindingValue.Kelvins("temperature", PlaceFigures.EuropeanTemperature)}; colder vapor must come lower, in proportion to its absolute temperature. It counts only if the pressure does not rise with the machine stopped. Then break the vacuum with dry nitrogen."));
         return new EvacuationLevel(rule, LevelKind.AbsolutePressure, service || large ? PlaceFigures.EuropeanLarge : PlaceFigures.EuropeanSmall)
         {
             ReferenceKelvins = PlaceFigures.EuropeanTemperature,

@@ -70,7 +70,7 @@ public class FindingThresholdTests
         Assert.InRange(expected.Length, 1, Plans.Count - 1);
     }
 
-    /// <summary>Oil stands 149 °C (300 °F): near it a note, beyond it a caution, beyond 200 °C the machine is not to be used.</summary>
+    /// <summary>Oil stands 149 °C (300 °F): near it a note, beyond it a caution, beyond 175 °C a warning, beyond 220 °C the machine is not to be used.</summary>
     [Fact]
     public void The_hotter_the_discharge_the_heavier_the_word()
     {
@@ -80,12 +80,12 @@ public class FindingThresholdTests
             if (plan.Findings.SingleOrDefault(finding => finding.Code == "machine-hot") is Finding hot)
             {
                 double celsius = Discharge(plan);
-                Assert.Equal(celsius > 200 ? Severity.Stop : celsius > 149 ? Severity.Caution : Severity.Note, hot.Severity);
+                Assert.Equal(celsius > 220 ? Severity.Stop : celsius > 175 ? Severity.Warning : celsius > 149 ? Severity.Caution : Severity.Note, hot.Severity);
                 seen.Add(hot.Severity);
             }
         }
 
-        Assert.Equal(3, seen.Count);
+        Assert.Equal(4, seen.Count);
     }
 
     /// <summary>A cylinder above its service pressure: the worst first, the others by name.</summary>

@@ -1,3 +1,4 @@
+using System.Linq;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Planning;
@@ -22,6 +23,17 @@ public class LevelAtTemperatureTests
         Assert.True(plan.IsLevelReached, plan.ToString());
         double warm = plan.End.Pressure.Pascals * Reference / plan.End.Temperature.Kelvins;
         Assert.InRange(warm, 0.8 * 30_000, 30_000 * (1 + 1e-5));
+    }
+
+    /// <summary>What the gauge may come to meanwhile is what the level is at what is left as cold as it is.</summary>
+    [Fact]
+    public void The_hold_is_watched_at_the_level_of_cold_vapor()
+    {
+        RecoveryPlan plan = RecoveryPlanner.Plan(Job(-15, 10));
+        PlannedStage hold = plan.Stages.Last(stage => stage.Kind == StageKind.Hold);
+        StageWatch watch = hold.Hookup!.Watches.Single(each => each.By == WatchedBy.ApplianceGauge);
+        double most = watch.Value!.InternationalValue!.Value + 101_325;
+        Assert.InRange(most, 0.97 * 30_000 * hold.After.Temperature.Kelvins / Reference, (30_000 * hold.After.Temperature.Kelvins / Reference) + 0.1);
     }
 
     /// <summary>The same level told by the caller has no temperature.</summary>

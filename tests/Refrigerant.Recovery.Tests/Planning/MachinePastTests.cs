@@ -43,6 +43,19 @@ public class MachinePastTests
         static string Said(RecoveryJob told) => RecoveryPlanner.Plan(told).ToDo.Single(finding => finding.Code == "machine-held-flammable").Message;
     }
 
+    /// <summary>The nitrogen stands where the hoses are set up, before anything is swept, and after a machine that was not cleared was.</summary>
+    [Fact]
+    public void The_nitrogen_comes_before_the_sweep_and_after_the_clearing()
+    {
+        RecoveryPlan plan = After("R-290", "R-134a", cleared: false);
+        string[] codes = [.. plan.ToDo.Select(finding => finding.Code)];
+        Assert.True(System.Array.IndexOf(codes, "clear-machine-first") < System.Array.IndexOf(codes, "machine-held-flammable"));
+        PlannedStage setUp = plan.Stages.Single(stage => stage.Kind == StageKind.SetUp);
+        Assert.Contains(setUp.Hookup!.Settings, setting => setting.Item == HookupItem.NitrogenRegulator);
+        Assert.True(plan.Stages.ToList().IndexOf(setUp) < plan.Stages.ToList().FindIndex(stage => stage.Kind == StageKind.HoseSweep));
+        Assert.DoesNotContain(After("R-22", "R-134a", cleared: true).Stages.Where(stage => stage.Kind == StageKind.SetUp).SelectMany(stage => stage.Hookup!.Settings), setting => setting.Item == HookupItem.NitrogenRegulator);
+    }
+
     /// <summary>2 NH3 + CO2 makes ammonium carbamate, a solid.</summary>
     [Fact]
     public void Ammonia_and_carbon_dioxide_do_not_meet()

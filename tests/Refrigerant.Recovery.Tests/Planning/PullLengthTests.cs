@@ -109,6 +109,37 @@ public class PullLengthTests
     }
 
 
+    /// <summary>It is what comes into the cylinder that counts, not what leaves the appliance; and what comes back warm is said.</summary>
+    [Theory]
+    [InlineData("R-22", 0.9, 3, 45)]
+    [InlineData("R-410A", 1.1, 4, 32)]
+    [InlineData("R-290", 0.14, 0.6, 25)]
+    public void A_share_is_what_is_in_the_cylinder(string fluid, double kilograms, double liters, double celsius)
+    {
+        RecoveryJob job = Small();
+        foreach (double oil in new[] { 0, 0.35 * kilograms })
+        {
+            RecoveryPlan plan = RecoveryPlanner.Plan(job with
+            {
+                Appliance = job.Appliance with
+                {
+                    Fluid = Fluid.Get(fluid),
+                    Charge = Mass.FromKilograms(kilograms),
+                    InternalVolume = Volume.FromLiters(liters),
+                    Temperature = Temperature.FromDegreesCelsius(celsius),
+                    Oil = oil > 0 ? new ApplianceOil { Mass = Mass.FromKilograms(oil), Kind = OilKind.Mineral } : null,
+                },
+                Machine = RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(0.3), clearanceRatio: 0.15, listedForFlammable: true),
+            });
+            if (plan.Verdict.Outcome == LevelOutcome.ShareRecovered)
+            {
+                Assert.True(plan.Ledger.InCylinders.Kilograms >= 0.9 * kilograms, plan.Ledger.ToString());
+                StageResult later = Hold.Simulate(plan.Job.Appliance, new HoldOptions { Start = plan.Stages[^1].State, Duration = Duration.FromHours(3) });
+                Assert.Equal(later.Appliance.Pressure.Pascals > 101_325 + 10_000, plan.ToString().Contains("but comes back to", StringComparison.Ordinal));
+            }
+        }
+    }
+
     /// <summary>Before oil is drained 5 psig are asked for: nobody pulls more than a twentieth of that pressure below it, let alone into a vacuum.</summary>
     [Fact]
     public void What_is_asked_for_above_the_air_is_not_pulled_further_than_a_twentieth()

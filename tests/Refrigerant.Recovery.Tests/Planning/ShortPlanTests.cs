@@ -12,13 +12,13 @@ namespace Refrigerant.Recovery.Tests.Planning;
 /// <summary>Where a plan begins to say something: short pulls over a range of machines, hoses and levels, close to either side of each limit.</summary>
 public class ShortPlanTests
 {
-    /// <summary>A surface above 60 °C burns, discharge above 121 °C (250 °F) wears oil, above 149 °C (300 °F) breaks it down, above 200 °C nothing stands it and the job is not begun: common practice, no source.</summary>
+    /// <summary>A surface above 60 °C burns, discharge above 121 °C (250 °F) wears oil, above 149 °C (300 °F) breaks it down, above 175 °C (347 °F) cokes it, above 220 °C nothing stands it and the job is not begun: common practice, no source.</summary>
     [Fact]
     public void Discharge_is_called_hot_from_its_limits_on()
     {
         RecoveryPlan[] plans = [.. Enumerable.Range(0, 45).Select(i => Plan(Job(efficiency: 1 / (1 + (0.2 * i)), charge: 0.31)))];
         double[] celsius = [.. plans.Select(Discharge).Order()];
-        foreach (double limit in new[] { 60.0, 121, 149, 200 })
+        foreach (double limit in new[] { 60.0, 121, 149, 175, 220 })
         {
             Assert.Contains(celsius, value => value > limit - 8 && value <= limit);
             Assert.Contains(celsius, value => value > limit && value < limit + 8);
@@ -27,7 +27,7 @@ public class ShortPlanTests
         Assert.All(plans, plan =>
         {
             double hot = Discharge(plan);
-            Severity? expected = hot > 200 ? Severity.Stop : hot > 149 ? Severity.Caution : hot > 121 ? Severity.Note : null;
+            Severity? expected = hot > 220 ? Severity.Stop : hot > 175 ? Severity.Warning : hot > 149 ? Severity.Caution : hot > 121 ? Severity.Note : null;
             Assert.Equal(expected, plan.Findings.SingleOrDefault(finding => finding.Code == "machine-hot")?.Severity);
             Assert.Equal(hot > 60, plan.Cautions.Any(caution => caution.Code == "hot-surface"));
         });

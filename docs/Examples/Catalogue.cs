@@ -69,6 +69,7 @@ internal static class Catalogue
         new("how-long-pressure.png", PlanChart.DrawPressure),
         new("how-long-heat.png", RecoveryChart.Draw),
         new("during-good.png", EstimateChart.DrawGood),
+        new("during-missed.png", EstimateChart.DrawMissed),
         new("during-pool.png", EstimateChart.DrawPool),
         new("during-fault.png", EstimateChart.DrawFault),
         new("faster.png", FasterChart.Draw),

@@ -15,6 +15,8 @@ internal static class EstimateChart
 
     public static void DrawGood(Plot plot) => Draw(plot, DuringTheJob.Good);
 
+    public static void DrawMissed(Plot plot) => Draw(plot, DuringTheJob.Missed);
+
     public static void DrawPool(Plot plot) => Draw(plot, DuringTheJob.Cold);
 
     public static void DrawFault(Plot plot) => Draw(plot, DuringTheJob.Kinked);

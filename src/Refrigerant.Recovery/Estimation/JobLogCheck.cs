@@ -112,7 +112,7 @@ internal static class JobLogCheck
     {
         var table = new SaturationTable(job.Appliance.Fluid.Model);
         table.At(told, out SaturationValues warm);
-        double fills = cylinder is { Content.Kilograms: 0 } empty ? empty.InternalVolume.CubicMeters * warm.VaporDensity / job.Appliance.Charge.Kilograms : 0;
+        double fills = ScaleCourse.Room(job, cylinder) / job.Appliance.Charge.Kilograms;
         double kelvins = Math.Max(table.Lowest, told - Tolerance - Math.Min(MostCooling, fills * warm.VaporTakes / warm.LiquidHeatCapacity));
         ReducedParameters parameters = ReducedParameters.FromJob(job, table);
         var state = new ReducedState { Temperature = kelvins, MetalTemperature = kelvins, WetTemperature = kelvins };

@@ -138,7 +138,7 @@ internal static class HookupSettings
     /// <summary>Dry nitrogen through a machine that held what burns or is toxic, before air or anyone comes near it.</summary>
     private static HookupSetting[] Purge(RecoveryJob job)
     {
-        if (job.MachinePast?.Refrigerant is not Fluids.Fluid last || last.Designation == job.Appliance.Fluid.Designation)
+        if (job.ForeignInMachine is not Fluids.Fluid last)
         {
             return [];
         }

@@ -51,8 +51,7 @@ internal static class LevelFindings
                 PlanCodes.ComesBackWarm,
                 Severity.Warning,
                 "simulated hold",
-                verdict.Outcome == LevelOutcome.ShareRecovered ? $"It is down while it is cold: shut for {FindingValue.Duration("shut", new Duration(ShutFor, DurationUnit.Second))} it would come back to {FindingValue.GaugePressure("later", run.Job.Barometer.ToGauge(later.Pressure), RoundingMode.Up)}." :
-                (FormattableString)$"It holds while it is cold: shut for {FindingValue.Duration("shut", new Duration(ShutFor, DurationUnit.Second))} it would come back to {FindingValue.GaugePressure("later", run.Job.Barometer.ToGauge(later.Pressure), RoundingMode.Up)}.",
+                $"{(verdict.Outcome == LevelOutcome.ShareRecovered ? "It is down" : "It holds")} while it is cold: shut for {FindingValue.Duration("shut", new Duration(ShutFor, DurationUnit.Second))} it would come back to {FindingValue.GaugePressure("later", run.Job.Barometer.ToGauge(later.Pressure), RoundingMode.Up)}.",
                 run.Job.Appliance.Oil is not null ? (FormattableString)$"The oil gives it off late: warm the oil and pull again, and keep a gauge on it while it is open." : (FormattableString)$"Let it warm and pull again, and keep a gauge on it while it is open.");
         }
 

@@ -60,7 +60,7 @@ internal sealed class MachineChange
 
         Fluid fluid = job.Appliance.Fluid;
         bool oil = !job.Machine.IsOilless && past.CompressorOil.CubicMeters > 0;
-        RefrigerantChange? change = past.Refrigerant is Fluid last && last.Designation != fluid.Designation ? Predict(job, past, last, oil) : null;
+        RefrigerantChange? change = job.ForeignInMachine is Fluid last ? Predict(job, past, last, oil) : null;
         bool cleared = past.IsCleared || change is null;
         bool clears = !cleared && !change!.BeforeClearing.IsWithinLimit;
         return new MachineChange(job)

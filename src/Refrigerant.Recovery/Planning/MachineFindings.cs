@@ -54,7 +54,7 @@ internal static class MachineFindings
             yield return finding;
         }
 
-        if (run.Machine.Past?.Refrigerant is Fluid last && last.Designation != run.Job.Appliance.Fluid.Designation)
+        if (run.Job.ForeignInMachine is Fluid last)
         {
             foreach (Finding finding in Held(run, last))
             {

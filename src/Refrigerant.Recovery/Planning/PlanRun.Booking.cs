@@ -51,8 +51,15 @@ internal sealed partial class PlanRun
             return Machine.Change!.Clearing;
         }
 
-        return Clearing = MachineClearing.Estimate(Job.Appliance.Fluid, Job.Machine, Job.Hoses, Ambient, cylinder.Pressure, Job.SweepPressure);
+        return Clearing = ClearingAgainst(cylinder.Pressure);
     }
+
+    private MachineClearing ClearingAgainst(Pressure cylinder) =>
+        MachineClearing.Estimate(Job.Appliance.Fluid, Job.Machine, Job.Hoses, Ambient, cylinder, Job.SweepPressure);
+
+    /// <summary>What the machine, cleared or not, and vapor of a density in the suction hoses come to, kg.</summary>
+    private double InMachineAndHoses(MachineClearing clearing, bool isCleared, double density) =>
+        (isCleared ? clearing.Trapped : clearing.HeldBefore).Kilograms + (HoseSet.VolumeOf(Job.Hoses.VaporSide) * density);
 
     /// <summary>What machine and hoses keep when the job is over, whether they are taken off or not.</summary>
     private void Keep()
@@ -62,14 +69,11 @@ internal sealed partial class PlanRun
             return;
         }
 
-        MachineClearing cleared = Clearing
-            ?? MachineClearing.Estimate(Job.Appliance.Fluid, Job.Machine, Job.Hoses, Ambient, cylinder.Pressure, Job.SweepPressure);
-        double machine = (Clearing is null ? cleared.HeldBefore : cleared.Trapped).Kilograms;
         ApplianceState appliance = State.Appliance;
         StatePoint vapor = appliance.HasLiquid && appliance.Vessel.Vapor.Phase != Phase.Undefined ? appliance.Vessel.Vapor : appliance.Vessel.Bulk;
 
         // More cannot be held than was taken out.
-        InHosesAndMachine = Math.Min(machine + (HoseSet.VolumeOf(Job.Hoses.VaporSide) * vapor.Density), HalfOfDelivered());
+        InHosesAndMachine = Math.Min(InMachineAndHoses(Clearing ?? ClearingAgainst(cylinder.Pressure), Clearing is not null, vapor.Density), HalfOfDelivered());
     }
 
     /// <summary>About what machine and hoses keep, kg, seen from the start: the cylinder as warm as the air, vapor of its pressure in the suction hoses.</summary>
@@ -80,9 +84,8 @@ internal sealed partial class PlanRun
             return 0;
         }
 
-        MachineClearing cleared = MachineClearing.Estimate(Job.Appliance.Fluid, Job.Machine, Job.Hoses, Ambient, new Pressure(at.Bubble.Pressure, PressureUnit.Pascal), Job.SweepPressure);
         double vapor = at.Dew.Density * Job.Barometer.Pressure.Pascals / at.Dew.Pressure;
-        double kept = (Job.ClearMachine ? cleared.Trapped : cleared.HeldBefore).Kilograms + (HoseSet.VolumeOf(Job.Hoses.VaporSide) * vapor) + (MostConnections * Job.LossPerConnection.CubicMeters * at.Dew.Density);
+        double kept = InMachineAndHoses(ClearingAgainst(new Pressure(at.Bubble.Pressure, PressureUnit.Pascal)), Job.ClearMachine, vapor) + (MostConnections * Job.LossPerConnection.CubicMeters * at.Dew.Density);
         return Math.Min(kept, MostKept * Job.Appliance.Charge.Kilograms);
     }
 

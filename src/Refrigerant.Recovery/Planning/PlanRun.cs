@@ -63,6 +63,7 @@ internal sealed partial class PlanRun
         Machine = MachineChange.For(this);
         PressureInThisAir = WarmPressure(State.Appliance);
         StartsAboveCutout = PressureInThisAir > job.Machine.HighPressureCutout;
+        LeadsToPort = job.Appliance.Sections.Count > 1 ? SectionReach.To(job.Appliance, job.Appliance.VaporPortSection) : [true];
         LeftByShare = Requirement.RequiredRecovery is Ratio share ? ((1 - share.DecimalFractions) * Job.Appliance.Charge.Kilograms) - KeptByHoses() : -1;
         NeedsNothing = Requirement.Kind == LevelKind.GaugePressure && job.Evacuation is { Purpose: OpeningPurpose.OilChange, OwnLevel: null } && StaysAtLevel();
     }
@@ -180,6 +181,9 @@ internal sealed partial class PlanRun
 
     /// <summary>Whether the share that a rule asks for is in the cylinder, what hoses and machine will keep left out.</summary>
     public bool IsShareRecovered(ApplianceState state) => state.Mass.Kilograms <= LeftByShare;
+
+    /// <summary>A part of the appliance each: whether refrigerant comes from it to the vapor port.</summary>
+    public IReadOnlyList<bool> LeadsToPort { get; }
 
     /// <summary>What may be left in the appliance where the share that a rule asks for is in the cylinder, kg; less than none where no rule asks for one.</summary>
     public double LeftByShare { get; }

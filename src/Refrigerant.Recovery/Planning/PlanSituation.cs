@@ -110,16 +110,11 @@ public sealed class PlanSituation
     internal double LeftByShare => _run.LeftByShare;
 
     /// <summary>Whether a part behind others, from which refrigerant comes to the port, stands above the level.</summary>
-    internal bool StandsBehind(ApplianceState state)
-    {
-        if (state.Parts.Count < 2)
-        {
-            return false;
-        }
+    internal bool StandsBehind(ApplianceState state) => Verdicts.IsAbove(_run, state, i => _run.LeadsToPort[i]);
 
-        bool[] leads = SectionReach.To(Job.Appliance, Job.Appliance.VaporPortSection);
-        return state.Sections.Where((section, i) => leads[i] && i != Job.Appliance.VaporPortSection).Any(section => Verdicts.IsAbove(_run, section.Pressure));
-    }
+    /// <summary>Whether there is liquid, but in no part from which refrigerant comes to the port.</summary>
+    internal bool IsLiquidCutOff(ApplianceState state) =>
+        state.HasLiquid && state.Parts.Count > 1 && !state.Sections.Where((section, i) => _run.LeadsToPort[i] && section.LiquidMass.Kilograms > 0).Any();
 
     /// <summary>Whether the share that a rule asks for instead of a pressure is recovered.</summary>
     internal bool IsShare(ApplianceState state) => _run.IsShareRecovered(state);

@@ -336,13 +336,7 @@ internal sealed class PullSearch(PlanSituation now)
             return now.Job.Machine.DeepestVacuum(new Pressure(Math.Min(cool, cylinder.Pressure.Pascals), PressureUnit.Pascal)) > now.Goal;
         }
 
-        if (pull.Appliance.Parts.Count < 2 || !pull.Appliance.HasLiquid)
-        {
-            return false;
-        }
-
-        bool[] leads = SectionReach.To(now.Job.Appliance, now.Job.Appliance.VaporPortSection);
-        return !pull.Appliance.Sections.Where((section, i) => leads[i] && section.LiquidMass.Kilograms > 0).Any();
+        return now.IsLiquidCutOff(pull.Appliance);
     }
 
     private bool Crawls(in TrajectoryPoint point) => point.KilogramsPerSecond < _crawl;

@@ -143,6 +143,9 @@ public sealed record RecoveryJob
     /// <summary>Whether the machine is throttled where water in tubes would freeze.</summary>
     internal bool KeepsTubes => KeepAboveFreezing && Appliance.Water is not null;
 
+    /// <summary>The refrigerant that the machine held last, where it is another than the job's; null where it is not, or not known.</summary>
+    internal Fluids.Fluid? ForeignInMachine => MachinePast?.Refrigerant is Fluids.Fluid last && last.Designation != Appliance.Fluid.Designation ? last : null;
+
     /// <summary>Whether liquid can be reached and a hose for it is there.</summary>
     internal bool HasLiquidHose => Appliance.LiquidReachable && Hoses.LiquidSide.Count > 0;
 

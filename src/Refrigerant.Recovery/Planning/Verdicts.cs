@@ -1,3 +1,4 @@
+using System;
 using System.Linq;
 using Refrigerant.Recovery.Simulation;
 using Refrigerant.Recovery.Simulation.Vessels;
@@ -68,11 +69,11 @@ internal static class Verdicts
     }
 
     /// <summary>Whether a part that the gauge does not see stands above the level.</summary>
-    public static bool IsHidden(PlanRun run, ApplianceState end) => end.Parts.Count > 1
-        && end.Sections.Where((section, i) => i != run.Job.Appliance.VaporPortSection).Any(section => IsAbove(run, section.Pressure));
+    public static bool IsHidden(PlanRun run, ApplianceState end) => IsAbove(run, end, _ => true);
 
-    /// <summary>Whether a part stands above the level, and not by rounding.</summary>
-    public static bool IsAbove(PlanRun run, Pressure pressure) => pressure.Pascals > AboveLevel * run.Requirement.RequiredPressure.Pascals;
+    /// <summary>Whether a part that the gauge does not see, one of those that count, stands above the level.</summary>
+    public static bool IsAbove(PlanRun run, ApplianceState state, Func<int, bool> counts) => state.Parts.Count > 1
+        && state.Sections.Where((_, i) => i != run.Job.Appliance.VaporPortSection && counts(i)).Any(section => section.Pressure.Pascals > AboveLevel * run.Requirement.RequiredPressure.Pascals);
 
     /// <summary>The hold after the last pull, where the pressure stayed at the level.</summary>
     private static Duration HeldFor(PlanRun run)

@@ -115,13 +115,11 @@ internal sealed class ScaleCourse
     }
 
     /// <summary>Vapor that comes into a cylinder by itself, kg: what it holds at the appliance's pressure where it is told to be empty.</summary>
-    private static double Room(RecoveryJob job, string? label)
-    {
-        RecoveryCylinder? cylinder = job.Cylinders.FirstOrDefault(each => each.Label == label);
-        return cylinder is { Content.Kilograms: 0 }
-            && job.Appliance.Fluid.Model.TrySaturationAtTemperature(job.Appliance.Temperature.Kelvins, out SaturationPoint at)
-                ? cylinder.InternalVolume.CubicMeters * at.Dew.Density : 0;
-    }
+    public static double Room(RecoveryJob job, RecoveryCylinder? cylinder) =>
+        cylinder is { Content.Kilograms: 0 } && job.Appliance.Fluid.Model.TrySaturationAtTemperature(job.Appliance.Temperature.Kelvins, out SaturationPoint at)
+            ? cylinder.InternalVolume.CubicMeters * at.Dew.Density : 0;
+
+    private static double Room(RecoveryJob job, string? label) => Room(job, job.Cylinders.FirstOrDefault(each => each.Label == label));
 
     /// <summary>Whether a rate is far above those before and after it: where pushed liquid ends, one of them is as high.</summary>
     private static bool StandsOut(double[] rates, int at) =>

@@ -15,17 +15,17 @@ public class ReadingIntakeTests
     public void Readings_of_a_second_are_averaged()
     {
         ReadingIntake intake = Intake();
-        List<EstimatorBlock> blocks = Add(intake, R(0, 5e5, 13.5), R(0.5, 4e5, 13.5), R(1.0, 3e5, 13.504), R(1.5, 3e5, 13.506) with { AirTemperature = 300 }, R(2.6, 2e5, 13.508));
+        List<EstimatorBlock> blocks = Add(intake, R(0, 9e5, 13.5), R(0.5, 8e5, 13.5), R(1.0, 7e5, 13.504), R(1.5, 7e5, 13.506) with { AirTemperature = 300 }, R(2.6, 6e5, 13.508));
         Assert.Equal(3, blocks.Count);
         Assert.Equal([0, 1, 2.6], [blocks[0].Time, blocks[1].Time, blocks[2].Time]);
         Assert.Equal(0, blocks[0].Duration);
-        Assert.Equal(5e5, blocks[0].Gauge);
+        Assert.Equal(9e5, blocks[0].Gauge);
         Assert.Equal(double.NaN, blocks[0].Delivered);
         Assert.Equal(1, blocks[1].Duration);
-        Assert.Equal(3.5e5, blocks[1].Gauge);
+        Assert.Equal(7.5e5, blocks[1].Gauge);
         Assert.Equal(0.002, blocks[1].Delivered, 1e-9);
         Assert.Equal(1.6, blocks[2].Duration, 1e-9);
-        Assert.Equal(2.5e5, blocks[2].Gauge);
+        Assert.Equal(6.5e5, blocks[2].Gauge);
         Assert.Equal(0.007, blocks[2].Delivered, 1e-9);
         Assert.Equal(295, blocks[1].AirTemperature);
         Assert.Equal(300, blocks[2].AirTemperature);

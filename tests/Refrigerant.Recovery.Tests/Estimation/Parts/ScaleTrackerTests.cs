@@ -210,7 +210,7 @@ public class ScaleTrackerTests
             Assert.False(run.Scale.IsLiquid && run.Scale.IsDoubtful);
         }
 
-        Assert.Equal(4, seconds);
+        Assert.Equal(5, seconds);
         Assert.True(wasDoubtful);
         run.Go(20);
         Assert.Equal(run.Weight - 13.5, run.Delivered, 1e-9);

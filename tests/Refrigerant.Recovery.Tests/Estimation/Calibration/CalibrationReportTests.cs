@@ -2,7 +2,6 @@ using System;
 using System.Linq;
 using Refrigerant.Recovery.Estimation;
 using Refrigerant.Recovery.Findings;
-using Refrigerant.Recovery.Planning;
 using UnitsNet;
 using Xunit;
 

@@ -1,7 +1,5 @@
 using System;
-using System.Collections.Generic;
 using System.Linq;
-using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Estimation;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;

@@ -1,6 +1,4 @@
 using System;
-using System.Linq;
-using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Estimation;
 using Refrigerant.Recovery.Estimation.Calibration;
 using Refrigerant.Recovery.Fluids;

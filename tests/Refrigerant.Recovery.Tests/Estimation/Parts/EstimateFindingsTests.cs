@@ -39,8 +39,8 @@ public class EstimateFindingsTests
     {
         JobCondition[] all = Enum.GetValues<JobCondition>();
         Assert.Equal(all.Length, Expected.Count);
-        Assert.Equal(all.Max(), JobConditions.Last);
-        Assert.Equal(all.Length, JobConditions.Count);
+        Assert.Equal(JobConditions.Last, all.Max());
+        Assert.Equal(JobConditions.Count, all.Length);
         foreach (JobCondition condition in all)
         {
             var estimate = default(RawEstimate);

@@ -1,4 +1,3 @@
-using System;
 using System.Collections.Generic;
 using Refrigerant.Recovery.Estimation;
 using Xunit;

@@ -219,7 +219,10 @@ public class RecoveryEstimatorTests
         {
             JobEstimate estimate = monitor.Update(new JobReading
             {
-                Time = Duration.FromSeconds(2 * i), SuctionGaugePressure = Pressure.FromPascals(9e5), GrossWeight = Mass.FromKilograms(13.5 + (0.01 * i)), Cylinder = labels[i],
+                Time = Duration.FromSeconds(2 * i),
+                SuctionGaugePressure = Pressure.FromPascals(9e5),
+                GrossWeight = Mass.FromKilograms(13.5 + (0.01 * i)),
+                Cylinder = labels[i],
             });
             seen.Add((estimate.Conditions.Contains(JobCondition.CylinderUnknown), estimate.Conditions.Contains(JobCondition.CylinderChanged)));
         }

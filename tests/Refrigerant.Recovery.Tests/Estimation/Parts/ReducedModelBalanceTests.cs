@@ -114,7 +114,15 @@ public class ReducedModelBalanceTests
         // Between two nodes of the table, so that its corners do not count.
         ReducedParameters parameters = Typical() with
         {
-            Displacement = 2e-4, OuterConductance = 0, MetalCapacity = 4e5, InnerConductance = 1000, OilCapacity = 0.05, OilTime = 60, WetShare = 0.3, Mixing = 0.01, DryFactor = 5,
+            Displacement = 2e-4,
+            OuterConductance = 0,
+            MetalCapacity = 4e5,
+            InnerConductance = 1000,
+            OilCapacity = 0.05,
+            OilTime = 60,
+            WetShare = 0.3,
+            Mixing = 0.01,
+            DryFactor = 5,
         };
         ReducedState exact = Run(parameters, 0.0125, true);
         double first = Run(parameters, 1, false).Temperature - exact.Temperature;

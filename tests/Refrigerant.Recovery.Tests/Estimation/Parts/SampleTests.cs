@@ -206,9 +206,20 @@ public class SampleTests
         Bench.Model.Evaluate(in state, in parameters, in inputs, out ReducedOutput output);
         var block = new SampleBlock
         {
-            Duration = 10, AirTemperature = 295, IsDrawing = true, Passed = 0.02, LiquidMoved = 0.3, SlowKeeps = 0.9, OffsetKeeps = 0.8,
-            Gauge = output.SuctionPressure - 1e5 + 5000, GaugePrecision = 1e-8, BiasGain = 0.2, SlowGain = 0.3,
-            Delivered = state.Delivered + 0.3 + 0.1, ScalePrecision = 400, OffsetGain = 0.5,
+            Duration = 10,
+            AirTemperature = 295,
+            IsDrawing = true,
+            Passed = 0.02,
+            LiquidMoved = 0.3,
+            SlowKeeps = 0.9,
+            OffsetKeeps = 0.8,
+            Gauge = output.SuctionPressure - 1e5 + 5000,
+            GaugePrecision = 1e-8,
+            BiasGain = 0.2,
+            SlowGain = 0.3,
+            Delivered = state.Delivered + 0.3 + 0.1,
+            ScalePrecision = 400,
+            OffsetGain = 0.5,
         };
         particle.Bias = 1000;
         particle.Slow = 500;

@@ -1,5 +1,3 @@
-using System;
-using System.Collections.Generic;
 using Refrigerant.Recovery.Cylinders;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Estimation;

@@ -216,8 +216,13 @@ public class ToldOptionsTests
         Assert.True(reading.IsWeightGiven);
         RawReading raw = RawReading.From(new JobReading
         {
-            Time = Duration.FromSeconds(7), SuctionGaugePressure = Pressure.FromKilopascals(5), Ambient = Temperature.FromKelvins(290), PipeTemperature = Temperature.FromKelvins(280),
-            DischargeGaugePressure = Pressure.FromKilopascals(800), MachineRunning = false, ValveOpen = false,
+            Time = Duration.FromSeconds(7),
+            SuctionGaugePressure = Pressure.FromKilopascals(5),
+            Ambient = Temperature.FromKelvins(290),
+            PipeTemperature = Temperature.FromKelvins(280),
+            DischargeGaugePressure = Pressure.FromKilopascals(800),
+            MachineRunning = false,
+            ValveOpen = false,
         });
         Assert.Equal((7.0, 5000.0), (raw.Time, raw.SuctionGaugePressure));
         Assert.Equal(290, raw.AirTemperature, 1e-9);

@@ -87,6 +87,8 @@ internal static class Course
 
     public static CourseStage SetUp { get; } = new(StageKind.SetUp) { End = null };
 
+    public static CourseStage Sweep { get; } = new(StageKind.HoseSweep) { End = null };
+
     public static CourseStage Close { get; } = new(StageKind.Close) { End = null };
 
     public static CourseStage Change(string label, StepReason reason = StepReason.Usual) =>
@@ -108,6 +110,14 @@ internal static class Course
 
     /// <summary>The situation after the stages.</summary>
     public static PlanSituation Situation(RecoveryJob job, params CourseStage[] stages) => new(Run(job, stages));
+
+    /// <summary>Puts what a test tells of a step in the place of its simulation, from where the situation stands or from another state.</summary>
+    public static StageResult Tell(this PlanSituation now, CourseStage stage, SimulationState? from = null)
+    {
+        StageResult result = stage.Result(from ?? now.State);
+        now.Remember(stage.Step, from ?? now.State, result);
+        return result;
+    }
 
     /// <summary>The appliance at rest with so much in it at a temperature.</summary>
     public static Func<SimulationState, SimulationState> Holds(RecoveryJob job, double kilograms, double kelvins = 293.15, double? metal = null) => state => state with

@@ -179,6 +179,7 @@ public class CylinderOfCoursesTests
         var points = new Trajectory([At(0, content: 1), At(100, content: 3), At(100, content: 4), At(400, content: 10)]);
         Assert.Equal([1, 2, 3, 6, 10, 10], new[] { 0.0, 50, 100, 200, 400, 500 }.Select(time => CylinderReadings.Content(points, time)));
         Assert.Equal(1, CylinderReadings.Content(points, -5));
+        Assert.Equal(1, CylinderReadings.Content(new Trajectory([At(0, content: 1), At(0, content: 2)]), 0));
         CourseStage pull = Pull() with { Seconds = 400, Points = [.. points] };
         PlanRun run = Run(Plain, SetUp, pull, new CourseStage(StageKind.Rest));
         ScaleReading[] readings = [.. run.Stages[1].Hookup.Scale];

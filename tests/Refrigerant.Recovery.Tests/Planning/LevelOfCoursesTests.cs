@@ -3,6 +3,7 @@ using System.Linq;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Gauges;
 using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Rules;
@@ -164,6 +165,27 @@ public class LevelOfCoursesTests
             Assert.Equal(10_800, back.Figure("shut"));
             Assert.Equal(warm - Air, back.Figure("later"), 0.02 * warm);
             Assert.Contains("It holds", back.Message, StringComparison.Ordinal);
+        }
+    }
+
+    /// <summary>Where the air is thin a level in absolute pressure reads otherwise on the gauge, and both readings are told; one that is the air itself reads zero there as at the sea.</summary>
+    [Theory]
+    [InlineData(90_000, 95_000, true)]
+    [InlineData(110_000, 95_000, true)]
+    [InlineData(90_000, 101_000, false)]
+    public void What_the_gauge_reads_in_thin_air_is_told(double level, double air, bool isTold)
+    {
+        RecoveryJob job = Plain with { Barometer = Barometer.Reading(Pressure.FromPascals(air)), Evacuation = new EvacuationOptions { OwnLevel = Pressure.FromPascals(level) } };
+        PlanRun run = Run(job);
+        Finding? told = Plan(job, SetUp, Pull()).Findings.Said("gauge-at-altitude");
+        Assert.Equal(isTold, told is not null);
+        if (told is not null)
+        {
+            Assert.Equal(run.Goal.Pascals - air, told.Figure("reading here"), 1.0);
+            Assert.Equal(air, told.Figure("air"), 1e-6);
+            double? sea = told.Values.FirstOrDefault(value => value.Name == "reading at sea level")?.InternationalValue;
+            Assert.Equal(Math.Abs(run.Goal.Pascals - air - (level - Air)) > 200, sea is not null);
+            Assert.Equal(level - Air, sea ?? level - Air, 1.0);
         }
     }
 

@@ -163,6 +163,37 @@ public class LookAheadOfCoursesTests
         Assert.Equal(StepReason.Usual, new LookAhead(dry).Best().Step.Reason);
     }
 
+    /// <summary>An appliance that is hotter than 52 °C before may get a kelvin hotter.</summary>
+    [Theory]
+    [InlineData(330.9, true)]
+    [InlineData(331.1, false)]
+    public void What_is_hot_before_may_get_a_kelvin_hotter(double kelvins, bool isWarmed)
+    {
+        RecoveryJob hot = Plain.With(appliance => appliance with { Temperature = Temperature.FromKelvins(330), Surroundings = Temperature.FromKelvins(293.15) }) with { Aids = new SiteAids { ApplianceFans = 3 } };
+        PlanSituation now = Situation(hot, SetUp, new CourseStage(StageKind.Rest) { After = Holds(hot, 1, 330) });
+        Tell(now, How, 500);
+        Tell(now, How with { Inputs = new SimulationInputs { FanFactor = 3 } }, 400, points: [At(0, flow: 1, appliance: 330), At(100, flow: 1, appliance: kelvins), At(400, flow: 1)]);
+        Assert.Equal(isWarmed ? StepReason.Warm : StepReason.Usual, new LookAhead(now).Best().Step.Reason);
+    }
+
+    /// <summary>What is still liquid and would turn solid is kept a twentieth above the end of its equation until it is gone, a second more, where that does not crawl.</summary>
+    [Theory]
+    [InlineData(700.0, 1.0, true)]
+    [InlineData(null, 1.0, false)]
+    [InlineData(9000.0, 0.0, false)]
+    public void Liquid_is_kept_above_the_solid(double? gone, double flow, bool isKept)
+    {
+        PlanSituation now = Situation(Plain, SetUp);
+        double floor = 1.05 * Plain.Appliance.Fluid.Model.SaturationAtTemperature(Plain.Appliance.Fluid.Model.Range.MinimumTemperature).Bubble.Pressure;
+        now.Tell(new CourseStage(How with { AppliancePressure = now.Goal }) { End = StageEnd.PropertyRange, Seconds = 300, Points = [At(0, flow: 1), At(300, flow: 1)] });
+        PlanStep keep = How with { LowestPressure = Pressure.FromPascals(floor), Reason = StepReason.KeepLiquid };
+        now.Tell(new CourseStage(keep with { Duration = Duration.FromSeconds(86_400) }) { Seconds = 86_400, Points = [At(0, flow: 1), At(100, flow: flow), At(8000, flow: flow)], Figures = new StageFigures { LiquidGoneAt = gone ?? double.NaN } });
+        now.Tell(new CourseStage(keep with { Duration = Duration.FromSeconds(701) }) { Seconds = 701 });
+        PullPlan best = new LookAhead(now).Best();
+        Assert.Equal(isKept ? keep with { Duration = Duration.FromSeconds(701) } : How with { AppliancePressure = now.Goal }, best.Step);
+        Assert.Equal(isKept ? 701 : 300, best.Seconds, 1e-9);
+    }
+
     /// <summary>A pull that ends at the limit of a cylinder, throttled for long, is left to a fresh cylinder where that, with its change, takes less than seven tenths (our choice).</summary>
     [Theory]
     [InlineData(0.69, true)]

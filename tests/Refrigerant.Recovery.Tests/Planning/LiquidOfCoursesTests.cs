@@ -1,8 +1,5 @@
 using System;
-using System.Linq;
-using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Planning;
-using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using Xunit;

@@ -1,11 +1,9 @@
 using System;
-using System.Linq;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Processes;
-using Refrigerant.Recovery.Residuals;
 using Refrigerant.Recovery.Rules;
 using Refrigerant.Recovery.Simulation;
 using UnitsNet;

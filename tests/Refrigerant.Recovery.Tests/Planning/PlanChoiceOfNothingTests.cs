@@ -3,8 +3,6 @@ using System.Collections.Generic;
 using System.Linq;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Planning;
-using Refrigerant.Recovery.Processes;
-using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using Xunit;
 using static Refrigerant.Recovery.Tests.Planning.Course;

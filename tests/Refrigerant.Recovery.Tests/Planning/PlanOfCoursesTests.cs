@@ -11,7 +11,6 @@ using Refrigerant.Recovery.Simulation;
 using UnitsNet;
 using Xunit;
 using static Refrigerant.Recovery.Tests.Planning.Course;
-using static Refrigerant.Recovery.Tests.Planning.CylinderOfCoursesTests;
 
 namespace Refrigerant.Recovery.Tests.Planning;
 

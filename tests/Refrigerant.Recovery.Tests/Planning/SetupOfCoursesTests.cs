@@ -2,7 +2,6 @@ using System;
 using System.Linq;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
-using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Simulation;

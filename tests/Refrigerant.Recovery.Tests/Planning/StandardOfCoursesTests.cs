@@ -108,7 +108,8 @@ public class StandardOfCoursesTests
             Reason = StepReason.Cool,
             Duration = Duration.FromSeconds(3600),
             CylinderPressure = Pressure.FromPascals(Math.Max(0.75 * limit, (1.05 * Plain.Appliance.Fluid.Model.SaturationAtTemperature(293.15).Bubble.Pressure) + situation.State.Cylinder!.NonCondensablePressure.Pascals)),
-        }) { Seconds = time, After = Cylinder(Plain, 5, Plain.Appliance.Fluid.Model.SaturationAtPressure(pressure * situation.State.Cylinder!.Pressure.Pascals).Bubble.Temperature) };
+        })
+        { Seconds = time, After = Cylinder(Plain, 5, Plain.Appliance.Fluid.Model.SaturationAtPressure(pressure * situation.State.Cylinder!.Pressure.Pascals).Bubble.Temperature) };
         foreach ((double share, bool rests) in new[] { (0.97, true), (0.99, false) })
         {
             PlanSituation air = Situation(Plain, SetUp, Pull(end) with { After = Holds(Plain, 1).And(Cylinder(Plain, 5, hot)) }, Sweep, Pull(end));
@@ -215,7 +216,8 @@ public class StandardOfCoursesTests
         PlanStep change = Deepened(Two with { Aids = ice.Aids }, 5.5 * Goal)!;
         Assert.Equal((StageKind.CylinderChange, "C2", StepReason.CoolerCylinder), (change.Kind, change.Cylinder!.Label, change.Reason));
 
-        static PlanStep? Deepened(RecoveryJob job, double pressure) => Next(job, SetUp, Sweep, Pull(StageEnd.Stalled) with { After = Stands(job, pressure).And(Cylinder(job, 5, 330)) });    }
+        static PlanStep? Deepened(RecoveryJob job, double pressure) => Next(job, SetUp, Sweep, Pull(StageEnd.Stalled) with { After = Stands(job, pressure).And(Cylinder(job, 5, 330)) });
+    }
 
     /// <summary>So often: rests and cooler cylinders, one more than there are cylinders and then no more.</summary>
     [Theory]

@@ -89,6 +89,27 @@ public class LiquidOfCoursesTests
         Assert.Equal(kind, LiquidChoice.Next(now)?.Kind);
     }
 
+    /// <summary>A way is looked at for a tenth of the time that it has: one that would take a fifth more than that time at its pace is none (our choices), the other is seen to its end.</summary>
+    [Theory]
+    [InlineData(0.083, StageKind.PushPull)]
+    [InlineData(0.084, StageKind.LiquidRecovery)]
+    public void A_way_that_begins_too_slowly_is_none(double share, StageKind kind)
+    {
+        RecoveryJob quick = Plain with { Times = Plain.Times with { HoseChange = Duration.FromSeconds(3000) } };
+        PlanSituation now = Situation(quick, SetUp, Sweep);
+        now.Tell(new CourseStage(StageKind.PushPull) { End = StageEnd.LiquidGone, Seconds = 20, After = Holds(Plain, 20 - Reach, 291.15) });
+        double bound = (1.15 * (3020 + ((Liquid - Reach) / Pace))) + 60;
+        PlanStep look = Drawn.Step with { Duration = Duration.FromSeconds(0.1 * bound) };
+        now.Tell(new CourseStage(look) { End = StageEnd.TimeLimit, Seconds = 0.1 * bound, After = Holds(Plain, 20 - (share * Reach), 291.15) });
+        now.Tell(new CourseStage(Drawn.Step with { Duration = Duration.FromSeconds(bound) }) { End = StageEnd.LiquidGone, Seconds = 200, After = Holds(Plain, 20 - Reach, 291.15) });
+        foreach (double seconds in new[] { 200.0, 3020 })
+        {
+            now.Tell(new CourseStage(new PlanStep(StageKind.VaporRecovery) { AppliancePressure = now.Goal, Duration = Duration.FromSeconds(seconds) }) { Seconds = seconds, After = Holds(Plain, 19.9, 291.15) });
+        }
+
+        Assert.Equal(kind, LiquidChoice.Next(now)?.Kind);
+    }
+
     /// <summary>Who asks for push-pull always gets it where it comes to something; who asks for it never does not, and where it pays it takes 10 lb.</summary>
     [Theory]
     [InlineData(PushPullUse.Always, TenPounds - 0.1, true)]

@@ -46,6 +46,49 @@ public class JoinedPartsTests
         Assert.Equal(whole.EnergyIn.Joules, joined.EnergyIn.Joules, 2e-3 * whole.EnergyIn.Joules);
     }
 
+    /// <summary>What passed by different ways, or between different places, is not one sum; nor are the components.</summary>
+    [Fact]
+    public void Each_way_has_its_own_sum()
+    {
+        static StageResult Part(double times)
+        {
+            Transfer Of(string by, string from, string to, double kilograms) =>
+                new(by, from, to, times * kilograms, times * 10 * kilograms, times * 100 * kilograms, [("R-32", times * 0.25 * kilograms), ("R-125", times * 0.75 * kilograms)]);
+            Transfer[] transfers = [Of("machine", "a", "c", 1), Of("machine", "a", "b", 2), Of("machine", "b", "c", 4), Of("line", "a", "c", 8)];
+            return new StageResult(StageEnd.TimeLimit, 5, Whole.Before, Whole.After, transfers, new Trajectory([]), new StageFigures(), [], new Closure(times * 1e-12, times * 1e-11, 3, 7));
+        }
+
+        StageResult joined = StageResults.Join([Part(1), Part(10)], StageEnd.TargetReached);
+        Assert.Equal([11, 22, 44, 88], joined.Transfers.Select(transfer => transfer.Mass.Kilograms));
+        Assert.Equal([110, 220, 440, 880], joined.Transfers.Select(transfer => transfer.EnergyOut.Joules));
+        Assert.Equal([1100, 2200, 4400, 8800], joined.Transfers.Select(transfer => transfer.EnergyIn.Joules));
+        Assert.Equal([("R-32", 2.75), ("R-125", 8.25)], joined.Transfers[0].Components);
+        Assert.Equal((10 * 1e-12, 10 * 1e-11, 6, 14), (joined.Closure.Mass, joined.Closure.Energy, joined.Closure.Steps, joined.Closure.Evaluations));
+        Assert.Equal((StageEnd.TargetReached, 10.0), (joined.End, joined.Duration.Seconds));
+    }
+
+    /// <summary>Moments and extremes of parts that are set down by hand: the liquid is gone in the second, and stays gone.</summary>
+    [Fact]
+    public void Figures_are_of_all_parts()
+    {
+        StageResult Part(double seconds, StageFigures figures, SimulationState? after = null, params double[] times) =>
+            new(StageEnd.TimeLimit, seconds, Whole.Before, after ?? Whole.After, [], new Trajectory([.. times.Select(time => new TrajectoryPoint { Seconds = time })]), figures, [], default);
+
+        StageFigures first = new() { Coldest = 260, HottestDischarge = 350, LargestDrive = 100, LiquidMoved = 1, Passed = 1, FreeFlow = 4 };
+        StageFigures second = new() { Coldest = 250, HottestDischarge = 340, LargestDrive = 200, LiquidMoved = 2, Passed = 2, FreeFlow = 5, LiquidGoneAt = 7 };
+        StageFigures third = new() { Coldest = 270, LargestDrive = 50, LiquidMoved = 4, Passed = 3, FreeFlow = 6, LiquidGoneAt = 1, CylinderOutOfRange = true };
+        StageResult joined = StageResults.Join([Part(10, first, null, 0, 10), Part(20, second, null, 0, 7, 20), Part(30, third, null, 0, 30)], StageEnd.Stalled);
+        Assert.Equal([0, 10, 17, 30, 60], joined.Trajectory.Select(point => point.Seconds));
+        Assert.Equal(17, joined.LiquidGoneAfter!.Value.Seconds);
+        Assert.Equal((250.0, 350.0, 200.0, 7.0), (joined.ColdestSurface.Kelvins, joined.HottestDischarge!.Value.Kelvins, joined.LargestDrive.Pascals, joined.LiquidMoved.Kilograms));
+        Assert.Equal(6.0 / 15, joined.SuctionLineShare.DecimalFractions, 1e-12);
+        Assert.True(joined.CylinderOutOfRange);
+        Assert.Null(joined.Fractionation);
+        Assert.Null(StageResults.Join([Part(10, first), Part(20, first)], StageEnd.Stalled).LiquidGoneAfter);
+        Assert.Null(StageResults.Join([Part(20, second), Part(10, first, Whole.Before)], StageEnd.Stalled).LiquidGoneAfter);
+        Assert.Null(StageResults.Join([Part(10, third)], StageEnd.Stalled).HottestDischarge);
+    }
+
     /// <summary>The liquid is gone when it is gone, whichever part that falls into, counted from the start of the pull.</summary>
     [Fact]
     public void Moments_count_from_the_start_of_the_pull()

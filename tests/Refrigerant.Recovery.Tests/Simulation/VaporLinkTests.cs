@@ -68,6 +68,35 @@ public class VaporLinkTests
         Assert.True(Between(19, oneWay: false, content: 0).Link.IsChoked);
     }
 
+    /// <summary>What flows is of the composition of the vapor that it comes from, either way: each component leaves the one and comes to the other in that share.</summary>
+    [Theory]
+    [InlineData(40)]
+    [InlineData(0)]
+    public void What_flows_is_the_vapor_of_where_it_comes_from(double celsius)
+    {
+        Appliance appliance = Setups.Appliance("R-407C", 0.4, 20, Celsius, 50);
+        RecoveryCylinder cylinder = Setups.Cylinder(20, 4);
+        var stage = new Stage(appliance, cylinder, new EqualizationOptions
+        {
+            Composition = CompositionMode.Tracked,
+            Start = new SimulationState(ApplianceState.Initial(appliance)) { Cylinder = CylinderState.Initial(cylinder, appliance.Fluid, Temperature.FromDegreesCelsius(celsius)) },
+        });
+        ApplianceModel model = stage.BuildAppliance();
+        Vessel gas = model.Port, wet = stage.Cylinder!.Vessel;
+        var link = new VaporLink("hoses", gas, wet, new Line([Setups.Hose(3, 8)]), stage.Gas, oneWay: false);
+        stage.Connect(stage.WithCylinder(model.Vessels), [link], state => model.Initialize(state, stage.Before.Appliance));
+        double[] derivatives = new double[stage.Network.Dimension];
+        Assert.True(stage.Network.Derivatives(stage.State, derivatives));
+        Assert.Equal(wet.Pressure > gas.Pressure, link.Flow < 0);
+        double[] source = (link.Flow < 0 ? wet : gas).VaporComposition.ToArray(), other = (link.Flow < 0 ? gas : wet).VaporComposition.ToArray();
+        Assert.True(System.Math.Abs(source[0] - other[0]) > 0.02);
+        for (int i = 0; i < 3; i++)
+        {
+            Assert.Equal(link.Flow * source[i], -derivatives[gas.First + i], 1e-9 * System.Math.Abs(link.Flow));
+            Assert.Equal(link.Flow * source[i], derivatives[wet.First + i], 1e-9 * System.Math.Abs(link.Flow));
+        }
+    }
+
     /// <summary>Vapor of saturated liquid at 20 °C and at another temperature, through 3 m of 8 mm.</summary>
     private static (VaporLink Link, Vessel From, Vessel To) Between(double celsius, bool oneWay, bool reversed = false, double opening = 1, double content = 4)
     {

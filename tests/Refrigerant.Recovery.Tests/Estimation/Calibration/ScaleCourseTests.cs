@@ -1,5 +1,4 @@
 using System;
-using Refrigerant.Recovery.Estimation;
 using Refrigerant.Recovery.Estimation.Calibration;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Planning;

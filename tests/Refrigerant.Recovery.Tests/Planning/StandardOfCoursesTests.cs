@@ -219,6 +219,19 @@ public class StandardOfCoursesTests
         static PlanStep? Deepened(RecoveryJob job, double pressure) => Next(job, SetUp, Sweep, Pull(StageEnd.Stalled) with { After = Stands(job, pressure).And(Cylinder(job, 5, 330)) });
     }
 
+    /// <summary>A bath that lets the cylinder come to within a thirtieth of what the level needs is not worth the wait (our choice).</summary>
+    [Theory]
+    [InlineData(0.965, StageKind.Rest)]
+    [InlineData(0.975, StageKind.MachineClearing)]
+    public void A_bath_that_hardly_helps_is_not_waited_for(double share, StageKind kind)
+    {
+        double cylinder = Plain.Appliance.Fluid.Model.SaturationAtTemperature(330).Bubble.Pressure, most = cylinder / 3;
+        double bath = Plain.Appliance.Fluid.Model.SaturationAtPressure(share * most / 1.05).Bubble.Temperature;
+        Assert.InRange(bath, 274, 293);
+        RecoveryJob job = Plain with { Aids = new SiteAids { WaterBath = Temperature.FromKelvins(bath) } };
+        Assert.Equal(kind, Next(job, SetUp, Sweep, Pull(StageEnd.Stalled) with { After = Stands(job, 3 * Goal).And(Cylinder(job, 5, 330)) })!.Kind);
+    }
+
     /// <summary>So often: rests and cooler cylinders, one more than there are cylinders and then no more.</summary>
     [Theory]
     [InlineData(2, StageKind.Rest)]

@@ -1,8 +1,6 @@
 using System;
-using System.Linq;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Flow;
-using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Simulation;
 using Refrigerant.Recovery.Simulation.Links;

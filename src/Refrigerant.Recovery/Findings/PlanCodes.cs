@@ -37,6 +37,7 @@ internal static class PlanCodes
     public static readonly FindingCode TubesFreeze = new("tubes-freeze", FindingSubject.Freezing, "a surface with water behind it comes to 0 °C");
     public static readonly FindingCode HeatSetsPace = new("heat-sets-pace", FindingSubject.EvacuationLevel, "for more than half an hour liquid boils only as fast as heat comes in");
     public static readonly FindingCode WaterSetsPace = new("water-sets-pace", FindingSubject.Freezing, "for more than an hour the pull is throttled so that water in the tubes does not freeze");
+    public static readonly FindingCode LongerThanShift = new("longer-than-shift", FindingSubject.EvacuationLevel, "the job takes more than eight hours on site");
     public static readonly FindingCode WarmAppliance = new("warm-appliance", FindingSubject.EvacuationLevel, "heat on the appliance makes the job shorter");
 
     public static readonly FindingCode MachineNotListed = new("machine-not-listed", FindingSubject.Flammability, "the refrigerant burns, or is a blend with components that burn and no safety group, and the machine is not listed for flammable refrigerants");
@@ -71,7 +72,7 @@ internal static class PlanCodes
         LevelReached, ShareRecovered, NothingToRecover, LevelNotReached, LevelNotHeld, LevelOverLiquid, PullPastLevel, LevelMetAtStart,
         ComesBackWarm, StillAboveAir, GaugeAtAltitude, HiddenSection, NoCylinder, CylinderRoomMissing, CoolCylinder, ThrottleInlet, CylinderAboveService,
         CylinderHot, CylinderFullOfLiquid, CylinderMarksUnchecked, PushPullSiphons, PushPullNotUsed, PushPullThrottled, DesignPressureUnknown,
-        HosesSlow, HoseLeadsNowhere, KeepLiquid, TubesFreeze, HeatSetsPace, WaterSetsPace, WarmAppliance, MachineNotListed, ApplianceAboveCutout, MachineHot,
+        HosesSlow, HoseLeadsNowhere, KeepLiquid, TubesFreeze, HeatSetsPace, WaterSetsPace, LongerThanShift, WarmAppliance, MachineNotListed, ApplianceAboveCutout, MachineHot,
         ClearMachineFirst, MachineHeldFlammable, MachineHeldToxic, ChangeMachineOil, MachineCarriesOver,
         HeatAssumed, OilHolds, BlendEstimated,
         HighPressure, NearLimit, WaterInTubes, DisplacesAir, CarbonDioxideHarms, CylinderDueUnchecked, SectionFullOfLiquid, CylinderTakenEvacuated, FreezesSkin, HotSurface, AirDrawnIn, OilUnderPressure, PlanningFigures,

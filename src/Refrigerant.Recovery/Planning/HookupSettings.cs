@@ -116,7 +116,7 @@ internal static class HookupSettings
         StageKind.OilDrain =>
         [
             new HookupSetting(Machine, Off, "refrigerant out first"),
-            new HookupSetting(NitrogenRegulator, Open, "10 to 15 psi, never air over hot oil, never more than the container's hose holds; outlet side for the separator, inlet side for the compressor"),
+            new HookupSetting(NitrogenRegulator, Open, "0.7 to 1 bar (10 to 15 psi) on its gauge, never air over hot oil, never more than the container's hose holds; outlet side for the separator, inlet side for the compressor"),
         ],
         StageKind.OilFill =>
         [

@@ -32,7 +32,7 @@ public sealed record LevelVerdict
     /// <summary>Liquid in the appliance at the end.</summary>
     public Mass Liquid { get; }
 
-    /// <summary>Share of the charge that left the appliance.</summary>
+    /// <summary>Share of the charge that came into cylinders.</summary>
     public Ratio Recovered { get; }
 
     /// <summary>Reached, held where a hold was asked for, and no liquid left; or nothing to recover before an oil change.</summary>

@@ -78,7 +78,7 @@ internal static class LiquidChoice
         job.PushPull == PushPullUse.Never || stages.Any(stage => stage.Kind == StageKind.PushPull) ? null
         : !job.Appliance.LiquidReachable ? "no port below the liquid was given"
         : stages.Any(stage => stage.Kind == StageKind.LiquidRecovery) ? "drawing the liquid through the machine ends sooner"
-        : liquid - job.Appliance.LiquidHeel.Kilograms < LeastPushed ? "there is too little liquid for it to pay (10 to 15 lb)"
+        : liquid - job.Appliance.LiquidHeel.Kilograms < LeastPushed ? "there is too little liquid for it to pay (5 to 7 kg, 10 to 15 lb)"
         : job.Hoses.LiquidSide.Sum(hose => hose.Rise.Meters) > MuchRise ? "the liquid hose rises so far that little gets up: put the cylinder beside the appliance, or below it"
         : "the vapor is drawn as fast";
 

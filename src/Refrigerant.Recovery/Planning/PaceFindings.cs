@@ -10,7 +10,7 @@ using UnitsNet.Units;
 
 namespace Refrigerant.Recovery.Planning;
 
-/// <summary>What sets the pace of a pull, and would make it shorter: hoses, heat, water in the tubes.</summary>
+/// <summary>What sets the pace of a pull, and would make it shorter: hoses, heat, water in the tubes; and a job longer than a shift.</summary>
 internal static class PaceFindings
 {
     /// <summary>Below this share of the machine's own pace the hoses are worth a word.</summary>
@@ -25,11 +25,24 @@ internal static class PaceFindings
 
     private const double Hour = 3600;
 
+    /// <summary>A shift: common practice, no source.</summary>
+    public static readonly Duration Shift = Duration.FromHours(8);
+
     /// <summary>Nothing that waits for heat: whatever else takes time counts for more.</summary>
     private static readonly (Finding? Word, double Waited) NoWait = (null, double.PositiveInfinity);
 
     public static IEnumerable<Finding> ToDo(PlanRun run)
     {
+        if (run.Clock > Shift.Seconds)
+        {
+            yield return new Finding(
+                PlanCodes.LongerThanShift,
+                Severity.Warning,
+                Sources.CommonPractice,
+                $"It takes {FindingValue.Duration("on site", new Duration(run.Clock, DurationUnit.Second))} on site, longer than {FindingValue.Duration("shift", Shift)}: plan for more than one shift, and do not leave the machine running alone.",
+                $"Where it is stopped, shut the appliance and the cylinder: what warms overnight brings the pressure back, and is pulled in the morning.");
+        }
+
         if (Throttled(run) is Finding throttled)
         {
             yield return throttled;

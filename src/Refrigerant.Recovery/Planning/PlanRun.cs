@@ -129,6 +129,9 @@ internal sealed partial class PlanRun
 
     public double Delivered => _cylinders.Sum(cylinder => cylinder.Kilograms);
 
+    /// <summary>Of that, what came into the cylinders, and neither stays in hoses and machine nor escapes, kg.</summary>
+    public double InCylinders => Delivered - InHosesAndMachine - Released;
+
     public void Run(CancellationToken cancellation, IProgress<double>? progress)
     {
         _simulation.Cancellation = cancellation;

@@ -1,4 +1,3 @@
-using System;
 using System.Collections.Generic;
 using System.Linq;
 using Refrigerant.Recovery.Findings;
@@ -100,23 +99,10 @@ public sealed class RecoveryPlan
     public IEnumerable<PlanPoint> Course() =>
         Stages.Where(stage => stage.Result is not null).SelectMany(stage => stage.Result!.Trajectory.Select(point => new PlanPoint(stage, point)));
 
-    /// <summary>
-    /// What forbids to begin at all; null where nothing does. That a level is not reached is the verdict's to say, and a cylinder that must not be filled is not used where there is
-    /// another.
-    /// </summary>
-    private Finding? Forbids => ToDo
-        .Where(finding => finding.Severity == Severity.Stop
-            && finding.Subject is not (FindingSubject.EvacuationLevel or FindingSubject.LiquidLeftBehind)
-            && (Stages.Count == 0 || CylinderCodes.All.All(code => code.Id != finding.Code)))
-        .OrderBy(finding => finding.Code == PlanCodes.CylinderRoomMissing.Id)
-        .FirstOrDefault();
+    /// <summary>What forbids to begin, where something does; what comes first; outcome, mass recovered, time, and how many warnings and cautions there are.</summary>
+    /// <param name="units">The units.</param>
+    public string ToText(DisplayUnits units) => PlanHeadline.For(this, units);
 
-    /// <summary>What a verdict of reached and held leaves out: the pressure comes back as the appliance warms.</summary>
-    private string ComesBack => ToDo.FirstOrDefault(finding => finding.Code == PlanCodes.ComesBackWarm.Id) is { } back
-        ? FormattableString.Invariant($", but comes back to {back.Value("later")!.ToText(DisplayUnits.International)} in {back.Value("shut")!.ToText(DisplayUnits.International)}: let it warm and pull again")
-        : string.Empty;
-
-    /// <summary>What forbids to begin, where something does; outcome, time, mass recovered and the number of cautions, culture-invariant.</summary>
-    public override string ToString() => (Forbids is Finding stop ? "do not start: " + stop.Message.TrimEnd('.') + "; " : string.Empty) + FormattableString.Invariant(
-        $"{Job.Appliance.Fluid.Designation}: {Verdict}{ComesBack}; {Ledger.InCylinders.Kilograms:F2} kg of {Ledger.Charge.Kilograms:F2} kg in {TotalDuration.Minutes:F0} min; {Cautions.Count} cautions");
+    /// <summary>The same in international units, culture-invariant.</summary>
+    public override string ToString() => ToText(DisplayUnits.International);
 }

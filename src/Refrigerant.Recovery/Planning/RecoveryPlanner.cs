@@ -113,7 +113,7 @@ public static class RecoveryPlanner
         ApplianceState end = run.State.Appliance;
         return new MassLedger(
             run.Job.Appliance.Charge.Kilograms,
-            run.Delivered - run.InHosesAndMachine - run.Released,
+            run.InCylinders,
             end.VaporMass.Kilograms,
             end.LiquidMass.Kilograms,
             end.DissolvedMass.Kilograms,

@@ -30,7 +30,7 @@ internal static class Verdicts
             held,
             end.Pressure,
             end.LiquidMass,
-            new Ratio(1 - (end.Mass.Kilograms / run.Job.Appliance.Charge.Kilograms), RatioUnit.DecimalFraction));
+            new Ratio(run.InCylinders / run.Job.Appliance.Charge.Kilograms, RatioUnit.DecimalFraction));
     }
 
     private static LevelOutcome Outcome(PlanRun run, ApplianceState end, Duration held)

@@ -48,6 +48,8 @@ public class MachinePastTests
     public void The_nitrogen_comes_before_the_sweep_and_after_the_clearing()
     {
         RecoveryPlan plan = After("R-290", "R-134a", cleared: false);
+        Assert.StartsWith("first dry nitrogen through the machine, which held R-290; R-134a: ", plan.ToString(), System.StringComparison.Ordinal);
+        Assert.StartsWith("R-134a: ", After("R-22", "R-134a", cleared: false).ToString(), System.StringComparison.Ordinal);
         string[] codes = [.. plan.ToDo.Select(finding => finding.Code)];
         Assert.True(System.Array.IndexOf(codes, "clear-machine-first") < System.Array.IndexOf(codes, "machine-held-flammable"));
         PlannedStage setUp = plan.Stages.Single(stage => stage.Kind == StageKind.SetUp);

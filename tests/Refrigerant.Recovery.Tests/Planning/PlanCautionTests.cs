@@ -90,7 +90,15 @@ public sealed class PlanCautionTests
         Assert.Equal(others.OrderByDescending(caution => caution.Severity), others);
         Assert.Equal(plan.Cautions.Count, plan.Cautions.Concat(plan.Findings).Select(finding => finding.Message).Distinct().Count() - plan.Findings.Count);
         Assert.All(plan.Cautions, caution => Assert.NotEmpty(caution.Source));
-        Assert.EndsWith(FormattableString.Invariant($"; {plan.Cautions.Count} cautions"), plan.ToString(), StringComparison.Ordinal);
+        string[] warnings = [.. plan.Findings.Concat(plan.Cautions).Where(finding => finding.Severity >= Severity.Caution).GroupBy(finding => finding.Code).Select(group => group.Max(finding => finding.Severity).ToString())];
+        Assert.EndsWith(
+            FormattableString.Invariant($"; {Counted(warnings, "Warning")}, {Counted(warnings, "Caution")}"), plan.ToString(), StringComparison.Ordinal);
+
+        static string Counted(string[] severities, string severity)
+        {
+            int count = severities.Count(one => one == severity);
+            return FormattableString.Invariant($"{count} {severity.ToLowerInvariant()}{(count == 1 ? "" : "s")}");
+        }
     }
 
     /// <summary>Ammonia is lighter than air, R-134a heavier (17.0 and 102.0 against 29.0 g/mol).</summary>

@@ -70,7 +70,7 @@ public class ShortPlanTests
         RecoveryPlan plan = RecoveryPlanner.Plan(Job(level: 90_000), new Short { Target = share * 90_000 });
         Assert.Equal((outcome, obstacle), (plan.Verdict.Outcome, plan.Verdict.Obstacle));
         Assert.Equal(share * 90_000, plan.Verdict.Pressure.Pascals, 0.01);
-        Assert.Equal(1 - (plan.End.Mass.Kilograms / 0.5), plan.Verdict.Recovered.DecimalFractions, 1e-9);
+        Assert.Equal(1 - ((plan.End.Mass + plan.Ledger.InHosesAndMachine + plan.Ledger.Released).Kilograms / 0.5), plan.Verdict.Recovered.DecimalFractions, 1e-9);
         Assert.Equal(Duration.Zero, plan.Verdict.HeldFor);
         Assert.Equal(0, plan.Verdict.Liquid.Kilograms);
     }

@@ -42,7 +42,7 @@ public class VerdictTests
         Assert.Contains(LevelVerdict.Why(obstacle), plan.Verdict.ToString(), StringComparison.Ordinal);
         Assert.Equal(plan.End.Pressure, plan.Verdict.Pressure);
         Assert.Equal(plan.End.LiquidMass, plan.Verdict.Liquid);
-        Assert.Equal(1 - (plan.End.Mass / plan.Job.Appliance.Charge), plan.Verdict.Recovered.DecimalFractions, 1e-9);
+        Assert.Equal(1 - ((plan.End.Mass + plan.Ledger.InHosesAndMachine + plan.Ledger.Released) / plan.Job.Appliance.Charge), plan.Verdict.Recovered.DecimalFractions, 1e-9);
     }
 
     /// <summary>No two obstacles read alike.</summary>

@@ -25,7 +25,7 @@ internal static class PushPullFindings
                 StageCodes.PushHardlyPays,
                 liquid < NotWorthIt ? Severity.Caution : Severity.Note,
                 Sources.CommonPractice,
-                $"With {FindingValue.Kilograms("liquid", liquid)} of liquid push-pull {(liquid < NotWorthIt ? "is not worth it" : "is hardly worth it")} (below 10 to 15 lb)."));
+                $"With {FindingValue.Kilograms("liquid", liquid)} of liquid push-pull {(liquid < NotWorthIt ? "is not worth it" : "is hardly worth it")} (below 5 to 7 kg, 10 to 15 lb)."));
         }
 
         if (stage.Figures.SuctionLineShare < SlowLine)

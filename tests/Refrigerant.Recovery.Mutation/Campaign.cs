@@ -22,7 +22,7 @@ internal sealed class Campaign
     /// <summary>Layer whose tests are run for its own mutants only: they take long, and what they notice in other layers those layers' own tests are to notice.</summary>
     private const string Apart = "Estimation";
 
-    /// <summary>Layers whose tests alone are run, for a quick look; all where none is named.</summary>
+    /// <summary>Layers and classes whose tests alone are run, for a quick look; all where none is named.</summary>
     private static readonly string[] Only = (Environment.GetEnvironmentVariable("TESTS") ?? string.Empty).Split(' ', StringSplitOptions.RemoveEmptyEntries);
 
     private const string NotReached = "NOT REACHED", Survived = "SURVIVED";
@@ -31,6 +31,9 @@ internal sealed class Campaign
     /// What survives tests of this many seconds of processor time survives: of the processor, so that a busy machine gives the score of an idle one. Measured class by class, each in a process of its own; together they take a third of it.
     /// </summary>
     private const double MostSeconds = 60;
+
+    /// <summary>Seconds of processor time from which a class of the layer apart is taken apart into its methods, and one of these is left out: of longer ones too few would fit.</summary>
+    private const double Longest = 12;
 
     private readonly string _repository;
     private readonly string _folder;
@@ -95,7 +98,7 @@ internal sealed class Campaign
     {
         long start = Stopwatch.GetTimestamp();
         var able = new List<TestClass>();
-        foreach (TestClass each in classes.Where(c => c.Reaches.Contains(mutant.Id) && (mutant.Layer == Apart || !IsApart(c.Name))).OrderByDescending(c => c.Promise(mutant.Layer, mutant.Word)))
+        foreach (TestClass each in classes.Where(c => c.Reaches.Contains(mutant.Id) && (mutant.Layer == Apart || !IsApart(c.Name))).OrderByDescending(c => c.Promise(mutant)))
         {
             if (able.Count == 0 || able.Sum(c => c.Seconds) + each.Seconds <= MostSeconds)
             {
@@ -146,18 +149,15 @@ internal sealed class Campaign
         [
             .. output.Split('\n').Where(line => line.StartsWith("name ", StringComparison.Ordinal)).Select(line => line["name ".Length..])
                 .Where(name => !Left.Any(part => name.StartsWith(part, StringComparison.Ordinal)) && (all || !IsApart(name)))
-                .Where(name => Only.Length == 0 || Only.Any(part => name.StartsWith($"{Tests}.{part}.", StringComparison.Ordinal))),
+                .Where(name => Only.Length == 0 || Only.Any(part => name == $"{Tests}.{part}" || name.StartsWith($"{Tests}.{part}.", StringComparison.Ordinal))),
         ];
         if (exit != 0 || names.Length == 0)
         {
             throw new InvalidOperationException("The tests are not found:\n" + output);
         }
 
-        string[] lines =
-        [
-            .. names.SelectMany(name => Start(["tests", "reach", name], "MUTANTS_SEEN", last.ToString(CultureInfo.InvariantCulture), null).Output
-                .Split('\n', StringSplitOptions.RemoveEmptyEntries)),
-        ];
+        ILookup<string, string> methods = output.Split('\n').Where(line => line.StartsWith("method ", StringComparison.Ordinal)).Select(line => line.Split(' ')).ToLookup(parts => parts[1], parts => parts[2]);
+        string[] lines = [.. names.SelectMany(name => Measure(name, last) is { Length: > 0 } found ? found : methods[name].SelectMany(method => Measure(method, last)))];
         foreach (string line in lines.Where(line => !line.StartsWith("class ", StringComparison.Ordinal)))
         {
             Console.WriteLine($"without a mutant: {line}");
@@ -167,6 +167,14 @@ internal sealed class Campaign
         Console.WriteLine(FormattableString.Invariant(
             $"{classes.Length} classes of tests, {classes.Sum(c => c.Seconds):F0} s; longest {string.Join(", ", classes.OrderByDescending(c => c.Seconds).Take(12).Select(c => FormattableString.Invariant($"{c.Name[(Tests.Length + 1)..]} {c.Seconds:F0}")))}"));
         return classes;
+    }
+
+    /// <summary>What a class, or a method of one, says of itself; nothing where it takes too long.</summary>
+    private string[] Measure(string name, int last)
+    {
+        double most = IsApart(name) ? Longest : double.PositiveInfinity;
+        (int exit, string output) = Start(["tests", "reach", most.ToString(CultureInfo.InvariantCulture), name], "MUTANTS_SEEN", last.ToString(CultureInfo.InvariantCulture), null);
+        return exit == Shell.TooLong ? [] : output.Split('\n', StringSplitOptions.RemoveEmptyEntries);
     }
 
     private string Try(Mutant mutant, IReadOnlyList<TestClass> able)

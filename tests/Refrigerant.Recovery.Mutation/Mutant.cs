@@ -20,12 +20,15 @@ internal sealed record Mutant(string Kind, SyntaxNode Node, Func<SyntaxNode, Syn
     /// <summary>File, relative to the library.</summary>
     public string File { get; set; } = string.Empty;
 
-    /// <summary>First word of the name of the file.</summary>
+    /// <summary>Name of the file, without folder and extension.</summary>
+    public string Whole => System.IO.Path.GetFileNameWithoutExtension(File);
+
+    /// <summary>First word of it.</summary>
     public string Word
     {
         get
         {
-            string name = System.IO.Path.GetFileNameWithoutExtension(File);
+            string name = Whole;
             int end = 1;
             while (end < name.Length && !char.IsUpper(name[end]))
             {

@@ -11,8 +11,8 @@ switch (args)
 {
     case ["tests", "names"]:
         return Names();
-    case ["tests", "reach", string name]:
-        return ReachedBy(name);
+    case ["tests", "reach", string seconds, string name]:
+        return ReachedBy(double.Parse(seconds, CultureInfo.InvariantCulture), name);
     case ["tests", "within", string seconds, .. string[] classes]:
         return Try(double.Parse(seconds, CultureInfo.InvariantCulture), classes);
     case [string repository, string sample, string seed, string least, .. string[] layers] when layers.Length > 0:
@@ -24,13 +24,16 @@ switch (args)
 
 static int Names()
 {
-    new TestClasses(Campaign.Tests).Names.Order(StringComparer.Ordinal).ToList().ForEach(name => Console.WriteLine($"name {name}"));
+    var tests = new TestClasses(Campaign.Tests);
+    tests.Names.Order(StringComparer.Ordinal).ToList().ForEach(name => Console.WriteLine($"name {name}"));
+    tests.Methods.ToList().ForEach(method => Console.WriteLine($"method {method.Class} {method.Name}"));
     return 0;
 }
 
-// A class with its seconds and the mutants that it reaches: in a process of its own, as what is made once is made by the first that asks.
-static int ReachedBy(string name)
+// A class, or a method of one, with its seconds and the mutants that it reaches: in a process of its own, as what is made once is made by the first that asks.
+static int ReachedBy(double most, string name)
 {
+    using Timer watch = Watch(most);
     var tests = new TestClasses(Campaign.Tests);
     bool[] reached = (bool[])Assembly.Load("Refrigerant.Recovery").GetType("Refrigerant.Recovery.MutationSwitch", true)!.GetMethod("Reached")!.Invoke(null, null)!;
     var failed = new List<string>();
@@ -44,16 +47,7 @@ static int ReachedBy(string name)
 // Classes until one fails, or until they have taken the processor too long. What they leave running is ended with them.
 static int Try(double most, string[] classes)
 {
-    const int EachSecond = 1000;
-    using var watch = new Timer(
-        _ =>
-        {
-            if (Environment.CpuUsage.TotalTime.TotalSeconds > most)
-            {
-                Environment.Exit(Shell.TooLong);
-            }
-        },
-        null, EachSecond, EachSecond);
+    using Timer watch = Watch(most);
     var tests = new TestClasses(Campaign.Tests);
     foreach (string name in classes)
     {
@@ -66,6 +60,20 @@ static int Try(double most, string[] classes)
     }
 
     return 0;
+}
+
+static Timer Watch(double most)
+{
+    const int EachSecond = 1000;
+    return new Timer(
+        _ =>
+        {
+            if (Environment.CpuUsage.TotalTime.TotalSeconds > most)
+            {
+                Environment.Exit(Shell.TooLong);
+            }
+        },
+        null, EachSecond, EachSecond);
 }
 
 static int Whole(string text) => int.Parse(text, CultureInfo.InvariantCulture);

@@ -5,20 +5,21 @@ using System.Linq;
 
 namespace Refrigerant.Recovery.Mutation;
 
-/// <summary>A class of tests: how long it takes a processor, which mutants it reaches, how many it noticed so far.</summary>
+/// <summary>A class of tests, or a method of one: how long it takes a processor, which mutants it reaches, how many it noticed so far.</summary>
 internal sealed record TestClass(string Name, double Seconds, HashSet<int> Reaches)
 {
     private const double Named = 10;
 
     public int Noticed { get; set; }
 
-    /// <summary>Which to run first: those that noticed most in least time, those of the layer, and before all those that are called after what is changed.</summary>
-    /// <param name="layer">The layer of the change.</param>
-    /// <param name="word">First word of the name of its file, such as Hookup of HookupSettings.</param>
-    public double Promise(string layer, string word)
+    /// <summary>Which to run first: those that noticed most in least time, those of the layer, before these all that are called after the first word of the name of the changed file, and before all those that are called after all of it.</summary>
+    /// <param name="mutant">The change.</param>
+    public double Promise(Mutant mutant)
     {
-        double own = Name.Contains($".{layer}.", StringComparison.Ordinal) ? 1.0 : 0.2;
-        double named = Name[(Name.LastIndexOf('.') + 1)..].Contains(word, StringComparison.Ordinal) ? Named : 1;
+        int at = Name.IndexOf($".{mutant.Layer}.", StringComparison.Ordinal);
+        double own = at >= 0 ? 1.0 : 0.2;
+        string called = at >= 0 ? Name[(at + mutant.Layer.Length + 2)..] : Name[(Name.LastIndexOf('.') + 1)..];
+        double named = called.Contains(mutant.Whole, StringComparison.Ordinal) ? Named * Named : called.Contains(mutant.Word, StringComparison.Ordinal) ? Named : 1;
         return (Noticed + own) * named / (Seconds + 0.1);
     }
 

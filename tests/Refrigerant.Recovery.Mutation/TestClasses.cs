@@ -12,6 +12,7 @@ namespace Refrigerant.Recovery.Mutation;
 internal sealed class TestClasses
 {
     private readonly ILookup<string, IXunitTestCase> _cases;
+    private readonly ILookup<string, IXunitTestCase> _methods;
     private readonly ITestFrameworkExecutor _executor;
     private readonly Options _options = new();
 
@@ -38,13 +39,17 @@ internal sealed class TestClasses
             _options);
         done.Wait();
         _cases = found.ToLookup(test => test.TestMethod.TestClass.Class.Name);
+        _methods = found.ToLookup(test => $"{test.TestMethod.TestClass.Class.Name}.{test.TestMethod.Method.Name}");
         _executor = framework.GetExecutor(tests.GetName());
     }
 
     /// <summary>Names of all classes.</summary>
     public IEnumerable<string> Names => _cases.Select(group => group.Key);
 
-    /// <summary>Runs a class.</summary>
+    /// <summary>All methods: their classes, and their names with them.</summary>
+    public IEnumerable<(string Class, string Name)> Methods => _cases.SelectMany(group => group.Select(test => (group.Key, $"{group.Key}.{test.TestMethod.Method.Name}")).Distinct());
+
+    /// <summary>Runs a class, or a method of one.</summary>
     /// <param name="name">Its name.</param>
     /// <param name="onFailure">Told each test that fails, at once.</param>
     /// <returns>Seconds of processor time.</returns>
@@ -53,7 +58,7 @@ internal sealed class TestClasses
         using var done = new ManualResetEventSlim();
         TimeSpan start = Environment.CpuUsage.TotalTime;
         _executor.RunTests(
-            [.. _cases[name]],
+            [.. _cases[name], .. _methods[name]],
             new Sink(message =>
             {
                 if (message is ITestFailed failed)

@@ -90,10 +90,10 @@ internal sealed class Diagnosis
     /// <summary>Refrigerant that can still flow, kg.</summary>
     public double Left { get; private set; }
 
-    /// <summary>Temperature of the refrigerant, K, and pressure in the appliance, Pa, of the best estimate.</summary>
-    public double Temperature { get; private set; }
+    /// <summary>Temperature of the refrigerant, K, and pressure in the appliance, Pa, of the best estimate; not a number before the first block.</summary>
+    public double Temperature { get; private set; } = double.NaN;
 
-    public double Pressure { get; private set; }
+    public double Pressure { get; private set; } = double.NaN;
 
     /// <summary>Pressure at the machine's inlet, Pa, of the best estimate.</summary>
     public double Suction { get; private set; }

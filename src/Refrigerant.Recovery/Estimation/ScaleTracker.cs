@@ -291,7 +291,7 @@ internal sealed class ScaleTracker
         double off = gross - _gross[Cylinder];
         IsUnlikeTold = Math.Abs(off) > FirstOff + (FirstShare * _gross[Cylinder]);
         _shift = gross < _tare[Cylinder] - FirstOff ? off : 0;
-        _evacuated = IsUnlikeTold ? _tare[Cylinder] + _shift : _evacuated;
+        _evacuated = IsUnlikeTold && !IsOtherUnit ? _tare[Cylinder] + _shift : _evacuated;
     }
 
     /// <summary>Weight that goes little by little: what takes it off at once is a hand, a hose or another cylinder.</summary>

@@ -47,7 +47,7 @@ internal sealed partial class PlanRun
             job.Appliance.Fluid,
             job.Appliance.Charge,
             job.EffectiveEvacuation);
-        Job = job = WithHoldOfThePlace(job);
+        Job = job;
         _simulation = new StepSimulation(job);
         _cylinders = [.. job.Cylinders.Select(cylinder => new CylinderStanding(
             cylinder, CylinderFill.Limit(cylinder, job.Appliance.Fluid, new FillOptions { Today = job.Day, Rules = Requirement.Rules.Fill }), CylinderFitness.For(job, cylinder), job.ScaleError))];
@@ -126,11 +126,6 @@ internal sealed partial class PlanRun
     public Pressure Goal => Requirement.Kind == LevelKind.GaugePressure || Job.Evacuation?.OwnLevel is not null
         ? Requirement.RequiredPressure
         : new Pressure(Math.Min(Requirement.RequiredPressure.Pascals, Job.Barometer.Pressure.Pascals), PressureUnit.Pascal);
-
-    /// <summary>Where a hold is made at all, it lasts at least as long as the rule of the place asks.</summary>
-    private RecoveryJob WithHoldOfThePlace(RecoveryJob job) => Requirement.Hold?.Time is Duration asked && job.Times.Hold.Seconds >= 1 && job.Times.Hold < asked
-        ? job with { Times = job.Times with { Hold = asked } }
-        : job;
 
     public double Delivered => _cylinders.Sum(cylinder => cylinder.Kilograms);
 

@@ -254,6 +254,24 @@ public class LookAheadOfCoursesTests
         Assert.Equal(StepReason.Usual, new LookAhead(wet).Best().Step.Reason);
     }
 
+    /// <summary>Nobody changes a cylinder for what takes less than three changes (our choice): throttled for longer than to the limit, or crawling.</summary>
+    [Theory]
+    [InlineData(290, false)]
+    [InlineData(310, true)]
+    public void A_change_is_worth_three_times_its_time(double longer, bool isChanged)
+    {
+        RecoveryJob two = Plain with { Cylinders = [Jobs.Cylinder(47.6, "C1"), Jobs.Cylinder(47.6, "C2")] };
+        PlanSituation limited = Situation(two, SetUp);
+        limited.Tell(new CourseStage(How with { AppliancePressure = limited.Goal }) { End = StageEnd.HighPressureCutout, Seconds = 300, Points = [At(0, flow: 1), At(300, flow: 1)], After = Stands(two, 1.3 * Goal).And(Cylinder(two, 5, 350)) });
+        Tell(limited, How with { IsThrottled = true }, 300 + longer);
+        Assert.Equal(isChanged ? StepReason.UntilLimit : StepReason.Throttle, new LookAhead(limited).Best().Step.Reason);
+        PlanSituation crawling = Situation(two, SetUp);
+        PlanStep until = How with { Duration = Duration.FromSeconds(400), Reason = StepReason.UntilChange };
+        crawling.Tell(new CourseStage(until) { Seconds = 400, After = Stands(two, 1.2 * Goal) });
+        Tell(crawling, How, 400 + longer, points: [At(0, flow: 1), At(400, flow: 1, pascals: 1.2 * Goal, discharge: 100 * Goal), At(400 + longer, flow: 1, pascals: Goal, discharge: 100 * Goal)]);
+        Assert.Equal(isChanged ? StepReason.UntilChange : StepReason.Usual, new LookAhead(crawling).Best().Step.Reason);
+    }
+
     private static PlanStep Cooled => How with { Inputs = Ice, Reason = StepReason.Cool };
 
     /// <summary>What a pull to the level takes into the second cylinder, from a state, by a simulation of its own.</summary>

@@ -142,6 +142,9 @@ public class MachineOfCoursesTests
         MachinePast past = new() { Refrigerant = Fluid.Get("R-22"), IsCleared = true, CompressorOil = Volume.Zero };
         RecoveryJob little = Plain.With(appliance => appliance with { Charge = Mass.FromKilograms(0.05), InternalVolume = Volume.FromLiters(1) }) with { MachinePast = past };
         RecoveryPlan plan = Plan(little);
+        Assert.Equal(0, plan.Ledger.ForeignCarriedOver.Kilograms);
+        Assert.Equal(plan.CarriedOver!.Trapped.BestKilograms, Plan(little, SetUp).Ledger.ForeignCarriedOver.Kilograms, 1e-12);
+        Assert.Equal(0, Plan(Plain, SetUp).Ledger.ForeignCarriedOver.Kilograms);
         CrossContamination carried = plan.CarriedOver!;
         Finding told = plan.Findings.Said("machine-carries-over")!;
         Assert.False(carried.IsWithinLimit);

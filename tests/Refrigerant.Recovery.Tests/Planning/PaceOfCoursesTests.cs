@@ -150,6 +150,17 @@ public class PaceOfCoursesTests
         }
     }
 
+    /// <summary>A job longer than a shift of eight hours says so (common practice, no source), with its time.</summary>
+    [Theory]
+    [InlineData(28_799, false)]
+    [InlineData(28_801, true)]
+    public void A_job_longer_than_a_shift_says_so(double seconds, bool isTold)
+    {
+        Finding? told = Plan(Plain, SetUp, Pull() with { Seconds = seconds - 300 }).Findings.Said("longer-than-shift");
+        Assert.Equal(isTold ? seconds : null, told?.Figure("on site"));
+        Assert.Equal(isTold ? 28_800 : null, told?.Figure("shift"));
+    }
+
     private static TubeWater Tubes => TubeWater.Standing(Mass.FromKilograms(10), Temperature.FromKelvins(280), ThermalResistance.FromSquareMeterKelvinsPerWatt(0.01));
 
     private static Finding? Slow(params CourseStage[] pulls) => Plan(Plain, [SetUp, .. pulls]).Findings.Said("hoses-slow");

@@ -231,6 +231,20 @@ public class PlanOfCoursesTests
         Assert.False(share.IsShareRecovered(Holds(small, share.LeftByShare + 1e-6)(share.State).Appliance));
     }
 
+    /// <summary>Liquid is shut in between valves where there is a hose that holds some: behind the machine, or in a push; not where the air is above the end of the curve.</summary>
+    [Fact]
+    public void Liquid_between_valves_is_warned_of_where_a_hose_holds_some()
+    {
+        RecoveryJob bare = Plain with { Hoses = new HoseSet { VaporSide = [Jobs.Hose()] } };
+        bool Warns(RecoveryJob job, params CourseStage[] stages) => Plan(job, stages).Cautions.Any(caution => caution.Code == CylinderCodes.TrappedLiquid.Id);
+        Assert.True(Warns(Plain, SetUp, Pull()));
+        Assert.False(Warns(bare, SetUp, Pull()));
+        Assert.True(Warns(bare, SetUp, new CourseStage(StageKind.PushPull)));
+        RecoveryJob hot = Plain.With(appliance => appliance with { Fluid = Fluid.Get("R-744"), Surroundings = Temperature.FromKelvins(310) }) with { Cylinders = [] };
+        Assert.False(Warns(hot));
+        Assert.True(Warns(hot.With(appliance => appliance with { Surroundings = Temperature.FromKelvins(290) })));
+    }
+
     /// <summary>Carbon dioxide, which would turn to dry ice in an empty cylinder, goes into one that holds some; else what is known goes before what is not, then the one with most room.</summary>
     [Theory]
     [InlineData("R-744", "gas")]

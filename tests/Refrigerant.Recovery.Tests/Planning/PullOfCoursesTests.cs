@@ -173,7 +173,7 @@ public class PullOfCoursesTests
         PlanSituation now = Situation(Plain, SetUp);
         StageResult first = now.Tell(new CourseStage(ToGoal(now)) { End = StageEnd.TargetReached, Seconds = 1200, Points = [At(0, flow: 1), At(1200, flow: 1, pascals: Goal)], After = Stands(Plain, Goal) });
         TrajectoryPoint Of(double seconds, double kilopascals) => At(seconds, flow: flow, pascals: kilopascals * 1000 / warming, appliance: kelvins, kilograms: 0.1);
-        TrajectoryPoint[] points = [Of(0, 90), Of(10, 88), Of(20, 85.0), Of(30, 84.7), Of(40, 83), Of(50, 81), Of(60, 78)];
+        TrajectoryPoint[] points = [Of(0, 90), Of(10, 80) with { LiquidKilograms = 0.5 }, Of(20, 85.0), Of(30, 84.7), Of(40, 83), Of(50, 81), Of(60, 78)];
         StageResult part = TellPart(60, points, first.After, 83_000);
         StageResult tried = TellPart(30, points[..4], first.After, 89_000);
         TellPart(15, points[..2], first.After, 92_000);

@@ -219,6 +219,19 @@ public class StandardOfCoursesTests
         static PlanStep? Deepened(RecoveryJob job, double pressure) => Next(job, SetUp, Sweep, Pull(StageEnd.Stalled) with { After = Stands(job, pressure).And(Cylinder(job, 5, 330)) });
     }
 
+    /// <summary>A bath that lets the cylinder come to within a thirtieth of what the level needs is not worth the wait (our choice).</summary>
+    [Theory]
+    [InlineData(0.965, StageKind.Rest)]
+    [InlineData(0.975, StageKind.MachineClearing)]
+    public void A_bath_that_hardly_helps_is_not_waited_for(double share, StageKind kind)
+    {
+        double cylinder = Plain.Appliance.Fluid.Model.SaturationAtTemperature(330).Bubble.Pressure, most = cylinder / 3;
+        double bath = Plain.Appliance.Fluid.Model.SaturationAtPressure(share * most / 1.05).Bubble.Temperature;
+        Assert.InRange(bath, 274, 293);
+        RecoveryJob job = Plain with { Aids = new SiteAids { WaterBath = Temperature.FromKelvins(bath) } };
+        Assert.Equal(kind, Next(job, SetUp, Sweep, Pull(StageEnd.Stalled) with { After = Stands(job, 3 * Goal).And(Cylinder(job, 5, 330)) })!.Kind);
+    }
+
     /// <summary>So often: rests and cooler cylinders, one more than there are cylinders and then no more.</summary>
     [Theory]
     [InlineData(2, StageKind.Rest)]
@@ -228,6 +241,56 @@ public class StandardOfCoursesTests
         RecoveryJob ice = Plain with { Aids = new SiteAids { HasIce = true } };
         CourseStage stalled = Pull(StageEnd.Stalled) with { After = Stands(ice, 1.4 * Goal).And(Cylinder(ice, 5, 330)) }, rest = new(StageKind.Rest);
         Assert.Equal(kind, Next(ice, [SetUp, Sweep, .. Enumerable.Repeat(new[] { stalled, rest }, rests).SelectMany(pair => pair), stalled])!.Kind);
+    }
+
+    /// <summary>A pull that will not come to the level is made as long as it moves something, of the charge or of the pressure a ten-thousandth; the first is made though nothing moves, to see, unless a limit ends it at once: then the cylinder cools.</summary>
+    [Theory]
+    [InlineData(true, StageEnd.LowPressureSwitch, 0, StageKind.VaporRecovery, StepReason.Usual)]
+    [InlineData(false, StageEnd.LowPressureSwitch, 0, StageKind.MachineClearing, StepReason.Usual)]
+    [InlineData(false, StageEnd.LowPressureSwitch, 1.1e-4, StageKind.VaporRecovery, StepReason.Usual)]
+    [InlineData(true, StageEnd.HighPressureCutout, 1.1e-4, StageKind.VaporRecovery, StepReason.UntilLimit)]
+    [InlineData(true, StageEnd.HighPressureCutout, 0.9e-4, StageKind.Rest, StepReason.Cool)]
+    [InlineData(false, StageEnd.HighPressureCutout, 0.9e-4, StageKind.Rest, StepReason.Cool)]
+    [InlineData(false, StageEnd.Stalled, 0, StageKind.Rest, StepReason.Cool)]
+    public void A_pull_that_moves_something_is_made(bool isFirst, StageEnd end, double moved, StageKind kind, StepReason reason)
+    {
+        // Liquid, so that the pressure stays while mass goes; for the machine's deepest gas at a pressure that a cooler cylinder lets fall.
+        RecoveryJob ice = Plain with { Aids = new SiteAids { HasIce = true } };
+        Func<SimulationState, SimulationState> stands = (end == StageEnd.Stalled ? Stands(ice, 1.4 * Goal) : Holds(ice, 1)).And(Cylinder(ice, 5, end == StageEnd.Stalled ? 330 : 364));
+        CourseStage before = isFirst ? new CourseStage(StageKind.Rest) { After = stands } : Pull(StageEnd.TimeLimit) with { After = stands };
+        PlanSituation now = Situation(ice, SetUp, Sweep, before);
+        double kilograms = now.State.Appliance.Mass.Kilograms - (2 * moved);
+        foreach (bool cooled in new[] { false, true })
+        {
+            foreach (bool throttled in new[] { false, true })
+            {
+                var how = new PlanStep(StageKind.VaporRecovery)
+                {
+                    AppliancePressure = now.Goal,
+                    IsThrottled = throttled,
+                    Inputs = cooled ? new SimulationInputs { CylinderFactor = 50, CylinderSurroundings = 273.15 } : default,
+                };
+                now.Tell(new CourseStage(how) { End = end, Seconds = 5, Points = [], After = Holds(ice, kilograms) });
+            }
+        }
+
+        PlanStep next = StandardStrategy.Instance.Next(now)!;
+        Assert.Equal((kind, reason), (next.Kind, next.Reason));
+    }
+
+    /// <summary>After a hold that failed, a pull that is known not to make it hold is none; the cylinder cools where it is at its limit.</summary>
+    [Theory]
+    [InlineData(StageEnd.LowPressureSwitch, StageKind.MachineClearing)]
+    [InlineData(StageEnd.HighPressureCutout, StageKind.Rest)]
+    public void After_a_hold_only_a_pull_that_helps_is_made(StageEnd end, StageKind kind)
+    {
+        PlanSituation now = Situation(Plain, SetUp, Sweep, Done, Hold() with { After = Holds(Plain, 1).And(Cylinder(Plain, 5, 364)) });
+        foreach (bool throttled in new[] { false, true })
+        {
+            now.Tell(new CourseStage(new PlanStep(StageKind.VaporRecovery) { AppliancePressure = now.Goal, IsThrottled = throttled }) { End = end, Seconds = 5, Points = [], After = Holds(Plain, 0.5) });
+        }
+
+        Assert.Equal(kind, StandardStrategy.Instance.Next(now)!.Kind);
     }
 
     /// <summary>Sixty pulls are enough.</summary>

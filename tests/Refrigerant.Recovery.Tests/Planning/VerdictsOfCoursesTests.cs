@@ -59,7 +59,9 @@ public class VerdictsOfCoursesTests
         Assert.Equal(LevelOutcome.ReachedOverLiquid, came.Outcome);
         Assert.Equal(Plain.Appliance.Fluid.Model.SaturationAtTemperature(270).Bubble.Pressure, came.Pressure.Pascals, 1.0);
         Assert.InRange(came.Liquid.Kilograms, 0.5, 1);
-        Assert.Equal(0.5, came.Recovered.DecimalFractions, 1e-9);
+        PlanRun run = Run(Plain, SetUp, cold with { Received = 0.9 }, warm, Close);
+        Assert.True(run.InHosesAndMachine > 0 && run.Released > 0);
+        Assert.Equal((0.9 - run.InHosesAndMachine - run.Released) / 2, Verdicts.For(run).Recovered.DecimalFractions, 1e-9);
         Assert.Equal(LevelOutcome.NotReached, Verdict(Plain, SetUp, Pull() with { After = Holds(Plain, 1, 270) }).Outcome);
 
         // What stands at the level in a stage that is no pull was not pulled there.

@@ -27,6 +27,9 @@ internal sealed class EstimatorPrior
     /// <summary>Pa: what the model leaves out of the pressure, as white noise of one-second blocks. Without it a better gauge makes the estimate worse.</summary>
     private const double GaugeFloor = 10_000;
 
+    /// <summary>Standard deviation of ln of the conductance from metal to refrigerant, which nobody tells: where it was 0.9, a pool that boils sluggishly passed for a smaller charge.</summary>
+    private const double InnerUnsure = 1.2;
+
     private const double TenMinutes = 600;
 
     private EstimatorPrior(ReducedParameters typical, double level, double atmosphere)
@@ -123,7 +126,7 @@ internal sealed class EstimatorPrior
         Set(StateIndex.Volume, Math.Log(told.Volume), Root(Rectangular(known.InternalVolume.DecimalFractions), 0.05));
         Set(StateIndex.Outer, Math.Log(told.OuterConductance), Root(Rectangular(known.HeatExchange.DecimalFractions), 0.3));
         Set(StateIndex.Metal, Math.Log(told.MetalCapacity), Root(Rectangular(options.MetalTolerance.DecimalFractions), 0.3));
-        Set(StateIndex.Inner, Math.Log(told.InnerConductance), 0.9);
+        Set(StateIndex.Inner, Math.Log(told.InnerConductance), InnerUnsure);
         Set(StateIndex.Displacement, Math.Log(told.Displacement), Root(Rectangular(known.Displacement.DecimalFractions), 0.08));
         Set(StateIndex.Hose, Math.Log(told.HoseResistance), Root(Rectangular(options.HoseTolerance.DecimalFractions), 0.2));
         Set(StateIndex.Clearance, Math.Log(Math.Max(0.01, told.Clearance)), 0.5);

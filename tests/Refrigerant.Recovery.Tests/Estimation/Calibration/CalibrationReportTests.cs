@@ -1,6 +1,7 @@
 using System;
 using System.Linq;
 using Refrigerant.Recovery.Estimation;
+using Refrigerant.Recovery.Estimation.Calibration;
 using Refrigerant.Recovery.Findings;
 using UnitsNet;
 using Xunit;
@@ -45,6 +46,52 @@ public class CalibrationReportTests
         Assert.Equal(LogParts.Job.Appliance.InternalVolume, fit.Jobs[0].Appliance.InternalVolume);
         Assert.Equal(LogParts.Job.Appliance.MetalMass, fit.Jobs[0].Appliance.MetalMass);
         Assert.Equal(50, fit.Jobs[0].Hoses.VaporSide[0].InnerDiameter.Millimeters, 1e-3);
+    }
+
+    /// <summary>
+    /// Bayes: the fit weighed data of variance v against the prior σ², c = v/(σ² + v) of which is left; the data with what the blocks show, b·σ²/(1 − c)², and the floor on top are weighed anew.
+    /// </summary>
+    [Fact]
+    public void What_the_log_tells_is_weighed_against_what_was_told()
+    {
+        var bench = new Parts.Workbench();
+        var truth = new Parts.OwnTruth(bench, 0.95) { Machine = 0.85 };
+        JobLog log = LogParts.Every(5, 100, t =>
+        {
+            EstimatorBlock block = truth.Next(5);
+            return LogParts.At(t, block.Gauge, 13.5 + block.Delivered);
+        });
+        JobCalibration found = JobCalibration.Fit(LogParts.Job, log);
+        CalibrationFit fit = CalibrationFit.Run([new LoggedJob(LogParts.Job, log)], new CalibrationOptions(), default);
+        foreach ((int index, double floor, double low, double best, double high, double kept) in new[]
+        {
+            (FitIndex.Displacement, 0.05, found.Displacement.Low.CubicMetersPerSecond, found.Displacement.Best.CubicMetersPerSecond, found.Displacement.High.CubicMetersPerSecond, found.Displacement.SpreadKept.DecimalFractions),
+            (FitIndex.Hose, 0.15, found.HoseResistance.Low, found.HoseResistance.Best, found.HoseResistance.High, found.HoseResistance.SpreadKept.DecimalFractions),
+            (FitIndex.Set(0) + FitIndex.Charge, 0.015, found.Appliances[0].Charge.Low.Kilograms, found.Appliances[0].Charge.Best.Kilograms, found.Appliances[0].Charge.High.Kilograms, found.Appliances[0].Charge.SpreadKept.DecimalFractions),
+            (FitIndex.Set(0) + FitIndex.Volume, 0.2, found.Appliances[0].InternalVolume.Low.CubicMeters, found.Appliances[0].InternalVolume.Best.CubicMeters, found.Appliances[0].InternalVolume.High.CubicMeters, found.Appliances[0].InternalVolume.SpreadKept.DecimalFractions),
+        })
+        {
+            double c = fit.Curvature[index];
+            Assert.InRange(c, 0, 0.999);
+            double prior = Math.Pow(fit.Prior.Sigma[index], 2);
+            double told = fit.Prior.Mean[index];
+            double data = told + ((fit.Values[index] - told) / (1 - c));
+            double variance = (prior * c / (1 - c)) + (fit.Blocks[index] * prior / Math.Pow(1 - c, 2)) + (floor * floor);
+            double mean = ((told / prior) + (data / variance)) / ((1 / prior) + (1 / variance));
+            double sigma = Math.Sqrt(1 / ((1 / prior) + (1 / variance)));
+            double efficiency = index == FitIndex.Displacement ? LogParts.Job.Machine.VolumetricEfficiency : 1;
+            Assert.Equal(Math.Exp(mean), best * efficiency, 1e-6 * Math.Exp(mean));
+            Assert.Equal(Math.Exp(mean - (1.6448536 * sigma)), low * efficiency, 1e-5 * Math.Exp(mean));
+            Assert.Equal(Math.Exp(mean + (1.6448536 * sigma)), high * efficiency, 1e-5 * Math.Exp(mean));
+            Assert.Equal(sigma / Math.Sqrt(prior), kept, 1e-6);
+        }
+
+        // The machine draws 85 % of what was told: found, and planned with.
+        Assert.True(found.Displacement.IsIdentified);
+        Assert.Equal(0.85, found.Displacement.Best / found.Displacement.Told, 0.06);
+        Assert.Equal(found.Displacement.Best.CubicMetersPerSecond, found.Jobs[0].Machine.Displacement.CubicMetersPerSecond, 1e-12);
+        Assert.Equal(fit.Misfit, found.Misfit, 1e-12);
+        Assert.InRange(found.Misfit, 0, 0.3);
     }
 
     /// <summary>A gauge that stands 250 kPa too high or too low: said with its sign and how far its class lets it be off, and nothing is planned with.</summary>

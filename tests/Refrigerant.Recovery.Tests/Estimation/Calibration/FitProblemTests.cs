@@ -82,6 +82,43 @@ public class FitProblemTests
         Assert.Equal(weight, Math.Sign(delivered));
     }
 
+    /// <summary>
+    /// The metal that counts is wetted whole at the start, whatever share of the volume liquid fills there by the property model; the course is that of the reduced model in two steps of five seconds between moments.
+    /// </summary>
+    [Fact]
+    public void The_course_is_that_of_the_reduced_model()
+    {
+        FitProblem problem = Problem(LogParts.Every(10, 60, t => LogParts.At(t, 4e5, 13.5) with { Cylinder = "unknown" }), out FitPrior prior);
+        double[] residuals = Residuals(problem, new double[problem.Unknowns]);
+        ReducedParameters parameters = ReducedParameters.FromJob(LogParts.Job, Bench.Table);
+        int set = FitIndex.Set(0);
+        parameters.Warming = prior.Mean[FitIndex.Warming];
+        parameters.InnerConductance = Math.Exp(prior.Mean[set + FitIndex.Inner]);
+        parameters.WetShare = prior.Mean[set + FitIndex.WetShare];
+        parameters.WetExponent = 0.5;
+        parameters.Mixing = 1.0 / 30;
+        parameters.DryFactor = 30;
+        parameters.Drift = prior.Mean[FitIndex.Drift];
+        parameters.OilCapacity = Math.Exp(prior.Mean[set + FitIndex.OilCapacity]);
+        parameters.FullLevel = LogParts.Job.Appliance.Fluid.Model.VesselAtTemperature(295, 6 / 0.018).LiquidVolumeFraction;
+        Assert.InRange(parameters.FullLevel, 0.2, 0.3);
+        double dissolved = Math.Exp(prior.Mean[set + FitIndex.Dissolved]);
+        var state = new ReducedState { Temperature = 295, MetalTemperature = 295, WetTemperature = 295, Dissolved = dissolved };
+        var inputs = new ReducedInputs(295, true);
+        double trust = Math.Sqrt(Math.Pow(0.15 * 27.2e3, 2) + (6000.0 * 6000) + Math.Pow(0.02 * 5e5, 2));
+        double weight = Math.Sqrt((0.06 * 0.06) + (0.01 * 0.01) + Math.Pow(0.008 * 6, 2));
+        for (int i = 0; i < 60; i++)
+        {
+            Bench.Model.Evaluate(in state, in parameters, in inputs, out ReducedOutput shown);
+
+            // To what straight lines between the nodes of the table change the level by.
+            Assert.Equal((5e5 - shown.SuctionPressure) / trust, residuals[2 * i], 2e-3);
+            Assert.Equal((-state.Delivered + (5 * shown.Flow)) / weight, residuals[(2 * i) + 1], 2e-3);
+            Bench.Model.AdvanceSecondOrder(ref state, in parameters, in inputs, 5);
+            Bench.Model.AdvanceSecondOrder(ref state, in parameters, in inputs, 5);
+        }
+    }
+
     /// <summary>Nothing is moved beyond five standard deviations, no residual is beyond ten thousand, and none is no number.</summary>
     [Fact]
     public void Bounds_hold()

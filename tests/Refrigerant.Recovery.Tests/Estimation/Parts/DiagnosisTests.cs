@@ -114,6 +114,64 @@ public class DiagnosisTests
         Assert.True(run.Filter.VaporOnly < 0.5);
     }
 
+    /// <summary>Twice its resistance takes next to nothing of the flow; thirty times do, as long as liquid is left.</summary>
+    [Theory]
+    [InlineData(2, 0.5, false)]
+    [InlineData(30, 0.13, true)]
+    public void A_hose_is_named_where_it_takes_of_the_flow_and_liquid_is_left(double times, double left, bool isNamed)
+    {
+        var run = new Run();
+        while (run.Truth.Output.LiquidMass > left * 9)
+        {
+            run.Go(1);
+        }
+
+        run.Truth.Hose = times;
+        run.Go(25);
+        Assert.Equal(isNamed, run.Named.Contains(JobCondition.HoseBlocked));
+    }
+
+    /// <summary>It is held against what was told.</summary>
+    [Fact]
+    public void A_machine_that_is_weak_from_the_start_is_named()
+    {
+        var run = new Run();
+        run.Truth.Machine = 0.5;
+        run.Go(300);
+        Assert.Equal([JobCondition.MachineUnderperforming], run.Named);
+        Assert.InRange(run.When(JobCondition.MachineUnderperforming), 40, 200);
+    }
+
+    [Fact]
+    public void In_the_first_half_minute_nothing_is_compared()
+    {
+        var run = new Run();
+        run.Go(10);
+        run.Truth.Pull = 0.2;
+        run.Go(19);
+        Assert.Empty(run.Named);
+    }
+
+    /// <summary>Where a fault was named nothing is born for a minute; then it is made up for.</summary>
+    [Fact]
+    public void While_a_fault_is_new_nothing_is_born()
+    {
+        var run = new Run();
+        run.Go(At);
+        run.Truth.Machine = 0.5;
+        while (!run.Diagnosis.Stands(JobCondition.MachineUnderperforming))
+        {
+            run.Go(1);
+        }
+
+        double named = run.Truth.Time;
+        run.Go(58);
+        Assert.True(run.Filter.IsSuspended);
+        run.Go(4);
+        Assert.False(run.Filter.IsSuspended);
+        Assert.Equal(named + 62, run.Truth.Time);
+    }
+
     /// <summary>A hose that pulls 150 g on the scale, not one that pulls 40 g; for two minutes.</summary>
     [Theory]
     [InlineData(0.15)]

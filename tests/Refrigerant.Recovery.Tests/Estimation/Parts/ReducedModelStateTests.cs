@@ -114,6 +114,21 @@ public class ReducedModelStateTests
         Assert.Equal(output.Flow, again.Flow, 0.02 * output.Flow);
     }
 
+    /// <summary>Much clearance at a low exponent behind a hose that takes half of the pressure: η at the pressure ratio of the machine's own inlet.</summary>
+    [Fact]
+    public void The_machine_sees_the_pressure_at_its_inlet()
+    {
+        ReducedParameters p = Typical() with { HoseResistance = 6e10, InverseExponent = 0.6, Clearance = 0.25, DischargePressure = 1.2e6 };
+        var state = new ReducedState { Temperature = 285 };
+        Model.Evaluate(in state, in p, new ReducedInputs(285, true), out ReducedOutput output);
+        SaturationPoint at = Engine.SaturationAtTemperature(285);
+        double y = output.SuctionPressure / output.Pressure;
+        Assert.InRange(y, 0.35, 0.75);
+        double efficiency = 1 - (0.25 * (Math.Pow(1.2e6 / output.SuctionPressure, 0.6) - 1));
+        Assert.InRange(efficiency, 0.45, 0.85);
+        Assert.Equal(5e-4 * efficiency * at.Dew.Density * y, output.Flow, 5e-3 * output.Flow);
+    }
+
     /// <summary>η = 1 − c·(r^(1/n) − 1) − l·(r − 1) down to 0.4, then with the same slope towards zero, 0.4·e^(−(z − 0.6)/0.4): never none.</summary>
     [Theory]
     [InlineData(1.2e6, 1)]

@@ -305,6 +305,48 @@ public class SampleTests
         }
     }
 
+    /// <summary>
+    /// One sample with all of the weight, its place in the middle: what is left is its charge less what has left. Of the offset of the scale as much is the model's as the flow's variance has of both, (1.5 % of 2 kg)² of
+    /// (30 g)² + (60 g)². Of vapor alone none is.
+    /// </summary>
+    [Fact]
+    public void SampleDraws_share_the_scales_offset()
+    {
+        var samples = new WeightedSamples(Bench.Model, Bench.Prior, 4);
+        for (int i = 0; i < WeightedSamples.Size; i++)
+        {
+            samples.InUse.Particles[i].LogWeight = i == 7 ? 0 : double.NegativeInfinity;
+        }
+
+        ref SampleParticle particle = ref samples.InUse.Particles[7];
+        particle.Parameters.Charge = 6;
+        particle.Parameters.Volume = 0.018;
+        particle.State.Delivered = 2;
+        particle.State.Dissolved = 0.01;
+        particle.Offset = 0.1;
+        Assert.Equal(6 - 2 - (0.1 * 0.2), Left(true), 1e-9);
+        particle.State.Delivered = 5.8;
+        Assert.Equal(0.2, Left(true), 1e-9);
+
+        // Oil that was not told: in every other draw of vapor alone what it holds is not there.
+        Assert.Equal(0.2 - 0.01, Left(false), 1e-9);
+
+        // A place to either side of the middle: by 0.7 % of the charge and 35 % of the vapor, root of the squares.
+        samples.InUse.Particles[6] = particle;
+        particle.LogWeight = double.NegativeInfinity;
+        double sigma = Math.Sqrt(Math.Pow(0.007 * 6, 2) + Math.Pow(0.35 * 0.19, 2));
+        Assert.Equal(0.2 + (0.53 * sigma), Left(true), 1e-9);
+
+        double Left(bool isOilTold)
+        {
+            var left = new WeightedValues(WeightedSamples.Size);
+            var charge = new WeightedValues(WeightedSamples.Size);
+            new SampleDraws(samples, Bench.Model, isOilTold, 1).Charge(1, new ReducedInputs(295, true), left, charge);
+            Assert.Equal(1, left.Count);
+            return left.Quantile(0.5);
+        }
+    }
+
     /// <summary>Before anything was read the samples are the prior: nine in ten of the charges lie within 2.13 of Student's standard deviations (t of 4 degrees of freedom at 95 %).</summary>
     [Fact]
     public void WeightedSamples_begin_at_the_prior()

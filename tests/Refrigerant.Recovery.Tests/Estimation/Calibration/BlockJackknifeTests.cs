@@ -6,7 +6,7 @@ using Xunit;
 
 namespace Refrigerant.Recovery.Tests.Estimation.Calibration;
 
-public class JackknifeTests
+public class BlockJackknifeTests
 {
     /// <summary>A mean of n readings of unit trust with a prior of one: the curvature leaves 1/(n + 1); without a block the mean of the rest, (B − 1)/B·Σ(θ₍b₎ − mean)² of which is by hand.</summary>
     [Fact]

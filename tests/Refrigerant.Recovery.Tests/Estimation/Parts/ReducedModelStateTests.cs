@@ -118,7 +118,7 @@ public class ReducedModelStateTests
     [Fact]
     public void The_machine_sees_the_pressure_at_its_inlet()
     {
-        ReducedParameters p = Typical() with { HoseResistance = 6e10, InverseExponent = 0.6, Clearance = 0.25, DischargePressure = 1.2e6 };
+        ReducedParameters p = Typical() with { HoseResistance = 3e11, InverseExponent = 0.6, Clearance = 0.25, DischargePressure = 1.2e6 };
         var state = new ReducedState { Temperature = 285 };
         Model.Evaluate(in state, in p, new ReducedInputs(285, true), out ReducedOutput output);
         SaturationPoint at = Engine.SaturationAtTemperature(285);

@@ -272,6 +272,20 @@ public class LookAheadOfCoursesTests
         Assert.Equal(isChanged ? StepReason.UntilChange : StepReason.Usual, new LookAhead(crawling).Best().Step.Reason);
     }
 
+    /// <summary>A fresh cylinder is one below seven tenths of the pressure of the one that is hot (our choice).</summary>
+    [Theory]
+    [InlineData(0.69, true)]
+    [InlineData(0.71, false)]
+    public void A_fresh_cylinder_has_less_than_seven_tenths_of_the_pressure(double share, bool isChanged)
+    {
+        double hot = Plain.Appliance.Fluid.Model.SaturationAtTemperature(335).Bubble.Pressure, kelvins = Plain.Appliance.Fluid.Model.SaturationAtPressure(share * hot).Bubble.Temperature;
+        RecoveryJob two = Plain with { Cylinders = [Jobs.Cylinder(47.6, "C1"), Jobs.Cylinder(47.6, "C2") with { Content = Mass.FromKilograms(5), Refrigerant = "R-134a", Temperature = Temperature.FromKelvins(kelvins) }] };
+        PlanSituation now = Situation(two, new CourseStage(new PlanStep(StageKind.SetUp) { Cylinder = two.Cylinders[0] }) { End = null });
+        now.Tell(new CourseStage(How with { AppliancePressure = now.Goal }) { End = StageEnd.HighPressureCutout, Seconds = 300, Points = [At(0, flow: 1), At(300, flow: 1)], After = Stands(two, 1.3 * Goal).And(Cylinder(two, 5, 335)) });
+        Tell(now, How with { IsThrottled = true }, 20_000);
+        Assert.Equal(isChanged ? StepReason.UntilLimit : StepReason.Throttle, new LookAhead(now).Best().Step.Reason);
+    }
+
     private static PlanStep Cooled => How with { Inputs = Ice, Reason = StepReason.Cool };
 
     /// <summary>What a pull to the level takes into the second cylinder, from a state, by a simulation of its own.</summary>

@@ -191,6 +191,28 @@ public class PullOfCoursesTests
         }
     }
 
+    /// <summary>A shorter pull is looked for to a hundredth of all that it takes, or ten seconds (our choices).</summary>
+    [Theory]
+    [InlineData(79.4, 100)]
+    [InlineData(78, 78)]
+    public void A_shorter_pull_is_looked_for_to_a_hundredth(double early, double found)
+    {
+        double flow = 2 * Crawl, still = flow * 600 * 8.314462618 * 293.15 / (Plain.Appliance.Fluid.MolarMass.KilogramsPerMole * 0.02);
+        PlanSituation now = Situation(Plain, SetUp);
+        StageResult first = now.Tell(new CourseStage(ToGoal(now)) { End = StageEnd.TargetReached, Seconds = 2000, Points = [At(0, flow: 1), At(2000, flow: 1, pascals: Goal)], After = Stands(Plain, Goal) });
+        TrajectoryPoint Of(double seconds, double pascals) => At(seconds, flow: flow, pascals: pascals - still, kilograms: 0.1);
+        TrajectoryPoint[] points = [Of(0, 95_000), Of(early, 89_000), Of(100, 88_000)];
+        foreach ((double seconds, double held) in new[] { (100, 88_000), (early, 89_000.0), (early / 2, 92_000) })
+        {
+            StageResult part = now.Tell(new CourseStage(How with { Duration = Duration.FromSeconds(seconds) }) { Seconds = seconds, Points = [.. points.Where(point => point.Seconds <= seconds)], After = Stands(Plain, 85_000) }, first.After);
+            now.Tell(new CourseStage(new PlanStep(StageKind.Hold)) { End = StageEnd.TimeOver, After = Stands(Plain, held) }, part.After);
+        }
+
+        var search = new PullSearch(now);
+        PullPlan plan = search.GoOn(search.ToGoal(How));
+        Assert.Equal(("Passes", 2000 + found), (plan.Fate.ToString(), plan.Seconds));
+    }
+
     /// <summary>Where what was foreseen does not pass, three tenths of what is left are gone on with at least (our choice).</summary>
     [Fact]
     public void Three_tenths_are_gone_on_with_at_least()

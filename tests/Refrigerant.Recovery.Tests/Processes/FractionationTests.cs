@@ -193,4 +193,24 @@ public class FractionationTests
             Oil = oilMass > 0.05 ? new ApplianceOil { Mass = Mass.FromKilograms(oilMass), Kind = OilKind.PolyolEster } : null,
         };
     }
+
+    /// <summary>The points of a stage are told from its start.</summary>
+    [Fact]
+    public void Points_are_told_from_the_start_of_the_stage()
+    {
+        StageResult pull = VaporRecovery.Simulate(
+            Setups.Appliance("R-407C", 2, 20, 20, 50), Setups.Machine(0.5), Setups.Hoses(), Setups.Cylinder(21.6, 2), new VaporRecoveryOptions { Composition = CompositionMode.Tracked, MaximumDuration = Duration.FromSeconds(10) });
+        Assert.Equal((0.0, 10.0), (pull.Fractionation!.Points[0].Time.Seconds, pull.Fractionation.Points[^1].Time.Seconds));
+        Assert.Equal(pull.Trajectory.Select(point => point.Time.Seconds), pull.Fractionation.Points.Select(point => point.Time.Seconds));
+    }
+
+    /// <summary>A stage that ends where it begins has that one point.</summary>
+    [Fact]
+    public void A_stage_that_ends_at_once_has_one_point()
+    {
+        StageResult pull = VaporRecovery.Simulate(
+            Setups.Appliance("R-407C", 2, 20, 20, 50), Setups.Machine(0.5), Setups.Hoses(), Setups.Cylinder(21.6, 2), new VaporRecoveryOptions { Composition = CompositionMode.Tracked, TargetPressure = Pressure.FromBars(20) });
+        Assert.Equal((StageEnd.TargetReached, 0.0), (pull.End, pull.Duration.Seconds));
+        Assert.Single(pull.Fractionation!.Points);
+    }
 }

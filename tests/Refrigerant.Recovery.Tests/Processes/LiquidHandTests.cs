@@ -57,6 +57,20 @@ public class LiquidHandTests
         Assert.True(hand.RecoveredMass > free.RecoveredMass);
     }
 
+    /// <summary>Four hundredths below the limit the hand comes to the valve (our choice): where the pressure stays further below, it is as if there were none.</summary>
+    [Theory]
+    [InlineData(0.958, false)]
+    [InlineData(0.962, true)]
+    public void The_hand_comes_four_hundredths_below_the_limit(double share, bool comes)
+    {
+        RecoveryCylinder strong = Setups.Cylinder(30, 2) with { ServicePressure = Pressure.FromKilopascals(3000) };
+        StageResult free = Draw(Hot, Weak, Roomy, strong);
+        double limit = free.Trajectory.Max(point => point.DischargePressure.Kilopascals) / share;
+        StageResult hand = Draw(Hot, Weak with { HighPressureCutout = Pressure.FromKilopascals(limit) }, Roomy with { KeepBelowCutout = true }, strong);
+        Assert.Equal(free.End, hand.End);
+        Assert.Equal(comes, hand.Duration.Seconds > free.Duration.Seconds + 1e-6);
+    }
+
     /// <summary>Water in the tubes freezes as the liquid that is left boils; with a hand the surface stays half a kelvin or more above.</summary>
     [Fact]
     public void Above_freezing_it_is_throttled()

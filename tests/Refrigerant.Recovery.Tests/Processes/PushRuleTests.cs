@@ -97,6 +97,46 @@ public class PushRuleTests
         }
     }
 
+    /// <summary>What the appliance holds along the course of each stage is all that it holds, in oil too: at the start what it held before, in the end what it holds after.</summary>
+    [Theory]
+    [InlineData("push-pull")]
+    [InlineData("liquid")]
+    [InlineData("vapor")]
+    [InlineData("equalization")]
+    public void The_course_tells_all_that_the_appliance_holds(string stage)
+    {
+        Appliance oily = Setups.Appliance("R-134a", 15, 40, 20, 50) with { LiquidReachable = true, Oil = new ApplianceOil { Mass = Mass.FromKilograms(3), Kind = OilKind.PolyolEster } };
+        RecoveryCylinder cylinder = Setups.Cylinder(60, 2);
+        var seconds = Duration.FromSeconds(20);
+        StageResult result = stage switch
+        {
+            "push-pull" => PushPull.Simulate(oily, Setups.Machine(0.5), Setups.Hoses(), cylinder, new PushPullOptions { MaximumDuration = seconds }),
+            "liquid" => LiquidRecovery.Simulate(oily, Setups.Machine(0.5), Setups.Hoses(), cylinder, new LiquidRecoveryOptions { MaximumDuration = seconds }),
+            "vapor" => VaporRecovery.Simulate(oily, Setups.Machine(0.5), Setups.Hoses(), cylinder, new VaporRecoveryOptions { MaximumDuration = seconds }),
+            _ => Equalization.Simulate(oily, Setups.Hoses(), cylinder, new EqualizationOptions { MaximumDuration = seconds }),
+        };
+        Assert.True(result.Before.Appliance.DissolvedMass.Kilograms > 0.1);
+        Assert.Equal(15, result.Trajectory[0].ApplianceMass.Kilograms, 0.2);
+        Assert.Equal(result.Appliance.Mass.Kilograms, result.Trajectory[^1].ApplianceMass.Kilograms, 1e-6);
+        Assert.Equal(result.Cylinder!.Mass.Kilograms, result.Trajectory[^1].CylinderMass.Kilograms, 1e-6);
+        Assert.Equal(15 + 2, result.Trajectory[^1].ApplianceMass.Kilograms + result.Trajectory[^1].CylinderMass.Kilograms, 1e-6);
+    }
+
+    /// <summary>Where no vapor is drawn through a suction line there is none that holds the machine back.</summary>
+    [Fact]
+    public void Without_a_suction_line_nothing_is_held_back()
+    {
+        Appliance unit = Setups.Appliance("R-134a", 15, 40, 20, 50) with { LiquidReachable = true };
+        var seconds = Duration.FromSeconds(5);
+        StageResult[] stages =
+        [
+            LiquidRecovery.Simulate(unit, Setups.Machine(0.5), Setups.Hoses(), Setups.Cylinder(60, 2), new LiquidRecoveryOptions { MaximumDuration = seconds }),
+            Equalization.Simulate(unit, Setups.Hoses(), Setups.Cylinder(60, 0), new EqualizationOptions { MaximumDuration = seconds }),
+            Hold.Simulate(unit, new HoldOptions { Duration = seconds }),
+        ];
+        Assert.All(stages, stage => Assert.Equal((1.0, 0.0), (stage.SuctionLineShare.DecimalFractions, stage.FreeFlow)));
+    }
+
     private static (double? Share, Severity? Severity) Figure(Appliance appliance, Action<StageFigures> set, FindingCode code)
     {
         Finding? said = Said(appliance, StageEnd.LiquidGone, set).SingleOrDefault(finding => finding.Code == code.Id);

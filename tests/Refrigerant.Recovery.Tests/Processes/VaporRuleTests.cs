@@ -187,6 +187,29 @@ public class VaporRuleTests
         Assert.Equal(StageCodes.OutOfRange.Id, Said(Plain, StageEnd.PropertyRange, State(Plain, 1, 230)).Single(finding => finding.Severity == Severity.Warning).Code);
     }
 
+    /// <summary>A hand comes to the inlet four hundredths below the limit of cylinder and machine, and three hundredths above a lowest pressure (our choices): further away it is as if there were none.</summary>
+    [Theory]
+    [InlineData(0.958, 1.032, false)]
+    [InlineData(0.962, 1.028, true)]
+    public void The_hand_comes_near_a_limit(double share, double above, bool comes)
+    {
+        Appliance gas = Setups.Appliance("R-134a", 0.5, 20, 20, 50);
+        RecoveryCylinder cylinder = Setups.Cylinder(21.6, 5) with { Refrigerant = "R-134a" };
+        var options = new VaporRecoveryOptions { TargetPressure = Pressure.FromKilopascals(200) };
+        RecoveryMachine machine = Machine with { Condenser = new Condenser { RatedDuty = Power.Zero } };
+        StageResult Pull(RecoveryMachine with, VaporRecoveryOptions how) => VaporRecovery.Simulate(gas, with, Setups.Hoses(), cylinder, how);
+        StageResult free = Pull(machine, options);
+        double limit = free.Cylinder!.Pressure.Pascals / share;
+        Assert.True(free.Trajectory.All(point => point.DischargePascals <= free.Cylinder.Pressure.Pascals + 1));
+        StageResult below = Pull(machine with { HighPressureCutout = Pressure.FromPascals(limit) }, options with { KeepBelowCutout = true });
+        StageResult floor = Pull(machine, options with { LowestPressure = Pressure.FromKilopascals(200 / above) });
+        foreach (StageResult hand in new[] { below, floor })
+        {
+            Assert.Equal(StageEnd.TargetReached, hand.End);
+            Assert.Equal(comes, hand.Duration.Seconds > free.Duration.Seconds * (1 + 1e-9));
+        }
+    }
+
     private static FindingCode Of(Finding finding) => FindingCodes.All.Single(code => code.Id == finding.Code);
 
     private static double Figure(Finding finding, string name) => finding.Values.First(value => value.Name == name).InternationalValue!.Value;

@@ -182,4 +182,21 @@ public class StateTests
         Assert.Equal(5 * 4190 * (303.15 - end), gained + metal, 50.0);
         Assert.InRange(hold.Closure.Energy, 0, 1e-9);
     }
+
+    /// <summary>A charge that does not fit is told with the section that it does not fit into, where there are several.</summary>
+    [Fact]
+    public void A_charge_that_does_not_fit_is_told_with_its_section()
+    {
+        Appliance whole = Setups.Appliance("R-134a", 20, 10, 20, 50);
+        Assert.StartsWith("Charge is 20 kg", Assert.Throws<ArgumentException>(() => ApplianceState.Initial(whole)).Message, StringComparison.Ordinal);
+        Appliance split = whole with
+        {
+            Sections =
+            [
+                new ApplianceSection { Name = "a", InternalVolume = Volume.FromLiters(9), Charge = Mass.FromKilograms(1) },
+                new ApplianceSection { Name = "b", InternalVolume = Volume.FromLiters(1), Charge = Mass.FromKilograms(19) },
+            ],
+        };
+        Assert.StartsWith("Charge of b is 19 kg", Assert.Throws<ArgumentException>(() => ApplianceState.Initial(split)).Message, StringComparison.Ordinal);
+    }
 }

@@ -16,7 +16,7 @@ internal static class DuringTheJob
     /// <summary>A job as most are: told 16 % too little.</summary>
     public static SimulatedJob Good { get; } = SimulatedJob.Draw("second", 1003);
 
-    /// <summary>One of those in which the range misses: told 19 % too much, and at the end it stays above the truth.</summary>
+    /// <summary>One of those in which the range closes late: told 19 % too much, and the truth stays at its lower edge.</summary>
     public static SimulatedJob Missed { get; } = SimulatedJob.Draw("second", 1002);
 
     /// <summary>One whose hose kinks after five minutes, to thirty times its resistance.</summary>

@@ -14,7 +14,7 @@ namespace Refrigerant.Recovery.Benchmarks;
 /// </summary>
 internal static class LongestBlock
 {
-    private const int Rounds = 25;
+    private const int Rounds = 12;
 
     private static readonly (string Kind, int Seed, Fault? Fault)[] Jobs =
     [

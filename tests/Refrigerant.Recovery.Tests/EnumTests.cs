@@ -90,6 +90,7 @@ public class EnumTests
             ["FindingCode.new.subject"] = () => _ = new FindingCode("a", (FindingSubject)Undefined, "b"),
             ["FindingValue.ToText.units"] = () => finding.Values[0].ToText(Units),
             ["StageWatch.ToText.units"] = () => RecoveryPlanner.Plan(job).Stages.SelectMany(stage => stage.Hookup.Watches).First(watch => watch.Value is { Kind: not FindingValueKind.Duration }).ToText(Units),
+            ["RecoveryPlan.ToText.units"] = () => RecoveryPlanner.Plan(job).ToText(Units),
             ["FillLimit.Rule.kind"] = () => CylinderFill.Limit(job.Cylinders[0], job.Appliance.Fluid).Rule((FillRuleKind)Undefined),
             ["RawEstimate.Has.condition"] = () => default(RawEstimate).Has((JobCondition)Undefined),
             ["PlanStep.new.kind"] = () => _ = new PlanStep((StageKind)Undefined),

@@ -1,6 +1,7 @@
 using System.Collections.Generic;
 using System.Linq;
 using Refrigerant.Recovery.Findings;
+using Refrigerant.Recovery.Numerics;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Rules;
 using Refrigerant.Recovery.Simulation;
@@ -101,7 +102,8 @@ public sealed class RecoveryPlan
 
     /// <summary>What forbids to begin, where something does; what comes first; outcome, mass recovered, time, and how many warnings and cautions there are.</summary>
     /// <param name="units">The units.</param>
-    public string ToText(DisplayUnits units) => PlanHeadline.For(this, units);
+    /// <exception cref="System.ArgumentOutOfRangeException">The units are not defined.</exception>
+    public string ToText(DisplayUnits units) => PlanHeadline.For(this, Require.Defined(units, nameof(units)));
 
     /// <summary>The same in international units, culture-invariant.</summary>
     public override string ToString() => ToText(DisplayUnits.International);

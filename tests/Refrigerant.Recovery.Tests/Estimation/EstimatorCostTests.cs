@@ -21,14 +21,22 @@ public class EstimatorCostTests
         MonitorOptions options = job.Told.Options() with { Profile = profile };
         Instruments instruments = job.Told.Instruments();
         _ = new RecoveryEstimator(planned, instruments, options);
-        long before = GC.GetAllocatedBytesForCurrentThread();
-        var estimator = new RecoveryEstimator(planned, instruments, options);
-        long made = GC.GetAllocatedBytesForCurrentThread() - before;
-        Run(estimator, job.Log, 20);
-        before = GC.GetAllocatedBytesForCurrentThread();
-        Run(estimator, job.Log, int.MaxValue);
-        Assert.Equal(0, GC.GetAllocatedBytesForCurrentThread() - before);
-        Assert.InRange(made, 0, kibibytes * 1024L);
+        long least = long.MaxValue;
+        for (int i = 0; i < 3; i++)
+        {
+            long before = GC.GetAllocatedBytesForCurrentThread();
+            var estimator = new RecoveryEstimator(planned, instruments, options);
+            long made = GC.GetAllocatedBytesForCurrentThread() - before;
+            Run(estimator, job.Log, 20);
+            before = GC.GetAllocatedBytesForCurrentThread();
+            Run(estimator, job.Log, int.MaxValue);
+
+            // What the runtime makes for itself on this thread, beside a thousand other tests, it makes once; what a job makes, in every run of it.
+            least = Math.Min(least, GC.GetAllocatedBytesForCurrentThread() - before);
+            Assert.InRange(made, 0, kibibytes * 1024L);
+        }
+
+        Assert.Equal(0, least);
     }
 
     private static void Run(RecoveryEstimator estimator, TruthLog log, int samples)

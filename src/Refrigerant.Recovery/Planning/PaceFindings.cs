@@ -26,20 +26,20 @@ internal static class PaceFindings
     private const double Hour = 3600;
 
     /// <summary>A shift: common practice, no source.</summary>
-    public static readonly Duration Shift = Duration.FromHours(8);
+    private const double Shift = 8 * Hour;
 
     /// <summary>Nothing that waits for heat: whatever else takes time counts for more.</summary>
     private static readonly (Finding? Word, double Waited) NoWait = (null, double.PositiveInfinity);
 
     public static IEnumerable<Finding> ToDo(PlanRun run)
     {
-        if (run.Clock > Shift.Seconds)
+        if (run.Clock > Shift)
         {
             yield return new Finding(
                 PlanCodes.LongerThanShift,
                 Severity.Warning,
                 Sources.CommonPractice,
-                $"It takes {FindingValue.Duration("on site", new Duration(run.Clock, DurationUnit.Second))} on site, longer than {FindingValue.Duration("shift", Shift)}: plan for more than one shift, and do not leave the machine running alone.",
+                $"It takes {FindingValue.Seconds("on site", run.Clock)} on site, longer than {FindingValue.Seconds("shift", Shift)}: plan for more than one shift, and do not leave the machine running alone.",
                 $"Where it is stopped, shut the appliance and the cylinder: what warms overnight brings the pressure back, and is pulled in the morning.");
         }
 

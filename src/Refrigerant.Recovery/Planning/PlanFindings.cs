@@ -51,7 +51,7 @@ internal sealed class PlanFindings
     }
 
     /// <summary>The heaviest of each code speaks for all.</summary>
-    private static IEnumerable<Finding> OnePerMatter(IEnumerable<Finding> findings) => findings
+    public static IEnumerable<Finding> OnePerMatter(IEnumerable<Finding> findings) => findings
         .OrderByDescending(finding => finding.Severity)
         .GroupBy(finding => finding.Code)
         .Select(group => group.First());

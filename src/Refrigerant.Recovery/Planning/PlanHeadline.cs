@@ -10,9 +10,9 @@ internal static class PlanHeadline
     /// <summary>The line, in the reader's units.</summary>
     public static string For(RecoveryPlan plan, DisplayUnits units)
     {
-        Finding[] all = [.. plan.Findings.Concat(plan.Cautions).GroupBy(finding => finding.Code).Select(group => group.OrderByDescending(finding => finding.Severity).First())];
+        Finding[] all = [.. PlanFindings.OnePerMatter(plan.Findings.Concat(plan.Cautions))];
         string does = QuantityText.Mass(plan.Ledger.InCylinders, units) + " of " + QuantityText.Mass(plan.Ledger.Charge, units)
-            + " in " + QuantityText.Duration(plan.TotalDuration) + (plan.TotalDuration > PaceFindings.Shift ? ", longer than a shift" : string.Empty);
+            + " in " + QuantityText.Duration(plan.TotalDuration) + (all.Any(finding => finding.Code == PlanCodes.LongerThanShift.Id) ? ", longer than a shift" : string.Empty);
         return FormattableString.Invariant(
             $"{Forbids(plan, units)}{First(plan)}{plan.Job.Appliance.Fluid.Designation}: {plan.Verdict}{ComesBack(plan, units)}; {does}; {Count(all, Severity.Warning)}, {Count(all, Severity.Caution)}");
     }

@@ -5,6 +5,7 @@ using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Simulation;
+using Refrigerant.Recovery.Tests.Estimation.Parts;
 using UnitsNet;
 using Xunit;
 
@@ -68,25 +69,8 @@ public class ReducedModelTests
     public void Vapor_alone_falls_exponentially()
     {
         var table = new SaturationTable(Fluid.Get("R-134a").Model);
-        var parameters = new ReducedParameters
-        {
-            Charge = 0.02,
-            Volume = 0.02,
-            OuterConductance = 1e7,
-            InnerConductance = 1e7,
-            MetalCapacity = 1e7,
-            Displacement = 1e-4,
-            InverseExponent = 1,
-            HoseFlow = 1,
-            FixedLoss = 1,
-            DischargePressure = 1e5,
-            WetShare = 1,
-            FullLevel = 1,
-            WetExponent = 0.5,
-            OilTime = 100,
-            DryFactor = 1,
-        };
-        var state = new ReducedState { Temperature = 295, MetalTemperature = 295, WetTemperature = 295 };
+        ReducedParameters parameters = ReducedParts.Vapor(0.02, 0.02, 1e-4);
+        ReducedState state = ReducedParts.At(295);
         var model = new ReducedModel(table);
         model.Evaluate(in state, in parameters, new ReducedInputs(295, true), out ReducedOutput first);
         double seconds = Forecast.TimeTo(model, ref state, in parameters, 295, 0.2 * first.Pressure, 1e5, out _);

@@ -64,6 +64,9 @@ internal static class Course
     /// <summary>The level of the job, Pa absolute.</summary>
     public const double Goal = 90_000;
 
+    /// <summary>The air there, Pa: the standard atmosphere.</summary>
+    public const double Air = 101_325;
+
     /// <summary>2 kg of R-134a at 20 °C in 20 L, mostly liquid; the air at 20 °C; to 90 kPa, held for ten minutes.</summary>
     public static RecoveryJob Job() => new()
     {

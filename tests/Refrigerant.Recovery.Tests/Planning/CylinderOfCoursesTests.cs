@@ -16,8 +16,6 @@ namespace Refrigerant.Recovery.Tests.Planning;
 /// <summary>What is said of cylinders over courses that are set down by hand.</summary>
 public class CylinderOfCoursesTests
 {
-    private const double Air = 101_325;
-
     private static readonly RecoveryJob Plain = Job();
 
     private static readonly RecoveryJob Two = Plain with { Cylinders = [Jobs.Cylinder(47.6, "C1"), Jobs.Cylinder(47.6, "C2")] };

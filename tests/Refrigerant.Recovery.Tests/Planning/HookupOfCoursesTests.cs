@@ -16,8 +16,6 @@ namespace Refrigerant.Recovery.Tests.Planning;
 /// <summary>What is connected, set and watched in a stage, over courses that are set down by hand.</summary>
 public class HookupOfCoursesTests
 {
-    private const double Air = 101_325;
-
     private static readonly RecoveryJob Plain = Job();
 
     private static readonly double Tare = Plain.Cylinders[0].TareWeight.Kilograms;

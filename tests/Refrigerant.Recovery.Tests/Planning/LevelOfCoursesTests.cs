@@ -17,8 +17,6 @@ namespace Refrigerant.Recovery.Tests.Planning;
 /// <summary>What is said of the level over courses that are set down by hand.</summary>
 public class LevelOfCoursesTests
 {
-    private const double Air = 101_325;
-
     private static readonly RecoveryJob Plain = Job();
 
     private static PropertyModel Model => Plain.Appliance.Fluid.Model;

@@ -17,8 +17,6 @@ namespace Refrigerant.Recovery.Tests.Planning;
 /// <summary>What a plan books, says and warns of over courses that are set down by hand.</summary>
 public class PlanOfCoursesTests
 {
-    private const double Air = 101_325;
-
     private static readonly RecoveryJob Plain = Job();
 
     /// <summary>Stages follow each other; the plan takes as long as all; each moves what the appliance loses.</summary>

@@ -15,8 +15,6 @@ namespace Refrigerant.Recovery.Tests.Planning;
 /// <summary>What is said of push-pull, frost, heat and what was not given, over courses that are set down by hand.</summary>
 public class SetupOfCoursesTests
 {
-    private const double Air = 101_325;
-
     private static readonly RecoveryJob Plain = Job();
 
     private static readonly CourseStage Push = new(StageKind.PushPull) { End = StageEnd.LiquidGone };

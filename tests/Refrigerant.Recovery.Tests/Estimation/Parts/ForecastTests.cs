@@ -162,24 +162,7 @@ public class ForecastTests
     /// <summary>Vapor in metal that keeps its temperature, with no hose and no clearance.</summary>
     private static SigmaPoint Vapor(double mass) => new()
     {
-        State = new ReducedState { Temperature = 295, MetalTemperature = 295, WetTemperature = 295 },
-        Parameters = new ReducedParameters
-        {
-            Charge = mass,
-            Volume = 0.018,
-            OuterConductance = 1e7,
-            InnerConductance = 1e7,
-            MetalCapacity = 1e7,
-            Displacement = 5e-4,
-            InverseExponent = 1,
-            HoseFlow = 1,
-            FixedLoss = 1,
-            DischargePressure = 1e3,
-            WetShare = 1,
-            FullLevel = 1,
-            WetExponent = 1,
-            OilTime = 100,
-            DryFactor = 1,
-        },
+        State = ReducedParts.At(295),
+        Parameters = ReducedParts.Vapor(mass, 0.018, 5e-4),
     };
 }

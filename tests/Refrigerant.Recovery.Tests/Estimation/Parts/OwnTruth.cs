@@ -8,6 +8,7 @@ internal sealed class OwnTruth
     private readonly Workbench _bench;
     private ReducedParameters _parameters;
     private ReducedState _state;
+    private double _shut = 1;
 
     public OwnTruth(Workbench bench, double charge = 1)
     {
@@ -47,9 +48,7 @@ internal sealed class OwnTruth
     /// <summary>A second, or several, on.</summary>
     public EstimatorBlock Next(double seconds = 1)
     {
-        ReducedParameters now = _parameters;
-        now.Displacement *= Machine;
-        now.HoseResistance *= Hose;
+        ReducedParameters now = Now;
         var inputs = new ReducedInputs(_bench.Told.Temperature, IsDrawing && !IsShut);
         _bench.Model.Advance(ref _state, in now, in inputs, seconds, 0.5);
         Time += seconds;
@@ -58,13 +57,11 @@ internal sealed class OwnTruth
         return Workbench.Block(Time, seconds, gauge: (Output.SuctionPressure * _shut) - _bench.Prior.Atmosphere + GaugeOff, delivered: _state.Delivered + Pull, isDrawing: IsDrawing, air: _bench.Told.Temperature);
     }
 
-    private double _shut = 1;
+    private ReducedParameters Now => _parameters with { Displacement = _parameters.Displacement * Machine, HoseResistance = _parameters.HoseResistance * Hose };
 
     private void Look(bool draws)
     {
-        ReducedParameters now = _parameters;
-        now.Displacement *= Machine;
-        now.HoseResistance *= Hose;
+        ReducedParameters now = Now;
         _bench.Model.Evaluate(in _state, in now, new ReducedInputs(_bench.Told.Temperature, draws), out ReducedOutput output);
         Output = output;
     }

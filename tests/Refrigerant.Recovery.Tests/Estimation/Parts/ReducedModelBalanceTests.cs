@@ -2,6 +2,7 @@ using System;
 using Refrigerant.Recovery.Estimation;
 using Refrigerant.Recovery.Fluids;
 using Xunit;
+using static Refrigerant.Recovery.Tests.Estimation.Parts.ReducedParts;
 
 namespace Refrigerant.Recovery.Tests.Estimation.Parts;
 
@@ -198,31 +199,6 @@ public class ReducedModelBalanceTests
 
     /// <summary>Internal energy of a mass in 18 L by the property model, J.</summary>
     private static double Energy(double mass, double kelvins) => mass * Engine.VesselAtTemperature(kelvins, mass / 0.018).Bulk.InternalEnergy;
-
-    private static ReducedState At(double kelvins) => new() { Temperature = kelvins, MetalTemperature = kelvins, WetTemperature = kelvins };
-
-    private static ReducedParameters Typical() => new()
-    {
-        Charge = 6,
-        Volume = 0.018,
-        OuterConductance = 40,
-        InnerConductance = 600,
-        MetalCapacity = 20_000,
-        Displacement = 5e-4,
-        Clearance = 0.04,
-        InverseExponent = 1 / 1.05,
-        HoseResistance = 3e9,
-        HoseFlow = 0.008,
-        FixedLoss = 0.5,
-        DischargePressure = 8e5,
-        WetShare = 1,
-        WetExponent = 1,
-        FullLevel = 1,
-        OilTime = 100,
-        DryFactor = 15,
-        FirstTemperature = 295,
-        Drift = 1,
-    };
 
     private static void Euler(ref ReducedState state, in ReducedParameters p, in ReducedInputs inputs, double h)
     {

@@ -179,24 +179,5 @@ public class ReducedModelStateTests
         Assert.Equal(expected, Model.LastVapor(283, 0.018, 6), 2e-3 * expected);
     }
 
-    private static ReducedParameters Typical() => new()
-    {
-        Charge = 6,
-        Volume = 0.018,
-        Displacement = 5e-4,
-        Clearance = 0.04,
-        InverseExponent = 1 / 1.05,
-        HoseResistance = 3e9,
-        HoseFlow = 0.008,
-        FixedLoss = 1,
-        DischargePressure = 8e5,
-        InnerConductance = 600,
-        OuterConductance = 40,
-        MetalCapacity = 2e4,
-        WetShare = 1,
-        WetExponent = 1,
-        FullLevel = 1,
-        OilTime = 100,
-        DryFactor = 15,
-    };
+    private static ReducedParameters Typical() => ReducedParts.Typical() with { FixedLoss = 1 };
 }

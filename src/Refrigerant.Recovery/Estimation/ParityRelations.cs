@@ -16,10 +16,9 @@ internal sealed class ParityRelations
     /// <summary>Probability that no liquid is left from which that may be what a falling pressure says.</summary>
     public const double Dry = 0.2;
 
-    /// <summary>s between the starts of predictions, the age from which one is compared, and those over which the scale's rate is taken.</summary>
+    /// <summary>s between the starts of predictions, and those over which the scale's rate is taken.</summary>
     private const double Renewal = 15;
 
-    private const double Youngest = 10;
     private const double Window = 12;
 
     /// <summary>s before anything is compared, and before what needs a steady course is.</summary>
@@ -36,7 +35,7 @@ internal sealed class ParityRelations
     /// <summary>s of a block from which nothing older than it is compared: what happened meanwhile is not known.</summary>
     private const double LongBlock = 30;
 
-    /// <summary>Blocks before the first comparison.</summary>
+    /// <summary>Blocks before the first comparison: the prediction is then older than fifteen seconds.</summary>
     private const int LeastBlocks = 20;
 
     /// <summary>Standard deviation of the scale's rate over twelve seconds, kg/s; over longer ones its drift is what counts.</summary>
@@ -164,7 +163,7 @@ internal sealed class ParityRelations
         _scale.Add(block.Time, block.Delivered);
         _gauge.Add(block.Time, block.Gauge);
         _compared++;
-        ParityVerdict now = _compared > LeastBlocks && block.Time - _born[old] >= Youngest ? Compare(old, in block) : ParityVerdict.Agrees;
+        ParityVerdict now = _compared > LeastBlocks ? Compare(old, in block) : ParityVerdict.Agrees;
         _streak = now == ParityVerdict.Agrees ? 0 : now == _pending ? _streak + 1 : 1;
         _pending = now;
         int needed = now == ParityVerdict.MachineWeak ? MachineBlocks : now is ParityVerdict.HoseBlocked or ParityVerdict.GaugeOff ? HoseBlocks : Blocks;

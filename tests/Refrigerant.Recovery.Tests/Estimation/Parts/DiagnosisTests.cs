@@ -10,15 +10,12 @@ namespace Refrigerant.Recovery.Tests.Estimation.Parts;
 public class DiagnosisTests
 {
     private const int At = 240;
-    private static readonly Workbench Bench = new(Workbench.Typical with { Charge = 9, Volume = 0.03, Metal = 30_000, Outer = 80 });
-
-    private static readonly JobCondition[] Faults =
-        [JobCondition.ValveClosed, JobCondition.HoseBlocked, JobCondition.MachineUnderperforming, JobCondition.ScaleDisturbed, JobCondition.GaugeInconsistent, JobCondition.ForeignGas, JobCondition.GaugeAbsolute];
+    private static readonly Workbench Bench = DiagnosisRun.Bench;
 
     [Fact]
     public void Nothing_is_named_where_nothing_is_wrong()
     {
-        var run = new Run();
+        var run = new DiagnosisRun();
         run.Go(500);
         Assert.Empty(run.Named);
         Assert.False(run.Diagnosis.IsChanged);
@@ -39,7 +36,7 @@ public class DiagnosisTests
     [InlineData(0.88, false)]
     public void A_weak_machine_is_named_within_four_minutes(double share, bool isNamed)
     {
-        var run = new Run();
+        var run = new DiagnosisRun();
         run.Go(At);
         run.Truth.Machine = share;
         run.Go(240);
@@ -62,7 +59,7 @@ public class DiagnosisTests
     [Fact]
     public void A_shut_valve_is_named_within_twenty_seconds_and_said_no_more_when_it_is_opened()
     {
-        var run = new Run();
+        var run = new DiagnosisRun();
         run.Go(At);
         run.Truth.IsShut = true;
         run.Go(60);
@@ -93,7 +90,7 @@ public class DiagnosisTests
     [InlineData(100)]
     public void A_kinked_hose_is_named_and_said_no_more_when_it_lets_through(double times)
     {
-        var run = new Run();
+        var run = new DiagnosisRun();
         run.Go(At);
         run.Truth.Hose = times;
         run.Go(60);
@@ -120,7 +117,7 @@ public class DiagnosisTests
     [InlineData(30, 0.13, true)]
     public void A_hose_is_named_where_it_takes_of_the_flow_and_liquid_is_left(double times, double left, bool isNamed)
     {
-        var run = new Run();
+        var run = new DiagnosisRun();
         while (run.Truth.Output.LiquidMass > left * 9)
         {
             run.Go(1);
@@ -135,7 +132,7 @@ public class DiagnosisTests
     [Fact]
     public void A_machine_that_is_weak_from_the_start_is_named()
     {
-        var run = new Run();
+        var run = new DiagnosisRun();
         run.Truth.Machine = 0.5;
         run.Go(300);
         Assert.Equal([JobCondition.MachineUnderperforming], run.Named);
@@ -145,7 +142,7 @@ public class DiagnosisTests
     [Fact]
     public void In_the_first_half_minute_nothing_is_compared()
     {
-        var run = new Run();
+        var run = new DiagnosisRun();
         run.Go(10);
         run.Truth.Pull = 0.2;
         run.Go(19);
@@ -156,7 +153,7 @@ public class DiagnosisTests
     [Fact]
     public void While_a_fault_is_new_nothing_is_born()
     {
-        var run = new Run();
+        var run = new DiagnosisRun();
         run.Go(At);
         run.Truth.Machine = 0.5;
         while (!run.Diagnosis.Stands(JobCondition.MachineUnderperforming))
@@ -179,7 +176,7 @@ public class DiagnosisTests
     public void A_hose_that_pulls_on_the_scale_is_named_within_thirty_seconds(double pull)
     {
         bool isNamed = pull > 0.1;
-        var run = new Run();
+        var run = new DiagnosisRun();
         run.Go(At);
         run.Truth.Pull = pull;
         run.Go(60);
@@ -201,7 +198,7 @@ public class DiagnosisTests
     [Fact]
     public void A_gauge_that_is_off_alone_is_named()
     {
-        var run = new Run();
+        var run = new DiagnosisRun();
         run.Go(At);
         run.Truth.GaugeOff = -1.2e5;
         run.Go(60);
@@ -214,7 +211,7 @@ public class DiagnosisTests
     [Fact]
     public void A_scale_that_stands_is_named_and_what_was_made_of_it_taken_back()
     {
-        var run = new Run();
+        var run = new DiagnosisRun();
         run.Go(At);
         double stands = run.Truth.State.Delivered;
         run.Go(70, block => block with { Delivered = stands });
@@ -232,7 +229,7 @@ public class DiagnosisTests
     [Fact]
     public void A_machine_that_stands_is_named_and_not_the_scale()
     {
-        var run = new Run();
+        var run = new DiagnosisRun();
         run.Go(At);
         double delivered = run.Truth.State.Delivered;
         run.Truth.IsDrawing = false;
@@ -246,7 +243,7 @@ public class DiagnosisTests
     [Fact]
     public void Long_blocks_name_no_step()
     {
-        var run = new Run();
+        var run = new DiagnosisRun();
         run.Go(At);
         run.Truth.Pull = 0.3;
         for (int i = 0; i < 20; i++)
@@ -255,47 +252,5 @@ public class DiagnosisTests
         }
 
         Assert.Empty(run.Named);
-    }
-
-    private sealed class Run
-    {
-        private readonly ScaleTracker _scale = new(Bench.Job, Bench.Told.Instruments());
-        private readonly Dictionary<JobCondition, double> _when = [];
-
-        public Run()
-        {
-            Filter = new ChangePointFilter(Bench.Model, Bench.Prior);
-            Diagnosis = new Diagnosis(Bench.Model, Bench.Prior, Filter, Bench.Told.Instruments());
-        }
-
-        public OwnTruth Truth { get; } = new(Bench);
-
-        public ChangePointFilter Filter { get; }
-
-        public Diagnosis Diagnosis { get; }
-
-        public JobCondition[] Named => [.. _when.Keys.Order()];
-
-        public double When(JobCondition condition) => _when[condition];
-
-        public void Go(int seconds, Func<EstimatorBlock, EstimatorBlock>? spoil = null)
-        {
-            for (int i = 0; i < seconds; i++)
-            {
-                EstimatorBlock block = Truth.Next();
-                Step(spoil is null ? block : spoil(block));
-            }
-        }
-
-        public void Step(EstimatorBlock block)
-        {
-            Diagnosis.Before(ref block, UnusedReadings.None, _scale);
-            Filter.Update(in block);
-            Diagnosis.After(in block, !block.IsDrawing);
-            foreach (JobCondition fault in Faults.Where(fault => Diagnosis.Stands(fault) && !_when.ContainsKey(fault)))
-            {
-                _when[fault] = block.Time;
-            }
-        }
     }
 }

@@ -329,7 +329,6 @@ internal sealed class Diagnosis
                 Best(in block, out _, out ReducedOutput output);
                 _blockedShare = (block.Gauge + _prior.Atmosphere) / output.Pressure;
                 _lowest = block.Gauge + _prior.Atmosphere;
-                _free = 0;
                 break;
             case ParityVerdict.MachineWeak:
                 Note(JobCondition.MachineUnderperforming, true, double.PositiveInfinity);

@@ -3,6 +3,7 @@ using System.Linq;
 using Refrigerant.Recovery.Estimation;
 using Refrigerant.Recovery.Estimation.Calibration;
 using Refrigerant.Recovery.Findings;
+using Refrigerant.Recovery.Planning;
 using UnitsNet;
 using Xunit;
 
@@ -28,6 +29,16 @@ public class CalibrationReportTests
         Range(appliance.HeatResistance.Told.SquareMeterKelvinsPerWatt, appliance.HeatResistance.Low.SquareMeterKelvinsPerWatt, appliance.HeatResistance.Best.SquareMeterKelvinsPerWatt, appliance.HeatResistance.High.SquareMeterKelvinsPerWatt, 1 / 40.0, Root(0.9 / Root3, 0.3));
         Assert.InRange(fit.Misfit, 0, 0.5);
         Assert.False(fit.Displacement.IsIdentified || fit.HoseResistance.IsIdentified || appliance.Charge.IsIdentified);
+    }
+
+    /// <summary>What is fitted is displacement times efficiency: of a machine of 80 % told with the same displacement it is that displacement all the same.</summary>
+    [Fact]
+    public void The_displacement_is_that_before_the_efficiency()
+    {
+        RecoveryJob job = LogParts.Job with { Machine = LogParts.Job.Machine with { VolumetricEfficiency = 0.8 } };
+        JobCalibration fit = JobCalibration.Fit(job, Log(0));
+        Assert.Equal(5e-4, fit.Displacement.Told.CubicMetersPerSecond, 1e-9);
+        Assert.Equal(5e-4, fit.Displacement.Best.CubicMetersPerSecond, 0.05 * 5e-4);
     }
 
     [Fact]

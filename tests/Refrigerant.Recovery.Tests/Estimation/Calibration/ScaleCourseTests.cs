@@ -88,6 +88,7 @@ public class ScaleCourseTests
 
     /// <summary>An empty cylinder fills with saturated vapor by itself: V·ρ″, in its first minute.</summary>
     [Theory]
+    [InlineData(0, 20, 0.3, false)]
     [InlineData(0, 20, 0.9, false)]
     [InlineData(0, 20, 1.1, true)]
     [InlineData(0, 70, 0.9, true)]

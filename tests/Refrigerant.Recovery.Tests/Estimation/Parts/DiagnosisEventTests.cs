@@ -152,6 +152,55 @@ public class DiagnosisEventTests
         Assert.Equal(Bench.Prior.Mean[StateIndex.Hose], run.Filter.Wet.X[StateIndex.Hose], 0.3);
     }
 
+    /// <summary>What its rise brought forth is none, nor is what was thought likely before while that was little: where liquid was left behind it, liquid is left.</summary>
+    [Fact]
+    public void Behind_a_hose_that_frees_liquid_is_left_where_it_was()
+    {
+        var run = new DiagnosisRun();
+        while (run.Truth.Output.LiquidMass > 0.4 * 9)
+        {
+            run.Go(1);
+        }
+
+        run.Truth.Hose = 30;
+        while (!run.Diagnosis.Stands(JobCondition.HoseBlocked))
+        {
+            run.Go(1);
+        }
+
+        double low = run.Truth.Output.SuctionPressure;
+        double shown = run.Diagnosis.Pressure;
+        run.Filter.EndLiquid();
+        run.Go(6, block => block with { Gauge = low - 1e5 });
+        Assert.InRange(run.Filter.VaporOnly, 1e-4, 0.19);
+        run.Go(5, block => block with { Gauge = shown - 1e5 });
+        Assert.False(run.Diagnosis.Stands(JobCondition.HoseBlocked));
+        Assert.Equal(0, run.Filter.VaporOnly);
+    }
+
+    /// <summary>Readings forty seconds apart while the machine stands: three of them, two minutes and half a kilogram after something else was last found.</summary>
+    [Theory]
+    [InlineData(false, 3)]
+    [InlineData(true, 5)]
+    public void A_standing_machine_is_looked_for_anew_after_an_event(bool isDisturbed, int named)
+    {
+        var run = new DiagnosisRun();
+        run.Go(At - 1);
+        EstimatorBlock last = run.Truth.Next();
+        run.Step(last);
+        for (int k = 1; k <= 6; k++)
+        {
+            EstimatorBlock block = last with { Time = last.Time + (40 * k), Duration = 40 };
+            for (int i = 0; i < (isDisturbed && k == 2 ? 20 : 0); i++)
+            {
+                run.Scale.Add(i < 10 ? 13.5 : 14, block.Time - 20 + i, 0, 0.01, -1, out _);
+            }
+
+            run.Step(block);
+            Assert.Equal(k >= named, run.Diagnosis.Stands(JobCondition.MachineUnderperforming));
+        }
+    }
+
     /// <summary>What it draws at the pressure at its inlet confirms a weak machine from two standard deviations on, and names one alone from 2.7, or from 1.8 where that pressure has risen.</summary>
     [Theory]
     [InlineData(0.45, 0)]

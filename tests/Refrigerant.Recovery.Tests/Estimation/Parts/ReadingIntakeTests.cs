@@ -53,7 +53,8 @@ public class ReadingIntakeTests
     [InlineData("pipe 173.2 K", UnusedReadings.None)]
     [InlineData("pipe 173.1 K", UnusedReadings.TemperatureOutOfRange)]
     [InlineData("pipe 403.1 K", UnusedReadings.None)]
-    [InlineData("discharge 11 MPa", UnusedReadings.DischargeOutOfRange)]
+    [InlineData("discharge 9.9 MPa", UnusedReadings.None)]
+    [InlineData("discharge 10.1 MPa", UnusedReadings.DischargeOutOfRange)]
     [InlineData("discharge infinite", UnusedReadings.DischargeOutOfRange)]
     [InlineData("discharge -50 kPa", UnusedReadings.None)]
     [InlineData("discharge -117 kPa", UnusedReadings.DischargeOutOfRange)]
@@ -71,7 +72,8 @@ public class ReadingIntakeTests
             "weight NaN" => R(1, 4e5, double.NaN),
             "weight 2e5" => R(1, 4e5, 2e5),
             "weight 15" => R(1, 4e5, 15),
-            "discharge 11 MPa" => R(1, 4e5, 13.5) with { DischargeGaugePressure = 11e6 },
+            "discharge 9.9 MPa" => R(1, 4e5, 13.5) with { DischargeGaugePressure = 9.9e6 },
+            "discharge 10.1 MPa" => R(1, 4e5, 13.5) with { DischargeGaugePressure = 10.1e6 },
             "discharge infinite" => R(1, 4e5, 13.5) with { DischargeGaugePressure = double.PositiveInfinity },
             "discharge -50 kPa" => R(1, 4e5, 13.5) with { DischargeGaugePressure = -50e3 },
             "discharge -117 kPa" => R(1, 4e5, 13.5) with { DischargeGaugePressure = -117e3 },

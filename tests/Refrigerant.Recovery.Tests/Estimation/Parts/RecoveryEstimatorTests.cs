@@ -232,6 +232,44 @@ public class RecoveryEstimatorTests
         Assert.Equal(7e4, monitor.Level.Pascals, 1e-6);
     }
 
+    /// <summary>A label that is not on the list is another cylinder once, not with each reading that has it.</summary>
+    [Fact]
+    public void RecoveryMonitor_takes_an_unknown_label_for_one_cylinder()
+    {
+        var bench = new Workbench();
+        RecoveryMonitor monitor = RecoveryMonitor.Start(bench.Job, bench.Told.Instruments(), bench.Told.Options() with { Profile = EstimationProfile.Controller });
+        for (int t = 0; t <= 160; t += 2)
+        {
+            JobEstimate estimate = monitor.Update(new JobReading { Time = Duration.FromSeconds(t), SuctionGaugePressure = Pressure.FromPascals(4e5), GrossWeight = Mass.FromKilograms(13.5 + (0.001 * t)), Cylinder = t < 10 ? null : "X" });
+            Assert.Equal(t is >= 10 and <= 130, estimate.Conditions.Contains(JobCondition.CylinderChanged));
+        }
+    }
+
+    /// <summary>With each reading it works four slices, and four more for each second since the one before.</summary>
+    [Fact]
+    public void RecoveryMonitor_works_four_slices_a_second()
+    {
+        var bench = new Workbench();
+        var monitor = RecoveryMonitor.Start(bench.Job, bench.Told.Instruments(), bench.Told.Options());
+        var estimator = new RecoveryEstimator(bench.Job, bench.Told.Instruments(), bench.Told.Options());
+        var truth = new OwnTruth(bench);
+        for (int t = 0; t <= 150; t += 10)
+        {
+            EstimatorBlock block = truth.Next(t == 0 ? 1e-6 : 10);
+            var reading = new JobReading { Time = Duration.FromSeconds(t), SuctionGaugePressure = Pressure.FromPascals(block.Gauge), GrossWeight = Mass.FromKilograms(13.5 + block.Delivered) };
+            JobEstimate estimate = monitor.Update(reading);
+            var raw = RawReading.From(reading);
+            estimator.Add(in raw);
+            for (int i = 0; i < (t == 0 ? 4 : 44) && estimator.Work(); i++)
+            {
+            }
+
+            estimator.Read(out RawEstimate same);
+            Assert.Equal(same.Remaining.Best, estimate.Remaining.Best.Kilograms, 1e-9);
+            Assert.Equal(same.FinalGrossWeight.High, estimate.FinalGrossWeight.High.Kilograms, 1e-9);
+        }
+    }
+
     private delegate void See(in TruthSample sample, in RawEstimate estimate);
 
     private static void Run(SimulatedJob job, EstimationProfile profile, See see, double heavier = 0)

@@ -34,7 +34,9 @@ public class WaitingBlocksTests
     {
         var waiting = new WaitingBlocks(1);
         waiting.Add(0, Block(1, 1, double.NaN, 0.5));
-        waiting.Add(0, Block(2, 1, 3e5, double.NaN));
+        waiting.Add(0, Block(2, 1, 3e5, double.NaN) with { PipeTemperature = 281, CondensingTemperature = 309 });
+        Assert.Equal(281, waiting[0].PipeTemperature);
+        Assert.Equal(309, waiting[0].CondensingTemperature);
         Assert.Equal(3e5, waiting[0].Gauge);
         Assert.Equal(0.5, waiting[0].Delivered);
         waiting.Add(0, Block(3, 1, double.NaN, 0.7));

@@ -248,7 +248,7 @@ internal sealed class ChangePointFilter
         return waiting.IsDrawing ? waiting.Duration : 0;
     }
 
-    /// <summary>Takes back what the readings since a mark brought forth: liquid is as likely as it was, and the wet filter goes on from there without readings.</summary>
+    /// <summary>Takes back what the readings since a mark brought forth: liquid is as likely as it was, and the wet filter goes on from there without readings, in long steps.</summary>
     /// <param name="mark">The mark.</param>
     /// <param name="drawn">s that the machine has drawn since.</param>
     /// <param name="airTemperature">K.</param>
@@ -266,17 +266,7 @@ internal sealed class ChangePointFilter
             }
         }
 
-        var passed = new EstimatorBlock
-        {
-            Duration = drawn,
-            IsDrawing = true,
-            AirTemperature = airTemperature,
-            Gauge = double.NaN,
-            Delivered = double.NaN,
-            PipeTemperature = double.NaN,
-            CondensingTemperature = double.NaN,
-        };
-        Wet.Update(in passed);
+        Wet.Pass(drawn, airTemperature);
         Wet.LogLikelihood = likelihood;
         _waiting.Clear(Slots);
         _dry.EndSince(mark.Time);

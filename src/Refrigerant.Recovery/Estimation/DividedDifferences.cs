@@ -37,10 +37,12 @@ internal sealed class DividedDifferences
     /// <summary>Arrays of the calculation.</summary>
     public FilterWorkspace Work => _work;
 
+    /// <summary>The model's step for a time, s.</summary>
+    public static double StepFor(double duration) => Math.Max(LargestStep, duration / MostSteps);
+
     /// <summary>Moves mean and root on; variances of the noise stand in the workspace.</summary>
-    public void Predict(double[] x, double[] root, in ReducedInputs inputs, double duration)
+    public void Predict(double[] x, double[] root, in ReducedInputs inputs, double duration, double step)
     {
-        double step = Math.Max(LargestStep, duration / MostSteps);
         double[] wide = _work.Wide;
         Array.Clear(wide, 0, wide.Length);
         Array.Clear(_work.Curvature, 0, _work.Curvature.Length);

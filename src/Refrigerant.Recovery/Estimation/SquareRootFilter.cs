@@ -37,6 +37,9 @@ internal sealed class SquareRootFilter
     /// <summary>The same of a condensing temperature: 1 K.</summary>
     private const double CondensingNoise = 60;
 
+    /// <summary>The model's step for time without readings, s.</summary>
+    private const double PassingStep = 7.5;
+
     private readonly ReducedModel _model;
     private readonly EstimatorPrior _prior;
     private readonly FilterWorkspace _work;
@@ -137,12 +140,7 @@ internal sealed class SquareRootFilter
         if (block.Duration > 0)
         {
             _inputs.Passing = block.Passed / block.Duration;
-            for (int i = 0; i < N; i++)
-            {
-                _work.NoiseVariance[i] = NoiseRate(i) * block.Duration;
-            }
-
-            _differences.Predict(X, L, in _inputs, block.Duration);
+            Predict(block.Duration, DividedDifferences.StepFor(block.Duration));
         }
 
         X[StateIndex.Delivered] += block.LiquidMoved;
@@ -177,18 +175,20 @@ internal sealed class SquareRootFilter
 
         if (block.Duration > 0)
         {
-            for (int k = StateIndex.Volume; k <= StateIndex.Dissolved; k++)
-            {
-                if (k != StateIndex.GaugeDrift && k != Released)
-                {
-                    PullBack(k, block.Duration);
-                }
-            }
+            PullBack(block.Duration);
+        }
+    }
 
-            if (_phase == AssumedPhase.LiquidPresent)
-            {
-                PullBack(StateIndex.Charge, Math.Max(0, X[StateIndex.Charge] - MostCharge), _prior.Sigma[StateIndex.Charge], block.Duration);
-            }
+    /// <summary>Time in which the machine has drawn and nothing was read, in long steps: how far off they are is small beside what is unsure without readings.</summary>
+    /// <param name="seconds">s.</param>
+    /// <param name="airTemperature">K.</param>
+    public void Pass(double seconds, double airTemperature)
+    {
+        if (seconds > 0)
+        {
+            _inputs = new ReducedInputs(airTemperature, true, _phase);
+            Predict(seconds, Math.Max(DividedDifferences.StepFor(seconds), PassingStep));
+            PullBack(seconds);
         }
     }
 
@@ -219,6 +219,16 @@ internal sealed class SquareRootFilter
     {
         _differences.Values(X);
         return SigmaPoint.From(X, _work.Value, _prior.Typical, _model.Table);
+    }
+
+    private void Predict(double duration, double step)
+    {
+        for (int i = 0; i < N; i++)
+        {
+            _work.NoiseVariance[i] = NoiseRate(i) * duration;
+        }
+
+        _differences.Predict(X, L, in _inputs, duration, step);
     }
 
     private double NoiseRate(int index)
@@ -291,6 +301,23 @@ internal sealed class SquareRootFilter
             double gain = VectorRows.Dot(L, i * Stride, _work.Slope, 0, Stride);
             X[i] += gain * innovation / variance;
             VectorRows.Add(L, i * Stride, -gain * shrink, _work.Slope, 0, Stride);
+        }
+    }
+
+    /// <summary>Soft bounds of all states that have one.</summary>
+    private void PullBack(double duration)
+    {
+        for (int k = StateIndex.Volume; k <= StateIndex.Dissolved; k++)
+        {
+            if (k != StateIndex.GaugeDrift && k != Released)
+            {
+                PullBack(k, duration);
+            }
+        }
+
+        if (_phase == AssumedPhase.LiquidPresent)
+        {
+            PullBack(StateIndex.Charge, Math.Max(0, X[StateIndex.Charge] - MostCharge), _prior.Sigma[StateIndex.Charge], duration);
         }
     }
 

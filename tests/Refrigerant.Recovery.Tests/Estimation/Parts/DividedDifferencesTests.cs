@@ -32,7 +32,7 @@ public class DividedDifferencesTests
 
         var inputs = new ReducedInputs(298, isDrawing, AssumedPhase.LiquidPresent);
         Expected(x, root, isDrawing, seconds, work.NoiseVariance, out double[] mean, out double[,] covariance);
-        differences.Predict(x, root, in inputs, seconds);
+        differences.Predict(x, root, in inputs, seconds, DividedDifferences.StepFor(seconds));
         for (int i = 0; i < N; i++)
         {
             double sigma = Math.Sqrt(covariance[i, i]);
@@ -112,7 +112,7 @@ public class DividedDifferencesTests
 
         // A prediction has the same points: nothing is delivered at rest, and nothing is lost.
         double before = Math.Sqrt(VectorRows.Dot(root, StateIndex.Delivered * Stride, root, StateIndex.Delivered * Stride, Stride));
-        differences.Predict(x, root, in inputs, 1);
+        differences.Predict(x, root, in inputs, 1, DividedDifferences.StepFor(1));
         Assert.Equal(5.9, x[StateIndex.Delivered], 1e-9);
         Assert.Equal(before, Math.Sqrt(VectorRows.Dot(root, StateIndex.Delivered * Stride, root, StateIndex.Delivered * Stride, Stride)), 1e-9);
     }

@@ -15,6 +15,11 @@ internal sealed class Diagnosis
     /// <summary>The gauge is back where it shows this share of the pressure that the appliance should have.</summary>
     private const double Recovered = 0.6;
 
+    /// <summary>Share of what the machine as told draws at the pressure at its inlet, and kg beyond it, by which the scale gains again behind a valve that was shut, or a machine that stood.</summary>
+    private const double ComesShare = 0.3;
+
+    private const double ComesBeyond = 0.05;
+
     /// <summary>Share of the pressure by which the gauge still rises from one block to the next when a valve was opened, and s for which that is waited for.</summary>
     private const double Settled = 0.01;
 
@@ -45,6 +50,7 @@ internal sealed class Diagnosis
     private readonly ToldMachine _told;
     private readonly AirWatch _air;
     private readonly GaugeGuard _gauge;
+    private readonly FallWatch _fall;
     private readonly AbsoluteGauge _absolute;
     private readonly MachineWatch _machine;
     private readonly StandstillWatch _still;
@@ -62,6 +68,7 @@ internal sealed class Diagnosis
     private double _eventTime = double.NegativeInfinity;
     private double _openedAt = double.NegativeInfinity;
     private double _lastGauge = double.NaN;
+    private double _delivered = double.NaN;
     private double _now;
 
     public Diagnosis(ReducedModel model, EstimatorPrior prior, ChangePointFilter filter, Instruments instruments)
@@ -71,6 +78,7 @@ internal sealed class Diagnosis
         _filter = filter;
         _parity = new ParityRelations(model, prior, filter);
         _gauge = new GaugeGuard(model, prior);
+        _fall = new FallWatch(model, prior, filter);
         _air = new AirWatch(prior);
         _told = new ToldMachine(model.Table, prior);
         _absolute = new AbsoluteGauge(model, prior, _told, instruments);
@@ -104,8 +112,17 @@ internal sealed class Diagnosis
     /// <summary>Whether the pressure stands below the atmosphere while the machine draws, and nothing says why.</summary>
     public bool IsStalled => _air.IsStalled && !_air.IsAir;
 
+    /// <summary>Whether the gauge fell between two readings, and none tells whether the vapor has thinned out or a valve is shut.</summary>
+    public bool IsFallOpen => _fall.IsOpenQuestion;
+
     /// <summary>What should have come into the cylinder since the scale was believed last, kg.</summary>
     public double Unseen => _scale.Unseen;
+
+    /// <summary>Whether the gauge is not believed.</summary>
+    public bool IsGaugeOut => _gauge.IsInconsistent || _gauge.IsStuck || _absolute.IsAbsolute;
+
+    /// <summary>Whether it is not decided yet if the gauge can be believed.</summary>
+    public bool IsGaugeDoubted => _gauge.IsDoubted;
 
     /// <summary>What was left out of the last block.</summary>
     public UnusedReadings NotUsed { get; private set; }
@@ -122,13 +139,15 @@ internal sealed class Diagnosis
         _now = block.Time;
         NotUsed = UnusedReadings.None;
         double gauge = block.Gauge;
+        double gained = block.Delivered - _delivered;
+        _delivered = Require.IsFinite(block.Delivered) ? block.Delivered : _delivered;
         SigmaPoint mean = _filter.Best.Mean();
         AssumedPhase phase = _filter.IsBestWet ? AssumedPhase.LiquidPresent : AssumedPhase.VaporOnly;
         if (Stands(JobCondition.ValveClosed))
         {
             var shut = new ReducedInputs(block.AirTemperature, false, phase);
             _model.Evaluate(in mean.State, in mean.Parameters, in shut, out ReducedOutput inside);
-            if (block.Gauge + _prior.Atmosphere > Recovered * inside.Pressure || !block.IsDrawing)
+            if (block.Gauge + _prior.Atmosphere > Recovered * inside.Pressure || Comes(in block, gained) || !block.IsDrawing)
             {
                 _until[(int)JobCondition.ValveClosed] = double.NegativeInfinity;
                 _openedAt = block.Time;
@@ -146,6 +165,8 @@ internal sealed class Diagnosis
         _lastGauge = gauge;
         Absolute(ref block);
         _gauge.Check(ref block, (unused & UnusedReadings.GaugeOutOfRange) != 0, in mean, phase);
+        Stood(ref block, gained);
+        Fell(ref block, in mean, phase);
         _scale.Check(ref block, ExpectedFlow);
         if (_unmoved.Update(in block, _scale))
         {
@@ -159,6 +180,53 @@ internal sealed class Diagnosis
         Note(JobCondition.ScaleDisturbed, _scale.IsStuck, 0);
         Events(scale);
         _filter.IsSuspended = _now <= _suspendedUntil || Stands(JobCondition.ValveClosed);
+    }
+
+    /// <summary>A machine that was found to stand draws nothing until the scale gains again; then it is the one that was told.</summary>
+    private void Stood(ref EstimatorBlock block, double gained)
+    {
+        if (!_still.IsStill)
+        {
+            return;
+        }
+
+        if (!block.IsDrawing || Comes(in block, gained))
+        {
+            _still.Restart();
+            _until[(int)JobCondition.MachineUnderperforming] = double.NegativeInfinity;
+            Restart();
+        }
+        else
+        {
+            block.IsDrawing = false;
+        }
+    }
+
+    /// <summary>Whether the scale gains what a machine does that draws.</summary>
+    private bool Comes(in EstimatorBlock block, double gained)
+    {
+        double told = Require.IsFinite(block.Gauge) ? _told.Flow(block.Gauge + _prior.Atmosphere, block.AirTemperature) : 0;
+        return gained > ComesBeyond + (ComesShare * told * block.Duration);
+    }
+
+    /// <summary>A gauge that fell between two readings further than vapor thins out.</summary>
+    private void Fell(ref EstimatorBlock block, in SigmaPoint mean, AssumedPhase phase)
+    {
+        if (Stands(JobCondition.HoseBlocked))
+        {
+            _fall.Restart();
+            return;
+        }
+
+        bool isRead = Require.IsFinite(block.Gauge);
+        EstimatorBlock read = block;
+        ParityVerdict verdict = _fall.Update(ref block, in mean, phase);
+        NotUsed |= isRead && !Require.IsFinite(block.Gauge) ? UnusedReadings.GaugeShutOff : UnusedReadings.None;
+        if (verdict != ParityVerdict.Agrees)
+        {
+            Apply(verdict, in read, _fall.Since);
+            block.IsDrawing = block.IsDrawing && !Stands(JobCondition.ValveClosed);
+        }
     }
 
     /// <summary>The scale was stuck: a machine that was found weak since it moved last is none.</summary>
@@ -196,10 +264,11 @@ internal sealed class Diagnosis
     /// <param name="isResting">Whether the machine stands and the valves are open.</param>
     public void After(in EstimatorBlock block, bool isResting)
     {
-        ParityVerdict verdict = _parity.Update(in block);
-        _machine.Update(in block, WellAboveLevel * _prior.Level);
-        bool isStill = _still.Update(in block, WellAboveLevel * _prior.Level);
-        Apply(isStill ? ParityVerdict.MachineWeak : Confirmed(verdict), in block);
+        if (!_fall.IsPending)
+        {
+            Compare(in block);
+        }
+
         Best(in block, out SigmaPoint mean, out ReducedOutput output);
         ExpectedFlow = output.Flow;
         Left = output.Mass + mean.State.Dissolved;
@@ -210,11 +279,30 @@ internal sealed class Diagnosis
         double asTold = Require.IsFinite(block.Gauge) ? _told.Flow(block.Gauge + _prior.Atmosphere, block.AirTemperature) : 0;
         _air.Update(in block, isResting, asTold, _filter.VaporOnly > 0.5);
         Note(JobCondition.ForeignGas, _air.IsAir, double.PositiveInfinity);
-        if (!block.IsDrawing && !Stands(JobCondition.ValveClosed))
+        if (!block.IsDrawing && !_still.IsStill && !Stands(JobCondition.ValveClosed))
         {
             // What is wrong with hose or machine is looked for anew when it runs again.
             _until[(int)JobCondition.HoseBlocked] = _until[(int)JobCondition.MachineUnderperforming] = double.NegativeInfinity;
         }
+    }
+
+    /// <summary>What the filters had is held against what it should have been.</summary>
+    private void Compare(in EstimatorBlock block)
+    {
+        ParityVerdict verdict = _parity.Update(in block);
+        _machine.Update(in block, WellAboveLevel * _prior.Level);
+        if (!_still.IsStill && _still.Update(in block, WellAboveLevel * _prior.Level, _filter.VaporOnly))
+        {
+            Note(JobCondition.MachineUnderperforming, true, double.PositiveInfinity);
+            _filter.Undo(_still.Since);
+            _filter.Restore(StateIndex.Displacement);
+            _unmoved.Forget();
+            _parity.Restart();
+            _machine.Restart();
+            return;
+        }
+
+        Apply(Confirmed(verdict), in block, _parity.WasWet ? double.NegativeInfinity : _parity.ChangedAt);
     }
 
     /// <summary>The best estimate, and what follows of it.</summary>
@@ -314,17 +402,18 @@ internal sealed class Diagnosis
             : verdict;
     }
 
-    private void Apply(ParityVerdict verdict, in EstimatorBlock block)
+    /// <summary>What a verdict comes to; what a gauge that falls, or a scale that stands, brought forth since a time is taken back. Where liquid was left before it, those that had taken it to be gone, all but ruled out, have been fed by it: all of them go.</summary>
+    private void Apply(ParityVerdict verdict, in EstimatorBlock block, double since)
     {
         switch (verdict)
         {
             case ParityVerdict.ValveClosed:
                 Note(JobCondition.ValveClosed, true, double.PositiveInfinity);
-                Undo();
+                _filter.Undo(since);
                 break;
             case ParityVerdict.HoseBlocked:
                 Note(JobCondition.HoseBlocked, true, double.PositiveInfinity);
-                Undo();
+                _filter.Undo(since);
                 Change(StateIndex.Hose, HoseVariance);
                 Best(in block, out _, out ReducedOutput output);
                 _blockedShare = (block.Gauge + _prior.Atmosphere) / output.Pressure;
@@ -332,7 +421,7 @@ internal sealed class Diagnosis
                 break;
             case ParityVerdict.MachineWeak:
                 Note(JobCondition.MachineUnderperforming, true, double.PositiveInfinity);
-                Undo();
+                _filter.Undo(since);
                 Change(StateIndex.Displacement, 0.25);
                 _weakAt = _now;
                 Begin();
@@ -351,9 +440,6 @@ internal sealed class Diagnosis
 
         Restart();
     }
-
-    /// <summary>What a gauge that falls, or a scale that stands, brought forth is taken back. Where liquid was left before it, those that had taken it to be gone, all but ruled out, have been fed by it: all of them go.</summary>
-    private void Undo() => _filter.Undo(_parity.WasWet ? double.NegativeInfinity : _parity.ChangedAt);
 
     /// <summary>Something has changed, or has changed back: from here on is compared, and nothing before it taken back.</summary>
     private void Restart()

@@ -23,7 +23,7 @@ internal static class EstimateFindings
         Limits(in estimate, findings);
         for (JobCondition condition = JobConditions.First; condition <= JobConditions.Last; condition++)
         {
-            if (estimate.Has(condition) && For(condition, job, estimate.VaporOnly > MostlyVapor) is Finding finding)
+            if (estimate.Has(condition) && (condition == JobCondition.RestSuggested ? Rest(in estimate) : For(condition, job)) is Finding finding)
             {
                 findings.Add(finding);
             }
@@ -62,7 +62,7 @@ internal static class EstimateFindings
         (UnusedReadings.WeightNotANumber, ReadingCodes.WeightUnused, "A reading of the scale is no number and was left out."),
         (UnusedReadings.WeightOutOfRange, ReadingCodes.WeightUnused, "A reading of the scale lies beyond what a scale can show and was left out."),
         (UnusedReadings.WeightJumped, ReadingCodes.WeightUnused, "The scale jumped; until it settles it is not used."),
-        (UnusedReadings.WeightInconsistent, ReadingCodes.WeightUnused, "The scale is not used: its first reading is what the cylinder should weigh in another unit. Check kg or lb."),
+        (UnusedReadings.WeightInconsistent, ReadingCodes.WeightUnused, "The scale is not used: its first reading is what the cylinder should weigh in another unit. Check kg or lb. What it gains will tell; until then, should it be right, the cylinder holds more than was told."),
         (UnusedReadings.WeightStuck, ReadingCodes.WeightUnused, "The scale is not used: it shows the same while refrigerant must flow."),
         (UnusedReadings.TemperatureOutOfRange, ReadingCodes.OtherUnused, "A temperature is no number or outside what is sensible (−148 to 266 °F, −100 to 130 °C) and was left out."),
         (UnusedReadings.DischargeOutOfRange, ReadingCodes.OtherUnused, "The discharge pressure is no number or outside the refrigerant's curve and was left out."),
@@ -83,7 +83,21 @@ internal static class EstimateFindings
         }
     }
 
-    private static Finding? For(JobCondition condition, RecoveryJob job, bool isVapor) => condition switch
+    private static Finding Rest(in RawEstimate estimate) => new(ReadingCodes.RestTells, Severity.Note, Method, WhyRest(in estimate));
+
+    private static FormattableString WhyRest(in RawEstimate estimate)
+    {
+        if (estimate.IsFallOpen)
+        {
+            return $"Between two readings the gauge fell to where a shut valve has it as well as an appliance that is empty. See that every valve is open, then stop the machine for a minute: where the gauge comes up, refrigerant is left. Readings a few seconds apart tell the two apart.";
+        }
+
+        return estimate.VaporOnly > MostlyVapor
+            ? (FormattableString)$"Below the atmosphere the pressure stands while the machine draws: air that comes in, oil that gives off gas and a machine at its limit look alike. Stop the machine with the valves open for half an hour: air goes on rising at the same rate, gas from oil ever more slowly."
+            : $"A rest would tell whether liquid is left: stop the machine with the valves open for ten seconds to a minute and read the gauge.";
+    }
+
+    private static Finding? For(JobCondition condition, RecoveryJob job) => condition switch
     {
         JobCondition.ColdPool => new Finding(
             ReadingCodes.ColdPool,
@@ -125,13 +139,6 @@ internal static class EstimateFindings
             Severity.Caution,
             Method,
             $"As things are, the level is not reached within four hours: the machine stalls against its discharge pressure, or heat comes too slowly. Cool the cylinder, warm the appliance, change hose or machine."),
-        JobCondition.RestSuggested => new Finding(
-            ReadingCodes.RestTells,
-            Severity.Note,
-            Method,
-            isVapor
-                ? (FormattableString)$"Below the atmosphere the pressure stands while the machine draws: air that comes in, oil that gives off gas and a machine at its limit look alike. Stop the machine with the valves open for half an hour: air goes on rising at the same rate, gas from oil ever more slowly."
-                : $"A rest would tell whether liquid is left: stop the machine with the valves open for ten seconds to a minute and read the gauge."),
         JobCondition.CylinderChanged => new Finding(
             ReadingCodes.CylinderChanged,
             Severity.Note,

@@ -27,6 +27,12 @@ internal sealed class GaugeGuard
 
     private const double MostOfPressure = 1.15;
 
+    /// <summary>kPa in a psi (NIST SP 811, B.8), share of what is expected below which another unit is thought of, and how near its reading in that must come.</summary>
+    private const double PoundsPerSquareInch = 6.894757;
+
+    private const double FarTooLittle = 0.5;
+    private const double UnitFits = 0.75;
+
     /// <summary>Share of the charge that has left from which no pressure is too low: what boils off cools.</summary>
     private const double CoolsOver = 0.25;
 
@@ -70,6 +76,9 @@ internal sealed class GaugeGuard
 
     /// <summary>Whether the gauge shows what the refrigerant cannot.</summary>
     public bool IsInconsistent { get; private set; }
+
+    /// <summary>Whether it showed at the start what the refrigerant cannot, in too few blocks yet to say so.</summary>
+    public bool IsDoubted => _off > 0 && _seen < FirstBlocks;
 
     /// <summary>Whether the gauge shows the same while the pressure must fall.</summary>
     public bool IsStuck { get; private set; }
@@ -117,7 +126,7 @@ internal sealed class GaugeGuard
             double warm = Math.Max(0, 1 - (mean.State.Delivered / (CoolsOver * mean.Parameters.Charge)));
             double least = (LeastOfPressure * warm * share * _model.Table.DewPressure(told - Colder)) - spread;
             double most = (MostOfPressure * _model.Table.BubblePressure(told + Warmer)) + spread;
-            isOff = absolute < least || absolute > most;
+            isOff = absolute < least || absolute > most || IsOtherUnit(block.Gauge, in output);
             _off += isOff ? 1 : 0;
             _seen++;
             IsInconsistent = _off >= Deciding;
@@ -129,6 +138,14 @@ internal sealed class GaugeGuard
 
         _before = absolute;
         return isOff;
+    }
+
+    /// <summary>Whether a gauge that shows too little by far shows in psi what is expected in kPa: between what it should show behind the hose and what it would before it.</summary>
+    private bool IsOtherUnit(double shown, in ReducedOutput expected)
+    {
+        double behind = expected.SuctionPressure - _prior.Atmosphere;
+        double before = expected.Pressure - _prior.Atmosphere;
+        return shown + (2 * _prior.Sigma[StateIndex.GaugeBias]) < FarTooLittle * behind && shown * PoundsPerSquareInch > UnitFits * behind && shown * PoundsPerSquareInch < before / UnitFits;
     }
 
     private bool IsRestored(double shown, double expected)

@@ -46,6 +46,9 @@ public record struct RawEstimate
     /// <summary>What was not used of the last readings, and why.</summary>
     public UnusedReadings NotUsed { get; internal set; }
 
+    /// <summary>Whether the gauge fell between two readings, and none tells whether the vapor has thinned out or a valve is shut.</summary>
+    internal bool IsFallOpen { get; set; }
+
     /// <summary>Whether a condition stands.</summary>
     /// <param name="condition">The condition.</param>
     /// <exception cref="ArgumentOutOfRangeException">No such condition.</exception>

@@ -24,12 +24,16 @@ internal sealed class ReadingIntake
     /// <summary>Vapor that may come without the machine, kg/s.</summary>
     private const double ByItself = 0.01;
 
+    /// <summary>Share of the pressure of vapor at which a machine draws liquid: common practice, no source.</summary>
+    private const double LiquidSuction = 0.5;
+
     private readonly EstimatorPrior _prior;
     private readonly SaturationTable _table;
     private readonly ToldMachine _machine;
     private readonly ReadingClock _clock = new();
     private readonly PassingVapor _passing;
     private readonly double _gaugeLimit;
+    private readonly double _saturation;
     private readonly double _highest;
     private readonly double _lowest;
     private double _blockStart;
@@ -55,6 +59,7 @@ internal sealed class ReadingIntake
         _machine = new ToldMachine(table, prior);
         double limit = instruments.SuctionGauge.ErrorLimitPascals;
         _gaugeLimit = limit;
+        _saturation = table.DewPressure(prior.Mean[StateIndex.Temperature]);
         _highest = (BeyondScale * instruments.SuctionGauge.High.Pascals) + limit;
         _lowest = -prior.Atmosphere - limit;
         _last.AirTemperature = job.Appliance.SurroundingsKelvin;
@@ -82,6 +87,12 @@ internal sealed class ReadingIntake
 
     /// <summary>Absolute pressure that is expected at the machine's inlet, Pa.</summary>
     public double ExpectedSuction { get; set; } = double.NaN;
+
+    /// <summary>Whether the gauge is not believed.</summary>
+    public bool IsGaugeOut { get; set; }
+
+    /// <summary>Whether the gauge may show what the refrigerant cannot: then it does not say what the machine can draw.</summary>
+    public bool IsGaugeDoubted { get; set; }
 
     /// <summary>Takes in a reading; true where that closed a block.</summary>
     public bool Add(in RawReading reading, out EstimatorBlock block)
@@ -208,10 +219,10 @@ internal sealed class ReadingIntake
     }
 
     /// <summary>
-    /// What the machine as told can draw at the pressure at its inlet, be the gauge off by its limit; where that pressure is not read, or it is the cylinder's, what is expected and what may come by itself.
+    /// What the machine as told can draw at the pressure at its inlet, be the gauge off by its limit; where that pressure is not read or not believed, or it is the cylinder's, what is expected and what may come by itself.
     /// </summary>
     private double MostVapor(double gauge) => !_isDrawing ? ByItself
-        : Require.IsFinite(gauge) && !(gauge > _discharge - _gaugeLimit) ? _machine.Flow(gauge + _gaugeLimit + _prior.Atmosphere, _last.AirTemperature)
+        : Require.IsFinite(gauge) && !IsGaugeOut && !(gauge > _discharge - _gaugeLimit) ? _machine.Flow(Math.Max(gauge + _gaugeLimit + _prior.Atmosphere, IsGaugeDoubted ? LiquidSuction * _saturation : 0), _last.AirTemperature)
         : ExpectedFlow + ByItself;
 
     private void Close(double time, bool isChange, out EstimatorBlock block)

@@ -41,6 +41,9 @@ public sealed class RecoveryEstimator
     /// <summary>Share of the probability that the filter has beside the samples.</summary>
     private const double FilterShare = 0.5;
 
+    /// <summary>The largest probability of what has not come about yet.</summary>
+    private const double AlmostSure = 0.99;
+
     /// <summary>Share by which what should have come past a scale that is not believed may be off. Our choice.</summary>
     private const double FlowUnsure = 0.3;
 
@@ -234,6 +237,8 @@ public sealed class RecoveryEstimator
         _intake.ExpectedFlow = _diagnosis.ExpectedFlow;
         _intake.Left = _diagnosis.Left;
         _intake.ExpectedSuction = _diagnosis.Suction;
+        _intake.IsGaugeDoubted = _diagnosis.IsGaugeDoubted;
+        _intake.IsGaugeOut = _diagnosis.IsGaugeOut;
         _credit = Math.Min(MostSteps, _credit + (StepsPerSecond * Math.Min(60, block.Duration)));
         _forecasts.Pass(block.IsDrawing ? block.Duration : 0);
         if (!_forecasts.IsBusy && block.Time >= _forecastAt + (_samples is null ? ControllerBetweenForecasts : BetweenForecasts))
@@ -257,7 +262,7 @@ public sealed class RecoveryEstimator
 
     private void Forecasts(ref RawEstimate estimate)
     {
-        double gross = Gross;
+        double gross = Math.Max(Gross, _intake.Scale.Doubtful);
         double unsure = FlowUnsure * _diagnosis.Unseen;
         double limit = _intake.Scale.LimitOnScale - unsure;
         estimate.CylinderLimitFirst = gross >= limit ? 1 : 0;
@@ -271,7 +276,7 @@ public sealed class RecoveryEstimator
         estimate.HasTimeToLevel = _forecasts.Reached > 0.5;
         estimate.TimeToLevel = estimate.HasTimeToLevel ? _forecasts.Times.Range().Plus(-_forecasts.Drawn).AtLeast(0) : default;
         estimate.FinalGrossWeight = (_forecasts.More.Count > 0 ? _forecasts.More.Range() : estimate.Remaining).Plus(_forecasts.Gross).Widened(unsure);
-        estimate.CylinderLimitFirst = gross >= limit ? 1 : _forecasts.More.ShareAbove(limit - _forecasts.Gross);
+        estimate.CylinderLimitFirst = gross >= limit ? 1 : Math.Min(AlmostSure, _forecasts.More.ShareAbove(limit - Math.Max(_forecasts.Gross, _intake.Scale.Doubtful)));
     }
 
     private void Conditions(ref RawEstimate estimate)
@@ -289,7 +294,8 @@ public sealed class RecoveryEstimator
             && estimate.Remaining.High - estimate.Remaining.Low > 0.1 * estimate.TotalCharge.Best;
         double told = 1.5 * _chargeTolerance;
         estimate.Set(JobCondition.ColdPool, isPool);
-        estimate.Set(JobCondition.RestSuggested, last.IsDrawing && (isPool || isOpenQuestion || _diagnosis.IsStalled));
+        estimate.IsFallOpen = _diagnosis.IsFallOpen && !isPool && !_diagnosis.IsStalled;
+        estimate.Set(JobCondition.RestSuggested, last.IsDrawing && (isPool || isOpenQuestion || _diagnosis.IsStalled || _diagnosis.IsFallOpen));
         estimate.Set(JobCondition.LevelOutOfReach, !double.IsNaN(_forecasts.ReadyAt) && _forecasts.Reached < 0.1);
         estimate.Set(
             JobCondition.ChargeInconsistent,

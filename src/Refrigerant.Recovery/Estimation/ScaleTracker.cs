@@ -67,6 +67,11 @@ internal sealed class ScaleTracker
 
     private const double UnitWithin = 0.02;
 
+    /// <summary>kg that should have come from which it is held against what the scale has gained, and the gain over that which halves the way between one unit and the other: √2.2.</summary>
+    private const double UnitTellsFrom = 0.5;
+
+    private const double HalfUnit = 1.48;
+
     /// <summary>Most kg that a scale under a cylinder of this trade shows.</summary>
     private const double Heaviest = 1e5;
 
@@ -91,6 +96,9 @@ internal sealed class ScaleTracker
     private double _lowest;
     private double _lowestAt;
     private double _largestLoss;
+    private double _first;
+    private double _toCome;
+    private bool _isUnitSure;
 
     public ScaleTracker(RecoveryJob job, Instruments instruments)
     {
@@ -132,8 +140,11 @@ internal sealed class ScaleTracker
     /// <summary>Whether the first weight was that of the content alone.</summary>
     public bool IsNet { get; private set; }
 
-    /// <summary>Whether the first weight was the told one in another unit, so that none is used.</summary>
+    /// <summary>Whether the first weight was the told one in another unit, so that none is used, as long as what the scale gains does not say otherwise.</summary>
     public bool IsOtherUnit { get; private set; }
+
+    /// <summary>What the scale shows where that may be a cylinder with more in it than was told as well as another unit, kg; else nothing.</summary>
+    public double Doubtful { get; private set; }
 
     /// <summary>Whether the cylinder on the scale did not weigh at first what was told.</summary>
     public bool IsUnlikeTold { get; private set; }
@@ -171,6 +182,11 @@ internal sealed class ScaleTracker
 
         if (IsOtherUnit)
         {
+            Unit(gross, time, expectedFlow);
+        }
+
+        if (IsOtherUnit)
+        {
             delivered = double.NaN;
             return false;
         }
@@ -199,7 +215,9 @@ internal sealed class ScaleTracker
             allowed += 2 * elapsed;
         }
 
-        if (Math.Abs(delivered - _last - (elapsed * expectedFlow)) <= allowed)
+        // What the machine can draw at the pressure at its inlet is no jump either, whatever is thought of it: it may run again.
+        bool isDrawn = delivered >= _last && delivered - _last <= allowed + (elapsed * mostVapor);
+        if (isDrawn || Math.Abs(delivered - _last - (elapsed * expectedFlow)) <= allowed)
         {
             Accept(delivered, time, mostVapor);
             return true;
@@ -249,9 +267,40 @@ internal sealed class ScaleTracker
         }
     }
 
+    /// <summary>
+    /// A first weight that is the told one in another unit may be a cylinder with another content as well. What the scale gains tells: in the other unit it is 2.2 times what comes, or 2.2 times less.
+    /// </summary>
+    private void Unit(double gross, double time, double expectedFlow)
+    {
+        _toCome += expectedFlow * Math.Max(0, time - _lastTime);
+        _lastTime = time;
+        if (_isUnitSure)
+        {
+            return;
+        }
+
+        Doubtful = gross;
+        if (_toCome < UnitTellsFrom)
+        {
+            return;
+        }
+
+        bool isHeavier = Cylinder < _gross.Length && _first > _gross[Cylinder];
+        double ratio = (gross - _first) / _toCome;
+        _isUnitSure = true;
+        Doubtful = 0;
+        IsOtherUnit = isHeavier ? ratio > HalfUnit : ratio < 1 / HalfUnit;
+        if (!IsOtherUnit)
+        {
+            Shift(_first);
+            _last = gross - _zero;
+            Gross = gross;
+        }
+    }
+
     private void First(double gross, double time)
     {
-        _zero = gross;
+        _zero = _first = gross;
         _lastTime = time;
         if (Cylinder < _gross.Length)
         {

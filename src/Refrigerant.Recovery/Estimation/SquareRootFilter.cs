@@ -16,8 +16,10 @@ internal sealed class SquareRootFilter
     /// <summary>Readings this many standard deviations off count as outliers,</summary>
     private const double Gate = 5;
 
-    /// <summary>unless so many come in a row: a run of outliers is none.</summary>
+    /// <summary>unless so many come in a row, where each stands for so many s, but never a single one: a run of outliers is none.</summary>
     private const int LongestRun = 6;
+
+    private const double OutlierTime = 10;
 
     /// <summary>States are pulled back where they are more standard deviations of their prior away,</summary>
     private const double Leash = 2.5;
@@ -149,7 +151,7 @@ internal sealed class SquareRootFilter
         {
             Rows(StateIndex.Delivered, StateIndex.ScaleOffset);
             double shown = X[StateIndex.Delivered] + X[StateIndex.ScaleOffset];
-            ScaleConsistency = Scalar(block.Delivered - shown, _prior.ScaleNoise, 0, ref _scaleRun);
+            ScaleConsistency = Scalar(block.Delivered - shown, _prior.ScaleNoise, 0, block.Duration, ref _scaleRun);
         }
 
         if (Require.IsFinite(block.Gauge))
@@ -158,19 +160,19 @@ internal sealed class SquareRootFilter
             // The model's own error lasts: a block of ten seconds brings no more of it than ten of one second.
             double noise = _prior.GaugeNoise + (_prior.ModelNoise / Math.Max(1, Math.Min(10, block.Duration)));
             double shown = _differences.Gauge(X, L, in _inputs, out double second);
-            GaugeConsistency = Scalar(block.Gauge - shown, noise, second, ref _gaugeRun);
+            GaugeConsistency = Scalar(block.Gauge - shown, noise, second, block.Duration, ref _gaugeRun);
         }
 
         if (Require.IsFinite(block.PipeTemperature))
         {
             Rows(StateIndex.MetalTemperature, -1);
-            Scalar(block.PipeTemperature - X[StateIndex.MetalTemperature], PipeNoise, 0, ref _otherRun);
+            Scalar(block.PipeTemperature - X[StateIndex.MetalTemperature], PipeNoise, 0, block.Duration, ref _otherRun);
         }
 
         if (Require.IsFinite(block.CondensingTemperature))
         {
             Rows(StateIndex.Condensing, -1);
-            Scalar(block.CondensingTemperature - X[StateIndex.Condensing], CondensingNoise, 0, ref _otherRun);
+            Scalar(block.CondensingTemperature - X[StateIndex.Condensing], CondensingNoise, 0, block.Duration, ref _otherRun);
         }
 
         if (block.Duration > 0)
@@ -261,7 +263,7 @@ internal sealed class SquareRootFilter
     }
 
     /// <summary>A reading with its gate; returns the squared innovation over its variance.</summary>
-    private double Scalar(double innovation, double noise, double second, ref int run)
+    private double Scalar(double innovation, double noise, double second, double duration, ref int run)
     {
         double slopes = VectorRows.Dot(_work.Slope, 0, _work.Slope, 0, Stride);
         double variance = slopes + noise + second;
@@ -281,7 +283,7 @@ internal sealed class SquareRootFilter
         }
 
         // A rejected reading costs likelihood all the same, and a run of them gets in with its variance stretched to what it says.
-        run++;
+        run += Math.Max(1, Math.Min(LongestRun - 1, (int)(duration / OutlierTime)));
         LogLikelihood -= 0.5 * ((Gate * Gate) + Math.Log(variance));
         if (run >= LongestRun)
         {

@@ -4,7 +4,7 @@ using Refrigerant.Recovery.Numerics;
 namespace Refrigerant.Recovery.Estimation;
 
 /// <summary>
-/// Gauge and scale that stand while the machine should draw: it does not run, or it draws nothing. For readings too far apart to be held against a prediction. Fixed memory.
+/// A scale that stands while the machine should draw, under a gauge that stands or rises: it does not run, or it draws nothing. For readings too far apart to be held against a prediction. Fixed memory.
 /// </summary>
 internal sealed class StandstillWatch
 {
@@ -14,10 +14,10 @@ internal sealed class StandstillWatch
     private const double LeastTime = 120;
     private const double LeastExpected = 0.5;
 
-    /// <summary>Share of that which has come at most, and share of the pressure that it has changed by.</summary>
+    /// <summary>Share of that which has come at most, and share of the pressure that it has fallen by.</summary>
     private const double MostGained = 0.1;
 
-    private const double MostMoved = 0.05;
+    private const double MostFallen = 0.05;
 
     private readonly EstimatorPrior _prior;
     private readonly ToldMachine _machine;
@@ -26,6 +26,7 @@ internal sealed class StandstillWatch
     private double _suction = double.NaN;
     private double _flow;
     private double _expected;
+    private bool _wasWet;
     private int _readings;
 
     public StandstillWatch(ToldMachine machine, EstimatorPrior prior)
@@ -34,13 +35,24 @@ internal sealed class StandstillWatch
         _prior = prior;
     }
 
-    /// <summary>Begins anew.</summary>
-    public void Restart() => _since = double.NaN;
+    /// <summary>Whether the machine stands.</summary>
+    public bool IsStill { get; private set; }
 
-    /// <summary>Takes in a block as the filters have it; whether nothing moves.</summary>
+    /// <summary>Time before which nothing is to be taken back: all of it where liquid was left for all that was known.</summary>
+    public double Since => _wasWet ? double.NegativeInfinity : _since;
+
+    /// <summary>Begins anew.</summary>
+    public void Restart()
+    {
+        _since = double.NaN;
+        IsStill = false;
+    }
+
+    /// <summary>Takes in a block as the filters have it; true where it has just shown that nothing moves.</summary>
     /// <param name="block">The block.</param>
     /// <param name="least">Absolute pressure below which every machine draws little, Pa.</param>
-    public bool Update(in EstimatorBlock block, double least)
+    /// <param name="vaporOnly">Probability that no liquid is left.</param>
+    public bool Update(in EstimatorBlock block, double least, double vaporOnly)
     {
         double seen = block.Gauge + _prior.Atmosphere;
         if (!block.IsDrawing || block.LiquidMoved != 0 || block.IsByItself || seen < least)
@@ -56,7 +68,7 @@ internal sealed class StandstillWatch
 
         _expected += _flow * block.Duration;
         _flow = _machine.Flow(seen, block.AirTemperature);
-        bool hasMoved = Math.Abs(seen - _suction) > MostMoved * _suction || Math.Abs(block.Delivered - _from) > MostGained * Math.Max(LeastExpected, _expected);
+        bool hasMoved = !(seen > (1 - MostFallen) * _suction) || Math.Abs(block.Delivered - _from) > MostGained * Math.Max(LeastExpected, _expected);
         if (double.IsNaN(_since) || hasMoved)
         {
             _since = block.Time;
@@ -64,10 +76,13 @@ internal sealed class StandstillWatch
             _suction = seen;
             _expected = 0;
             _readings = 0;
+            _wasWet = vaporOnly < ParityRelations.Dry;
             return false;
         }
 
+        _suction = Math.Max(_suction, seen);
         _readings++;
-        return _readings >= LeastReadings && block.Time - _since >= LeastTime && _expected >= LeastExpected;
+        IsStill = _readings >= LeastReadings && block.Time - _since >= LeastTime && _expected >= LeastExpected;
+        return IsStill;
     }
 }

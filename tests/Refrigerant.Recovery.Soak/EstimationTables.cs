@@ -28,6 +28,9 @@ internal static class EstimationTables
     private const double LongestTight = 1500;
     private const double AirAtLeast = 0.7;
 
+    /// <summary>s between readings.</summary>
+    private static readonly int[] Spacings = [5, 15, 60];
+
     private static readonly string[] Kinds = ["first", "second", "third"];
 
     private static readonly double[] HoldsAtLeast = [0.88, 0.88, 0.88, 0.82, 0.88];
@@ -41,7 +44,7 @@ internal static class EstimationTables
     ];
 
     /// <param name="jobs">Jobs of each kind.</param>
-    /// <param name="part">One of the kinds, "charge", "oil", "filter" for what is told otherwise or the filter alone, "faults", "air"; all of them where it is empty.</param>
+    /// <param name="part">One of the kinds, "charge", "oil", "filter" for what is told otherwise or the filter alone, "faults", "air", "sparse" for readings far apart; all of them where it is empty.</param>
     /// <param name="seed">Zero, or another first seed.</param>
     public static int Run(int jobs, string part, int seed)
     {
@@ -91,7 +94,71 @@ internal static class EstimationTables
             }
         }
 
+        if (all || part == "sparse")
+        {
+            foreach (string kind in Kinds)
+            {
+                foreach (int seconds in Spacings)
+                {
+                    Sparse(kind, jobs, seed > 0 ? seed : FaultSeed, seconds);
+                }
+            }
+        }
+
         return missed ? 1 : 0;
+    }
+
+    /// <summary>
+    /// Readings so many seconds apart: how often a valve that is shut at two fifths of the time, for ten minutes, is named within half a minute or three readings; how often an estimate meanwhile has less than half of what is left at most and no
+    /// fault is named; how often it is named where none is shut, and how often the truth then lies within the range at three quarters of the time.
+    /// </summary>
+    private static void Sparse(string kind, int jobs, int seed, int seconds)
+    {
+        int tried = 0, named = 0, lulled = 0, cried = 0, scored = 0, holds = 0;
+        Parallel.For(0, jobs, i =>
+        {
+            SimulatedJob clean = SimulatedJob.Draw(kind, seed + i);
+            if (!clean.IsScored || clean.Log.EndTime < 15 * seconds)
+            {
+                return;
+            }
+
+            Interlocked.Increment(ref tried);
+            double at = 0.4 * clean.Log.EndTime;
+            SimulatedJob shut = SimulatedJob.Draw(kind, seed + i, new Fault(FaultKind.Valve, at, 0, at + 600));
+            Watch(shut, seconds, at + 600, at + Math.Max(30, 3.5 * seconds), out bool isNamed, out bool isLulled, out _);
+            Watch(clean, seconds, double.PositiveInfinity, double.PositiveInfinity, out bool isCried, out _, out bool? isHeld);
+            _ = isNamed ? Interlocked.Increment(ref named) : 0;
+            _ = isLulled ? Interlocked.Increment(ref lulled) : 0;
+            _ = isCried ? Interlocked.Increment(ref cried) : 0;
+            _ = isHeld is not null ? Interlocked.Increment(ref scored) : 0;
+            _ = isHeld == true ? Interlocked.Increment(ref holds) : 0;
+        });
+
+        Console.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"{kind} kind, readings {seconds} s apart, {tried} jobs: shut valve named in {100.0 * named / tried:F0} %, less than half of what is left said at most and no fault in {100.0 * lulled / tried:F0} %; no valve shut: named in {100.0 * cried / tried:F0} %, range holds at 75 % in {100.0 * holds / scored:F0} %"));
+    }
+
+    private static void Watch(SimulatedJob job, int seconds, double until, double nameBy, out bool isNamed, out bool isLulled, out bool? isHeld)
+    {
+        var estimator = new RecoveryEstimator(job.Told.Job(), job.Told.Instruments(), job.Told.Options() with { Profile = EstimationProfile.Controller });
+        isNamed = isLulled = false;
+        isHeld = null;
+        for (int i = 0; i < job.Log.Samples.Count && job.Log.Samples[i].Time < until; i += seconds)
+        {
+            TruthSample sample = job.Log.Samples[i];
+            estimator.Add(JobScore.Reading(in sample));
+            estimator.Read(out RawEstimate estimate);
+            bool isShut = estimate.Has(JobCondition.ValveClosed);
+            bool isSaid = isShut || estimate.Has(JobCondition.HoseBlocked) || estimate.Has(JobCondition.MachineUnderperforming);
+            isNamed |= isShut && sample.Time <= nameBy;
+            isLulled |= !double.IsPositiveInfinity(until) && sample.Time > nameBy && !isSaid && estimate.Remaining.High < 0.5 * sample.Left;
+            if (sample.Time >= 0.75 * job.Log.EndTime)
+            {
+                isHeld ??= estimate.Remaining.Contains(sample.Left);
+            }
+        }
     }
 
     private static Told ChargeKnown(SimulatedJob job) =>

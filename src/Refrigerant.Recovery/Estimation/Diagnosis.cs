@@ -112,8 +112,8 @@ internal sealed class Diagnosis
     /// <summary>Whether the pressure stands below the atmosphere while the machine draws, and nothing says why.</summary>
     public bool IsStalled => _air.IsStalled && !_air.IsAir;
 
-    /// <summary>Whether the gauge fell between two readings, and none tells whether the vapor has thinned out or a valve is shut.</summary>
-    public bool IsFallOpen => _fall.IsOpenQuestion;
+    /// <summary>A gauge that fell between two readings.</summary>
+    public FallWatch Fall => _fall;
 
     /// <summary>What should have come into the cylinder since the scale was believed last, kg.</summary>
     public double Unseen => _scale.Unseen;
@@ -179,7 +179,7 @@ internal sealed class Diagnosis
         Note(JobCondition.GaugeInconsistent, _gauge.IsInconsistent || _gauge.IsStuck, 0);
         Note(JobCondition.ScaleDisturbed, _scale.IsStuck, 0);
         Events(scale);
-        _filter.IsSuspended = _now <= _suspendedUntil || Stands(JobCondition.ValveClosed);
+        _filter.IsSuspended = _now <= _suspendedUntil || _fall.IsPending || Stands(JobCondition.ValveClosed);
     }
 
     /// <summary>A machine that was found to stand draws nothing until the scale gains again; then it is the one that was told.</summary>

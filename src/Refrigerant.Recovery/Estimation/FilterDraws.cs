@@ -179,7 +179,8 @@ internal sealed class FilterDraws
         return VectorRows.Dot(_slope, 0, _slope, 0, Stride);
     }
 
-    private static double Quantile(double location, double scale, double below, double part)
+    /// <summary>ln of the charge above which a share of its distribution beyond a bound lies.</summary>
+    public static double Quantile(double location, double scale, double below, double part)
     {
         double t = StudentT.Quantile(below + ((1 - below) * part));
         return location + Math.Min(LargestStep, scale * t);

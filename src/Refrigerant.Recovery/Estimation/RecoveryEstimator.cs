@@ -41,6 +41,11 @@ public sealed class RecoveryEstimator
     /// <summary>Share of the probability that the filter has beside the samples.</summary>
     private const double FilterShare = 0.5;
 
+    /// <summary>Probability that the gauge does not see the appliance from which that is said, and from which no time to the level is given.</summary>
+    private const double LeastDoubt = 0.03;
+
+    private const double MostDoubt = 0.15;
+
     /// <summary>The largest probability of what has not come about yet.</summary>
     private const double AlmostSure = 0.99;
 
@@ -84,7 +89,7 @@ public sealed class RecoveryEstimator
         _prior = EstimatorPrior.From(job, table, with, how, Level);
         _filter = new ChangePointFilter(_model, _prior);
         _filterDraws = new FilterDraws(_filter, _model, _prior, how.Seed);
-        int values = 80;
+        int values = 80 + FallWatch.Quantiles;
         int points = FilterDraws.WetPoints + FilterDraws.DryPoints;
         if (how.Profile == EstimationProfile.Full)
         {
@@ -157,12 +162,19 @@ public sealed class RecoveryEstimator
         var inputs = new ReducedInputs(_intake.Last.AirTemperature, _intake.Last.IsDrawing);
         _left.Clear();
         _other.Clear();
-        _filterDraws.Charge(share, _left, _other);
+        double seen = 1 - _diagnosis.Fall.Doubt;
+        _filterDraws.Charge(seen * share, _left, _other);
         estimate.VaporOnly = share * _filter.VaporOnly;
         if (_sampleDraws is not null && share < 1)
         {
-            _sampleDraws.Charge(1 - share, in inputs, _left, _other);
+            _sampleDraws.Charge(seen * (1 - share), in inputs, _left, _other);
             estimate.VaporOnly += (1 - share) * _sampleDraws.VaporOnly(in inputs);
+        }
+
+        if (seen < 1)
+        {
+            _diagnosis.Fall.Charge(1 - seen, _left, _other);
+            estimate.VaporOnly *= seen;
         }
 
         estimate.Time = _intake.Last.Time;
@@ -273,7 +285,7 @@ public sealed class RecoveryEstimator
         }
 
         estimate.LevelReachedProbability = _forecasts.Reached;
-        estimate.HasTimeToLevel = _forecasts.Reached > 0.5;
+        estimate.HasTimeToLevel = _forecasts.Reached > 0.5 && _diagnosis.Fall.Doubt < MostDoubt;
         estimate.TimeToLevel = estimate.HasTimeToLevel ? _forecasts.Times.Range().Plus(-_forecasts.Drawn).AtLeast(0) : default;
         estimate.FinalGrossWeight = (_forecasts.More.Count > 0 ? _forecasts.More.Range() : estimate.Remaining).Plus(_forecasts.Gross).Widened(unsure);
         estimate.CylinderLimitFirst = gross >= limit ? 1 : Math.Min(AlmostSure, _forecasts.More.ShareAbove(limit - Math.Max(_forecasts.Gross, _intake.Scale.Doubtful)));
@@ -294,8 +306,9 @@ public sealed class RecoveryEstimator
             && estimate.Remaining.High - estimate.Remaining.Low > 0.1 * estimate.TotalCharge.Best;
         double told = 1.5 * _chargeTolerance;
         estimate.Set(JobCondition.ColdPool, isPool);
-        estimate.IsFallOpen = _diagnosis.IsFallOpen && !isPool && !_diagnosis.IsStalled;
-        estimate.Set(JobCondition.RestSuggested, last.IsDrawing && (isPool || isOpenQuestion || _diagnosis.IsStalled || _diagnosis.IsFallOpen));
+        bool isUnseen = _diagnosis.Fall.Doubt > LeastDoubt;
+        estimate.IsFallOpen = isUnseen && !isPool;
+        estimate.Set(JobCondition.RestSuggested, last.IsDrawing && (isPool || isOpenQuestion || _diagnosis.IsStalled || isUnseen));
         estimate.Set(JobCondition.LevelOutOfReach, !double.IsNaN(_forecasts.ReadyAt) && _forecasts.Reached < 0.1);
         estimate.Set(
             JobCondition.ChargeInconsistent,

@@ -174,6 +174,8 @@ internal sealed class ScaleTracker
     /// <returns>Whether the weight is used; false where it jumped and has not settled.</returns>
     public bool Add(double gross, double time, double expectedFlow, double mostVapor, int cylinder, out double delivered)
     {
+        // All that are none of the job's are one.
+        cylinder = Math.Min(cylinder, _gross.Length);
         if (double.IsNaN(_zero))
         {
             Cylinder = Math.Max(0, cylinder);

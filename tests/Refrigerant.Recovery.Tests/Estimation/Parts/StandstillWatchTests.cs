@@ -61,7 +61,7 @@ public class StandstillWatchTests
                 block.IsDrawing = t != 50 || what != 0;
                 block.LiquidMoved = t == 50 && what == 1 ? -0.01 : 0;
                 block.IsByItself = t == 50 && what == 2;
-                said = watch.Update(in block, Least) ? t : double.NaN;
+                said = watch.Update(in block, Least, 0) ? t : double.NaN;
             }
 
             Assert.Equal(180, said);
@@ -75,13 +75,13 @@ public class StandstillWatchTests
         for (double t = 0; t <= 120; t += 10)
         {
             EstimatorBlock block = Workbench.Block(t, 10, t is 50 or 120 ? double.NaN : Gauge, t == 60 ? double.NaN : 1);
-            Assert.False(watch.Update(in block, Least));
+            Assert.False(watch.Update(in block, Least, 0));
         }
 
         EstimatorBlock last = Workbench.Block(130, 10, Gauge, 1);
-        Assert.True(watch.Update(in last, Least));
+        Assert.True(watch.Update(in last, Least, 0));
         watch.Restart();
-        Assert.False(watch.Update(in last, Least));
+        Assert.False(watch.Update(in last, Least, 0));
     }
 
     private static double Said(double step, double first, System.Func<double, double> weight, System.Func<double, double> gauge)
@@ -90,7 +90,7 @@ public class StandstillWatchTests
         for (double t = 0; t <= 600; t += step)
         {
             EstimatorBlock block = Workbench.Block(t, step, t == 0 ? first : gauge(t), weight(t));
-            if (watch.Update(in block, Least))
+            if (watch.Update(in block, Least, 0))
             {
                 return t;
             }

@@ -175,6 +175,17 @@ internal sealed class ChangePointFilter
         _looksAgain = true;
     }
 
+    /// <summary>It has stood for a while without anybody saying so: it is warmer by so and so much, and no liquid has gone meanwhile.</summary>
+    /// <param name="delivered">kg, as the scale has it.</param>
+    public void Rest(double delivered)
+    {
+        Wet.X[StateIndex.Delivered] = delivered;
+        Widen(StateIndex.Temperature, HardlyKnown * HardlyKnown);
+        Widen(StateIndex.WetTemperature, HardlyKnown * HardlyKnown);
+        Widen(StateIndex.MetalTemperature, LiquidCools * LiquidCools);
+        _looksAgain = _wasDrawing = false;
+    }
+
     /// <summary>Adds to the variance of a state in all filters.</summary>
     public void Widen(int index, double variance)
     {

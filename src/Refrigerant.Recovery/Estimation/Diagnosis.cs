@@ -54,6 +54,7 @@ internal sealed class Diagnosis
     private readonly AbsoluteGauge _absolute;
     private readonly MachineWatch _machine;
     private readonly StandstillWatch _still;
+    private readonly FilterMark _moved = new();
     private readonly ScaleGuard _scale;
     private readonly UnmovedScale _unmoved;
     private readonly double[] _until = new double[JobConditions.Count];
@@ -291,15 +292,20 @@ internal sealed class Diagnosis
     {
         ParityVerdict verdict = _parity.Update(in block);
         _machine.Update(in block, WellAboveLevel * _prior.Level);
-        if (!_still.IsStill && _still.Update(in block, WellAboveLevel * _prior.Level, _filter.VaporOnly))
+        if (!_still.IsStill && _still.Update(in block, WellAboveLevel * _prior.Level))
         {
             Note(JobCondition.MachineUnderperforming, true, double.PositiveInfinity);
-            _filter.Undo(_still.Since);
-            _filter.Restore(StateIndex.Displacement);
+            _filter.GoBack(_moved, 0, block.AirTemperature);
+            _filter.Rest(block.Delivered);
             _unmoved.Forget();
             _parity.Restart();
             _machine.Restart();
             return;
+        }
+
+        if (_still.HasMoved)
+        {
+            _filter.Keep(_moved);
         }
 
         Apply(Confirmed(verdict), in block, _parity.WasWet ? double.NegativeInfinity : _parity.ChangedAt);

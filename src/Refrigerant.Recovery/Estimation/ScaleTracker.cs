@@ -217,8 +217,8 @@ internal sealed class ScaleTracker
             allowed += 2 * elapsed;
         }
 
-        // What the machine can draw at the pressure at its inlet is no jump either, whatever is thought of it: it may run again.
-        bool isDrawn = delivered >= _last && delivered - _last <= allowed + (elapsed * mostVapor);
+        // Between readings further apart what the machine can draw at the pressure at its inlet is no jump either, whatever is thought of it: it may run again.
+        bool isDrawn = elapsed > SettlingTime && delivered >= _last && delivered - _last <= allowed + (elapsed * mostVapor);
         if (isDrawn || Math.Abs(delivered - _last - (elapsed * expectedFlow)) <= allowed)
         {
             Accept(delivered, time, mostVapor);

@@ -19,6 +19,9 @@ internal sealed class StandstillWatch
 
     private const double MostFallen = 0.05;
 
+    /// <summary>Times the pressure one reading before at which it comes up.</summary>
+    private const double Comes = 1.02;
+
     private readonly EstimatorPrior _prior;
     private readonly ToldMachine _machine;
     private double _since = double.NaN;
@@ -26,8 +29,9 @@ internal sealed class StandstillWatch
     private double _suction = double.NaN;
     private double _flow;
     private double _expected;
-    private bool _wasWet;
     private int _readings;
+    private double _before = double.NaN;
+    private bool _hasRisen;
 
     public StandstillWatch(ToldMachine machine, EstimatorPrior prior)
     {
@@ -38,8 +42,8 @@ internal sealed class StandstillWatch
     /// <summary>Whether the machine stands.</summary>
     public bool IsStill { get; private set; }
 
-    /// <summary>Time before which nothing is to be taken back: all of it where liquid was left for all that was known.</summary>
-    public double Since => _wasWet ? double.NegativeInfinity : _since;
+    /// <summary>Whether something has moved in the last block, and the pressure has not come up in it as it does over a machine that stops: what the filters have made of the readings up to it counts.</summary>
+    public bool HasMoved => _readings == 0 && !_hasRisen;
 
     /// <summary>Begins anew.</summary>
     public void Restart()
@@ -51,8 +55,7 @@ internal sealed class StandstillWatch
     /// <summary>Takes in a block as the filters have it; true where it has just shown that nothing moves.</summary>
     /// <param name="block">The block.</param>
     /// <param name="least">Absolute pressure below which every machine draws little, Pa.</param>
-    /// <param name="vaporOnly">Probability that no liquid is left.</param>
-    public bool Update(in EstimatorBlock block, double least, double vaporOnly)
+    public bool Update(in EstimatorBlock block, double least)
     {
         double seen = block.Gauge + _prior.Atmosphere;
         if (!block.IsDrawing || block.LiquidMoved != 0 || block.IsByItself || seen < least)
@@ -66,6 +69,8 @@ internal sealed class StandstillWatch
             return false;
         }
 
+        _hasRisen = seen > Comes * _before;
+        _before = seen;
         _expected += _flow * block.Duration;
         _flow = _machine.Flow(seen, block.AirTemperature);
         bool hasMoved = !(seen > (1 - MostFallen) * _suction) || Math.Abs(block.Delivered - _from) > MostGained * Math.Max(LeastExpected, _expected);
@@ -76,7 +81,6 @@ internal sealed class StandstillWatch
             _suction = seen;
             _expected = 0;
             _readings = 0;
-            _wasWet = vaporOnly < ParityRelations.Dry;
             return false;
         }
 

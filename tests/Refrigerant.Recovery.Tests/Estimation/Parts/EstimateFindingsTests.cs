@@ -34,6 +34,19 @@ public class EstimateFindingsTests
         [JobCondition.CylinderLosesWeight] = (ReadingCodes.CylinderLosesWeight, Severity.Warning),
     };
 
+    /// <summary>A rest is asked for with the reason at hand: valves first where the gauge may not see the appliance.</summary>
+    [Theory]
+    [InlineData(true, 0.9, "every valve is open")]
+    [InlineData(false, 0.9, "half an hour")]
+    [InlineData(false, 0.5, "ten seconds to a minute")]
+    public void A_rest_has_its_reason(bool isFall, double vapor, string says)
+    {
+        var estimate = new RawEstimate { IsFallOpen = isFall, VaporOnly = vapor };
+        estimate.Set(JobCondition.RestSuggested, true);
+        Finding finding = Assert.Single(EstimateFindings.Of(Bench.Job, in estimate, true));
+        Assert.Contains(says, finding.ToString(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Each_condition_has_its_finding()
     {

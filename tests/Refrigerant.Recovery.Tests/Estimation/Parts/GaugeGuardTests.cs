@@ -207,6 +207,25 @@ public class GaugeGuardTests
         }
     }
 
+    /// <summary>A gauge in psi that is taken for kPa shows 1/6.894757 of what it should (NIST SP 811, B.8). Half-way between the two it is neither.</summary>
+    [Theory]
+    [InlineData(6.894757, true)]
+    [InlineData(6.894757 / 1.3, true)]
+    [InlineData(6.894757 * 1.4, false)]
+    [InlineData(2.6, false)]
+    public void Psi_for_kPa_is_said_while_it_draws(double factor, bool isSaid)
+    {
+        // So much has left that no pressure is too low.
+        var run = new Run { Delivered = 0.3 * 6 };
+        for (int i = 1; i <= 10; i++)
+        {
+            EstimatorBlock block = run.Add(run.Shown() / factor);
+            Assert.Equal(isSaid && i >= 8, run.Guard.IsInconsistent);
+            Assert.Equal(isSaid && i < 15, run.Guard.IsDoubted);
+            Assert.Equal(isSaid, double.IsNaN(block.Gauge));
+        }
+    }
+
     private static Run Distrusted()
     {
         var run = new Run();

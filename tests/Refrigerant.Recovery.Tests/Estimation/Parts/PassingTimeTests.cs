@@ -4,7 +4,7 @@ using Xunit;
 
 namespace Refrigerant.Recovery.Tests.Estimation.Parts;
 
-/// <summary>Time without readings, which a filter passes in long steps.</summary>
+/// <summary>Time without readings, which a filter passes in long steps; and readings far apart.</summary>
 public class PassingTimeTests
 {
     private static readonly Workbench Bench = new();
@@ -38,6 +38,29 @@ public class PassingTimeTests
         filter.Pass(0, 295);
         Assert.Equal(x, filter.X);
         Assert.Equal(root, filter.L);
+    }
+
+    /// <summary>Six readings in a row that are off are believed where they are a second apart; where each stands for half a minute or a minute two are, for ten seconds six, and never one alone.</summary>
+    [Theory]
+    [InlineData(1, 6)]
+    [InlineData(10, 6)]
+    [InlineData(20, 3)]
+    [InlineData(30, 2)]
+    [InlineData(60, 2)]
+    [InlineData(600, 2)]
+    public void A_run_of_outliers_is_the_shorter_the_further_apart_they_are(double seconds, int length)
+    {
+        SquareRootFilter read = Fresh();
+        SquareRootFilter blind = Fresh();
+        for (int i = 1; i <= length; i++)
+        {
+            EstimatorBlock block = Workbench.Block(i * seconds, seconds);
+            blind.Update(in block);
+            double sigma = Math.Sqrt(blind.Variance(StateIndex.Delivered) + blind.Variance(StateIndex.ScaleOffset) + Bench.Prior.ScaleNoise);
+            block.Delivered = blind.X[StateIndex.Delivered] + blind.X[StateIndex.ScaleOffset] + (10 * sigma);
+            read.Update(in block);
+            Assert.Equal(i == length, read.X[StateIndex.Delivered] > blind.X[StateIndex.Delivered] + (0.01 * sigma));
+        }
     }
 
     private static SquareRootFilter Fresh() => new(

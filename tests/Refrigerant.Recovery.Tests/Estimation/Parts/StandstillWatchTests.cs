@@ -28,12 +28,12 @@ public class StandstillWatchTests
     }
 
     [Fact]
-    public void A_pressure_that_moves_by_more_than_a_twentieth_is_none_that_stands()
+    public void A_pressure_that_falls_by_more_than_a_twentieth_is_none_that_stands()
     {
         // 4.9 % and 5.1 % of the absolute pressure over a minute and a half, then as before.
         Assert.Equal(120, Said(10, Gauge, _ => 1, t => Gauge - (t >= 90 ? 0.049 * (Gauge + 1e5) : 0)));
         Assert.Equal(210, Said(10, Gauge, _ => 1, t => Gauge - (t >= 90 ? 0.051 * (Gauge + 1e5) : 0)));
-        Assert.Equal(210, Said(10, Gauge, _ => 1, t => Gauge + (t >= 90 ? 0.051 * (Gauge + 1e5) : 0)));
+        Assert.Equal(120, Said(10, Gauge, _ => 1, t => Gauge + (t >= 90 ? 0.051 * (Gauge + 1e5) : 0)));
     }
 
     /// <summary>A tenth of what should have come, but 50 g at least, counts as moved.</summary>
@@ -46,6 +46,15 @@ public class StandstillWatchTests
         double tenth = 0.1 * 100 * Bench.Machine.Flow(Gauge + 1e5, 295);
         Assert.Equal(120, Said(10, Gauge, t => t >= 100 ? 1 + (0.97 * tenth) : 1, _ => Gauge));
         Assert.Equal(220, Said(10, Gauge, t => t >= 100 ? 1 + (1.03 * tenth) : 1, _ => Gauge));
+    }
+
+    /// <summary>Over liquid a machine that stands lets the pressure come up; a machine that draws lets it fall, by a twentieth of the highest and more.</summary>
+    [Fact]
+    public void A_pressure_that_rises_is_no_movement_and_one_that_falls_is()
+    {
+        Assert.Equal(120, Said(10, Gauge, _ => 1, t => Gauge + (1000 * t)));
+        Assert.Equal(120, Said(10, Gauge, _ => 1, t => Gauge - (t > 60 ? 0.045 * (Gauge + 1e5) : 0)));
+        Assert.Equal(190, Said(10, Gauge, _ => 1, t => Gauge + (t < 70 ? 1000 * t : (60_000 - (0.055 * (Gauge + 160_000))))));
     }
 
     [Fact]
@@ -61,7 +70,7 @@ public class StandstillWatchTests
                 block.IsDrawing = t != 50 || what != 0;
                 block.LiquidMoved = t == 50 && what == 1 ? -0.01 : 0;
                 block.IsByItself = t == 50 && what == 2;
-                said = watch.Update(in block, Least, 0) ? t : double.NaN;
+                said = watch.Update(in block, Least) ? t : double.NaN;
             }
 
             Assert.Equal(180, said);
@@ -75,13 +84,13 @@ public class StandstillWatchTests
         for (double t = 0; t <= 120; t += 10)
         {
             EstimatorBlock block = Workbench.Block(t, 10, t is 50 or 120 ? double.NaN : Gauge, t == 60 ? double.NaN : 1);
-            Assert.False(watch.Update(in block, Least, 0));
+            Assert.False(watch.Update(in block, Least));
         }
 
         EstimatorBlock last = Workbench.Block(130, 10, Gauge, 1);
-        Assert.True(watch.Update(in last, Least, 0));
+        Assert.True(watch.Update(in last, Least));
         watch.Restart();
-        Assert.False(watch.Update(in last, Least, 0));
+        Assert.False(watch.Update(in last, Least));
     }
 
     private static double Said(double step, double first, System.Func<double, double> weight, System.Func<double, double> gauge)
@@ -90,7 +99,7 @@ public class StandstillWatchTests
         for (double t = 0; t <= 600; t += step)
         {
             EstimatorBlock block = Workbench.Block(t, step, t == 0 ? first : gauge(t), weight(t));
-            if (watch.Update(in block, Least, 0))
+            if (watch.Update(in block, Least))
             {
                 return t;
             }

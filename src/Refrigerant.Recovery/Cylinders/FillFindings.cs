@@ -220,7 +220,7 @@ internal static class FillFindings
                 CylinderCodes.OverLimit,
                 Severity.Stop,
                 governing.Source,
-                $"{cylinder.Label} holds {FindingValue.Kilograms("content", content)}, {FindingValue.Kilograms("over", content - governing.Kilograms)} over its limit of {LimitOf(governing)}: do not warm it; take the excess out.");
+                $"{cylinder.Label} holds {FindingValue.Kilograms("content", content)}, {FindingValue.Kilograms("over", content - governing.Kilograms)} over its limit of {FindingValue.Kilograms("limit", governing.Kilograms)}: do not warm it; take the excess out.");
         }
     }
 

@@ -43,6 +43,7 @@ internal static class PlanCodes
     public static readonly FindingCode MachineNotListed = new("machine-not-listed", FindingSubject.Flammability, "the refrigerant burns, or is a blend with components that burn and no safety group, and the machine is not listed for flammable refrigerants");
     public static readonly FindingCode ApplianceAboveCutout = new("appliance-above-cutout", FindingSubject.Machine, "the appliance stands above the high-pressure cut-out of the machine");
     public static readonly FindingCode MachineHot = new("machine-hot", FindingSubject.Machine, "the discharge gas comes above 121 °C (250 °F), or a thermal cut-out stops the machine");
+    public static readonly FindingCode MachineNotCleared = new("machine-not-cleared", FindingSubject.Machine, "the last cylinder is at its limit, and the machine is not cleared into it");
     public static readonly FindingCode ClearMachineFirst = new("clear-machine-first", FindingSubject.Mixing, "the machine still holds its last refrigerant");
     public static readonly FindingCode MachineHeldFlammable = new("machine-held-flammable", FindingSubject.Flammability, "the machine's last refrigerant burns");
     public static readonly FindingCode MachineHeldToxic = new("machine-held-toxic", FindingSubject.Safety, "the machine's last refrigerant is of higher toxicity");
@@ -73,7 +74,7 @@ internal static class PlanCodes
         ComesBackWarm, StillAboveAir, GaugeAtAltitude, HiddenSection, NoCylinder, CylinderRoomMissing, CoolCylinder, ThrottleInlet, CylinderAboveService,
         CylinderHot, CylinderFullOfLiquid, CylinderMarksUnchecked, PushPullSiphons, PushPullNotUsed, PushPullThrottled, DesignPressureUnknown,
         HosesSlow, HoseLeadsNowhere, KeepLiquid, TubesFreeze, HeatSetsPace, WaterSetsPace, LongerThanShift, WarmAppliance, MachineNotListed, ApplianceAboveCutout, MachineHot,
-        ClearMachineFirst, MachineHeldFlammable, MachineHeldToxic, ChangeMachineOil, MachineCarriesOver,
+        MachineNotCleared, ClearMachineFirst, MachineHeldFlammable, MachineHeldToxic, ChangeMachineOil, MachineCarriesOver,
         HeatAssumed, OilHolds, BlendEstimated,
         HighPressure, NearLimit, WaterInTubes, DisplacesAir, CarbonDioxideHarms, CylinderDueUnchecked, SectionFullOfLiquid, CylinderTakenEvacuated, FreezesSkin, HotSurface, AirDrawnIn, OilUnderPressure, PlanningFigures,
     ];

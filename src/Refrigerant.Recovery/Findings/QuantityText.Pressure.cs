@@ -120,7 +120,7 @@ public static partial class QuantityText
     }
 
     /// <summary>Whether a vacuum is less than any gauge shows: a twentieth of an inch of mercury, 0.1 kPa.</summary>
-    private static bool IsNothing(double gauge, DisplayUnits units) => -gauge < (IsInternational(units) ? 50 : 0.05 * PascalsPerInchOfMercury);
+    private static bool IsNothing(double gauge, DisplayUnits units) => -gauge < (IsInternational(units) ? 100 : 0.05 * PascalsPerInchOfMercury);
 
     private static string Depth(double vacuum, DisplayUnits units, RoundingMode rounding) => IsInternational(units)
         ? NumberText.Fixed(vacuum / 1000, 1, rounding) + " kPa of vacuum"

@@ -16,11 +16,13 @@ internal static class ResidualCodes
     public static readonly FindingCode InOil = new("left-in-oil", FindingSubject.Estimate, "oil holds refrigerant by estimate");
     public static readonly FindingCode MeasuredAboveLevel = new("measured-above-level", FindingSubject.EvacuationLevel, "the gauge reading of a record is above the required level");
 
+    public static readonly FindingCode LevelNotShown = new("level-not-shown", FindingSubject.EvacuationLevel, "a record has weights that do not bear out the level that was planned, and no gauge reading at rest");
+
     public static readonly FindingCode Falls = new("left-pressure-falls", FindingSubject.Estimate, "the second reading of a rise test is below the first by more than both are off");
     public static readonly FindingCode RecordUnexplained = new("record-unexplained", FindingSubject.Estimate, "more than a tenth of the charge is in no account of a record, or more than the charge was found");
 
     public static readonly IReadOnlyList<FindingCode> All =
     [
-        AboveSaturation, MoreThanCharge, AtSaturation, NoLiquidCounted, NoRise, RiseAsLiquid, LowerBound, OilAtLeast, InOil, MeasuredAboveLevel, Falls, RecordUnexplained,
+        AboveSaturation, MoreThanCharge, AtSaturation, NoLiquidCounted, NoRise, RiseAsLiquid, LowerBound, OilAtLeast, InOil, MeasuredAboveLevel, LevelNotShown, Falls, RecordUnexplained,
     ];
 }

@@ -11,10 +11,14 @@ namespace Refrigerant.Recovery.Planning;
 /// <summary>How valves, machine, scale, heaters and fans stand in each kind of stage: common practice, no source.</summary>
 internal static class HookupSettings
 {
+    private const string LiquidFlows = "first: liquid keeps flowing when the machine stops";
+
+    private static readonly HookupSetting OutletOpen = new(MachineOutletValve, Open, "liquid in the hose behind it stays open to the machine's condenser: never shut at both ends");
+
     /// <param name="step">The step.</param>
     /// <param name="job">The job.</param>
-    /// <param name="moved">What moved refrigerant last; null for nothing yet.</param>
-    public static IEnumerable<HookupSetting> For(PlanStep step, RecoveryJob job, StageKind? moved) => step.Kind switch
+    /// <param name="hoses">How hoses and machine are found.</param>
+    public static IEnumerable<HookupSetting> For(PlanStep step, RecoveryJob job, HosesNow hoses) => step.Kind switch
     {
         StageKind.SetUp =>
         [
@@ -65,7 +69,7 @@ internal static class HookupSettings
         ],
         StageKind.HoseChange =>
         [
-            new HookupSetting(CylinderLiquidValve, Shut, "first: liquid keeps flowing when the machine stops"),
+            new HookupSetting(CylinderLiquidValve, Shut, LiquidFlows),
             new HookupSetting(Machine, Off),
             new HookupSetting(CylinderVaporValve, Shut),
             new HookupSetting(ApplianceVaporPort, Shut, "before its hose is moved"),
@@ -98,9 +102,9 @@ internal static class HookupSettings
         ],
         StageKind.CylinderChange =>
         [
-            new HookupSetting(CylinderLiquidValve, Shut, "first: liquid keeps flowing when the machine stops"),
+            new HookupSetting(CylinderLiquidValve, Shut, LiquidFlows),
             new HookupSetting(Machine, Off),
-            .. moved == StageKind.PushPull ? Array.Empty<HookupSetting>() : [new HookupSetting(MachineOutletValve, Open, "liquid in the hose behind it stays open to the machine's condenser: never shut at both ends")],
+            .. hoses.Hooked == StageKind.PushPull ? Array.Empty<HookupSetting>() : [OutletOpen],
             new HookupSetting(CylinderVaporValve, Shut),
             new HookupSetting(ApplianceVaporPort, Shut),
             .. SecondPort(job, Shut),
@@ -109,9 +113,13 @@ internal static class HookupSettings
         ],
         StageKind.MachineClearing =>
         [
+            .. LiquidFirst(job, hoses.Hooked),
             new HookupSetting(MachineInletValve, Shut),
             new HookupSetting(Machine, Clearing),
-            new HookupSetting(CylinderLiquidValve, Open, "shut at the end, with the machine's outlet"),
+            new HookupSetting(
+                CylinderLiquidValve,
+                Open,
+                hoses.Hooked == StageKind.PushPull ? LiquidFlows + "; open again with the machine's outlet on it, shut at the end" : "shut at the end, with the machine's outlet"),
         ],
         StageKind.OilDrain =>
         [
@@ -124,12 +132,13 @@ internal static class HookupSettings
         ],
         StageKind.Close =>
         [
-            new HookupSetting(CylinderLiquidValve, Shut),
+            .. Stopped(hoses),
+            .. hoses.MachineFull && hoses.Hooked != StageKind.PushPull ? new[] { OutletOpen } : [],
             new HookupSetting(CylinderVaporValve, Shut),
             new HookupSetting(ApplianceVaporPort, Shut),
             .. SecondPort(job, Shut),
-            .. LiquidPort(job, Shut, moved is StageKind.PushPull or StageKind.LiquidRecovery ? "last: what liquid its hose holds goes back through it, or is drawn off, first" : null),
-            new HookupSetting(HoseValves, Shut, moved is StageKind.PushPull or StageKind.LiquidRecovery ? "hoses off by low-loss fittings, caps on; none that is full of liquid is shut at both ends" : "hoses off by low-loss fittings, caps on"),
+            .. LiquidPort(job, Shut, hoses.HasLiquid ? "last: what liquid its hose holds goes back through it, or is drawn off, first" : null),
+            new HookupSetting(HoseValves, Shut, hoses.HasLiquid || hoses.MachineFull ? "hoses off by low-loss fittings, caps on; none that is full of liquid is shut at both ends" : "hoses off by low-loss fittings, caps on"),
             new HookupSetting(Scale, Read, "label: refrigerant, \"recovered\", weight, date"),
         ],
         _ => [],
@@ -146,6 +155,27 @@ internal static class HookupSettings
         RefrigerantFacts facts = RefrigerantFacts.For(last);
         string? why = facts.IsFlammable == true ? "which burns: in the open, nothing near that could light it" : facts.IsToxic == true ? "which is toxic: in the open, protection on" : null;
         return why is null ? [] : [new HookupSetting(NitrogenRegulator, Open, $"first: dry nitrogen through the cleared machine, which last held {last.Designation}, {why}")];
+    }
+
+    /// <summary>The last cylinder is shut: before the machine stops where liquid flows on by itself, after it where the machine would run against a shut valve.</summary>
+    private static IEnumerable<HookupSetting> Stopped(HosesNow hoses)
+    {
+        HookupSetting[] machine = hoses.MachineFull ? [new HookupSetting(Machine, Off), new HookupSetting(MachineInletValve, Shut)] : [];
+        return hoses.HasLiquid ? [new HookupSetting(CylinderLiquidValve, Shut, LiquidFlows), .. machine] : [.. machine, new HookupSetting(CylinderLiquidValve, Shut)];
+    }
+
+    /// <summary>What is shut or stays open before the machine is cleared, where liquid flowed last and the hoses are still those for it.</summary>
+    private static IEnumerable<HookupSetting> LiquidFirst(RecoveryJob job, StageKind? hooked)
+    {
+        if (hooked is StageKind.PushPull or StageKind.LiquidRecovery)
+        {
+            yield return new HookupSetting(CylinderVaporValve, Shut);
+            yield return new HookupSetting(ApplianceVaporPort, Shut);
+            foreach (HookupSetting port in LiquidPort(job, Open, "liquid in its hose stays open to the appliance: never shut at both ends"))
+            {
+                yield return port;
+            }
+        }
     }
 
     /// <summary>The liquid port, where there is one with a hose on it.</summary>

@@ -79,6 +79,12 @@ internal static class HookupWatches
                 WatchedBy.Scale, FindingValue.Mass("gross", cylinder.Limit.MaximumGrossWeight, RoundingMode.Down), "most that the scale may show: shut the cylinder there");
         }
 
+        if (cylinder is not null && step.Kind == StageKind.MachineClearing)
+        {
+            yield return new StageWatch(
+                WatchedBy.Scale, FindingValue.Mass("gross", cylinder.Limit.MaximumGrossWeight, RoundingMode.Down), "most that the scale may show: stop there, and clear the rest into another cylinder");
+        }
+
         if (step.Kind == StageKind.Equalize && result is not null && after.Cylinder is CylinderState even && !(step.CylinderPressure is Pressure stop && even.Pressure.Pascals > EvenEnough * stop.Pascals))
         {
             yield return new StageWatch(WatchedBy.Scale, FindingValue.Mass("gross", even.GrossWeight), "on the scale, which comes to rest: even enough; shut port and cylinder before a hose is moved");

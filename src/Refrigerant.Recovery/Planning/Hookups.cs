@@ -16,9 +16,10 @@ internal static class Hookups
         RecoveryJob job = run.Job;
         CylinderStanding? cylinder = run.Connected;
         StageKind? moved = run.Stages.LastOrDefault(stage => StepSimulation.MovesRefrigerant(stage.Kind))?.Kind;
+        var hoses = new HosesNow(moved, run.Hooked, run.MachineHoldsLiquid);
         return new Hookup(
-            HookupLines.For(step.Kind == StageKind.CylinderChange ? moved ?? step.Kind : step.Kind, job, cylinder is null),
-            [.. step.Kind == StageKind.MachineClearing && cylinder is null ? HookupSettings.ClearingFirst(job) : HookupSettings.For(step, job, moved), .. HookupSettings.Heat(step, job)],
+            HookupLines.For(step.Kind == StageKind.CylinderChange ? run.Hooked ?? step.Kind : step.Kind, job, cylinder is null),
+            [.. step.Kind == StageKind.MachineClearing && cylinder is null ? HookupSettings.ClearingFirst(job) : HookupSettings.For(step, job, hoses), .. HookupSettings.Heat(step, job)],
             [.. HookupWatches.For(step, run, result, after)],
             CylinderReadings.For(step.Kind, result, cylinder));
     }

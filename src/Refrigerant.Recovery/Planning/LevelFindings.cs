@@ -108,7 +108,8 @@ internal static class LevelFindings
                 Severity.Note,
                 run.Requirement.Source,
                 $"The level, {Level(run)}, is reached with {left} left in the appliance.",
-                verdict.HeldFor > Duration.Zero ? (FormattableString)$"It holds for {FindingValue.Duration("hold", verdict.HeldFor)}." : null);
+                verdict.HeldFor > Duration.Zero ? (FormattableString)$"It holds for {FindingValue.Duration("hold", verdict.HeldFor)}." : null,
+                Rises(run, verdict));
         }
 
         if (IsMetAtStart(run))
@@ -119,6 +120,19 @@ internal static class LevelFindings
                 run.Requirement.Source,
                 $"When the job begins the gauge shows {FindingValue.GaugePressure("start", run.Job.Barometer.ToGauge(run.Start.Pressure), RoundingMode.Up)}: the level, {Level(run)}, was already met. Make sure that the gauge, the temperature and the charge are right.");
         }
+    }
+
+    /// <summary>Within the level the pressure rises in the hold, where the rule wants no rise by its words; null where it does not, or where a rule says no such thing.</summary>
+    private static FormattableString? Rises(PlanRun run, LevelVerdict verdict)
+    {
+        if (run.Requirement.Hold is not { WantsNoRise: true } || verdict.HeldFor <= Duration.Zero || run.Stages.LastOrDefault(stage => stage.Kind == StageKind.Hold)?.Result is not StageResult hold
+            || hold.Appliance.Pressure.Pascals - hold.Before.Appliance.Pressure.Pascals < ReadsZero)
+        {
+            return null;
+        }
+
+        FindingValue from = FindingValue.GaugePressure("before hold", run.Job.Barometer.ToGauge(hold.Before.Appliance.Pressure)), to = FindingValue.GaugePressure("after hold", run.Job.Barometer.ToGauge(hold.Appliance.Pressure), RoundingMode.Up);
+        return $"Meanwhile the gauge comes up from {from} to {to}, within the level; the rule wants no rise by its words: where it is taken so, wait until it stands still, and pull again if it comes to the level.";
     }
 
     /// <summary>Whether all that is left, as an ideal gas as warm as the warmest around it, would have more than the pressure worth a warning: no real gas has more.</summary>

@@ -7,8 +7,9 @@ namespace Refrigerant.Recovery.Planning;
 /// <summary>What a plan comes to against the level: reached and held for how long, or not, and why. Immutable.</summary>
 public sealed record LevelVerdict
 {
-    internal LevelVerdict(LevelOutcome outcome, LevelObstacle obstacle, Duration heldFor, Pressure pressure, Mass liquid, Ratio recovered)
+    internal LevelVerdict(LevelOutcome outcome, LevelObstacle obstacle, Duration heldFor, Pressure pressure, Mass liquid, Ratio recovered, bool isAtLevel)
     {
+        IsAtLevel = isAtLevel;
         Outcome = outcome;
         Obstacle = obstacle;
         HeldFor = heldFor;
@@ -35,6 +36,9 @@ public sealed record LevelVerdict
     /// <summary>Share of the charge that came into cylinders.</summary>
     public Ratio Recovered { get; }
 
+    /// <summary>Whether the appliance stands at the level at the end, held or not.</summary>
+    internal bool IsAtLevel { get; }
+
     /// <summary>Reached, held where a hold was asked for, and no liquid left; or nothing to recover before an oil change.</summary>
     public bool IsReached => Outcome is LevelOutcome.ReachedAndHeld or LevelOutcome.Reached or LevelOutcome.NothingToRecover || (Outcome == LevelOutcome.ShareRecovered && Liquid.Kilograms <= 0);
 
@@ -45,7 +49,7 @@ public sealed record LevelVerdict
         LevelOutcome.Reached => "level reached, no hold asked for",
         LevelOutcome.ReachedNotHeld => "level reached, not held: " + Why(Obstacle),
         LevelOutcome.ReachedOverLiquid => "level reached over liquid: " + Why(Obstacle),
-        LevelOutcome.ShareRecovered => FormattableString.Invariant($"share reached, not the level: {Require.Text(Math.Round(Recovered.Percent, 1))} % recovered"),
+        LevelOutcome.ShareRecovered => FormattableString.Invariant($"share reached, {(IsAtLevel ? "at the level without a hold" : "not the level")}: {Require.Text(Math.Round(Recovered.Percent, 1))} % recovered"),
         LevelOutcome.NothingToRecover => "at the level before anything is done, nothing to recover",
         _ => "level not reached: " + Why(Obstacle),
     };

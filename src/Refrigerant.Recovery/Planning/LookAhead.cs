@@ -10,8 +10,15 @@ namespace Refrigerant.Recovery.Planning;
 /// <summary>Chooses the pull after which a hold passes: plain, with the cylinder cooled, throttled, or with heat on the appliance.</summary>
 internal sealed class LookAhead(PlanSituation now)
 {
-    /// <summary>Where the rule asks for a pressure above the air, no pull goes further below it than this share: what it asks, no more. Liquid that stands below it must be boiled nonetheless.</summary>
+    /// <summary>
+    /// Where the rule asks for a pressure above the air, a pull goes no further below it than this share: what it asks, no more. Liquid that stands below it must be boiled nonetheless, and what oil or another part
+    /// gives off late may take so long at that pressure that a deeper pull ends sooner.
+    /// </summary>
     private const double LowestShare = 0.95;
+
+    /// <summary>Deeper than that it goes where it ends in less than this share of the time, and so much sooner, s. Our choice.</summary>
+    private const double MuchSooner = 0.7;
+    private const double WorthGoingDeeper = 300;
 
     /// <summary>A heater that is too strong is tried at a half, a quarter and so on of its power, not below this share.</summary>
     private const double LeastHeat = 0.05;
@@ -21,13 +28,42 @@ internal sealed class LookAhead(PlanSituation now)
     /// <summary>The best pull from here.</summary>
     public PullPlan Best()
     {
+        double air = now.Job.Barometer.Pressure.Pascals;
+        if (!(now.Goal.Pascals > air) || (now.State.Appliance.HasLiquid && now.IsAtGoal))
+        {
+            return Best(null);
+        }
+
+        double level = LowestShare * now.Goal.Pascals;
+        PullPlan best = Best(new Pressure(level, PressureUnit.Pascal));
+        Pressure?[] deeper = level > air ? [now.Job.Barometer.Pressure, null] : [null];
+        foreach (Pressure? lowest in deeper)
+        {
+            if (best.Seconds < WorthGoingDeeper || best.Fate is not (PullFate.Passes or PullFate.Crawls))
+            {
+                break;
+            }
+
+            PullPlan other = Best(lowest);
+            if (other.IsGood && (!best.IsGood || (other.Seconds < MuchSooner * best.Seconds && other.Seconds < best.Seconds - WorthGoingDeeper)))
+            {
+                best = other;
+            }
+        }
+
+        return best;
+    }
+
+    /// <summary>The best pull that goes no deeper than a pressure; null for no such bound.</summary>
+    private PullPlan Best(Pressure? lowest)
+    {
         var other = new OtherCylinder(now, _search);
         SimulationInputs cooling = CylinderCooling.Of(now.Stages);
         PlanStep plain = new(StageKind.VaporRecovery)
         {
             Inputs = cooling,
             Reason = cooling == default ? StepReason.Usual : StepReason.Cool,
-            LowestPressure = now.Goal.Pascals > now.Job.Barometer.Pressure.Pascals && !(now.State.Appliance.HasLiquid && now.IsAtGoal) ? new Pressure(LowestShare * now.Goal.Pascals, PressureUnit.Pascal) : null,
+            LowestPressure = lowest,
         };
         PullPlan best = _search.ToGoal(plain);
         if (best.Fate == PullFate.Limited)

@@ -49,6 +49,15 @@ internal static class MachineFindings
                 $"The machine's discharge comes to {FindingValue.Temperature("discharge", new Temperature(hottest, TemperatureUnit.Kelvin))}; its oil stands {FindingValue.Temperature("limit", new Temperature(HotDischarge, TemperatureUnit.Kelvin))}: let it rest where it labors, or cool the cylinder.");
         }
 
+        if (run.Job.ClearMachine && run.IsAtLimit && run.MachineHoldsLiquid)
+        {
+            yield return new Finding(
+                PlanCodes.MachineNotCleared,
+                Severity.Warning,
+                "cylinder filling limit",
+                $"The machine is not cleared: {FindingValue.Text("cylinder", run.Connected!.Cylinder.Label)} is at its limit, and the {FindingValue.Mass("kept", new Mass(run.InHosesAndMachine, MassUnit.Kilogram))} in machine and hoses would overfill it. Shut the cylinder, leave them in the machine, and clear it into the next cylinder before it comes off.");
+        }
+
         foreach (Finding finding in Past(run.Machine))
         {
             yield return finding;

@@ -4,6 +4,7 @@ using System.Linq;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Processes;
+using Refrigerant.Recovery.Simulation;
 using Refrigerant.Recovery.Simulation.Vessels;
 using UnitsNet;
 using UnitsNet.Units;
@@ -24,6 +25,9 @@ internal static class PaceFindings
     private const double NearFreezing = 2;
 
     private const double Hour = 3600;
+
+    /// <summary>Heat that saves less than this share of a pull is not worth a word. Our choice.</summary>
+    private const double WorthWarming = 0.1;
 
     /// <summary>A shift: common practice, no source.</summary>
     private const double Shift = 8 * Hour;
@@ -106,13 +110,29 @@ internal static class PaceFindings
             return NoWait;
         }
 
-        double watts = left * (saturation.Dew.Enthalpy - saturation.Bubble.Enthalpy) / Hour;
+        double watts = left * (saturation.Dew.Enthalpy - saturation.Bubble.Enthalpy) / Math.Min(Hour, waited / 2);
+        double saved = Saved(run, slow, watts);
         var word = new Finding(
             PlanCodes.HeatSetsPace,
             Severity.Caution,
             "energy balance of the appliance",
-            $"For {FindingValue.Duration("waiting", new Duration(waited, DurationUnit.Second))} of the pull liquid boils only as fast as heat comes in, down to {FindingValue.Temperature("coldest", new Temperature(coldest, TemperatureUnit.Kelvin))}: {FindingValue.Power("heat for an hour", Power.FromWatts(watts))} of heat on the appliance (its own fans, a blanket, warm water; never a flame) would do it in an hour.");
+            $"For {FindingValue.Duration("waiting", new Duration(waited, DurationUnit.Second))} of the pull liquid boils only as fast as heat comes in, down to {FindingValue.Temperature("coldest", new Temperature(coldest, TemperatureUnit.Kelvin))}.",
+            saved < WorthWarming * slow.Duration.Seconds ? null : (FormattableString)$"With {FindingValue.Power("heat", Power.FromWatts(watts))} on the appliance (its own fans, a blanket, warm water; never a flame) it is done {FindingValue.Seconds("saved", saved)} sooner.");
         return (word, waited);
+    }
+
+    /// <summary>By how much sooner a pull ends with heat on the appliance, as simulated, s: to where its gauge ends it, or, where the clock does, to where the last liquid is gone. Zero where it does not.</summary>
+    private static double Saved(PlanRun run, PlannedStage slow, double watts)
+    {
+        StageResult cold = slow.Result!;
+        if (run.Preview(slow.Step with { Inputs = slow.Step.Inputs with { HeaterPower = watts } }, cold.Before) is not StageResult warm)
+        {
+            return 0;
+        }
+
+        return cold.End == StageEnd.TargetReached ? warm.End == StageEnd.TargetReached ? cold.Duration.Seconds - warm.Duration.Seconds : 0
+            : cold.LiquidGoneAfter is Duration late && warm.LiquidGoneAfter is Duration early ? late.Seconds - early.Seconds
+            : 0;
     }
 
     /// <summary>A pull that waits so that water in the tubes does not freeze: how long, and what would make it shorter.</summary>

@@ -3,6 +3,7 @@ using System.Linq;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Rules;
+using Refrigerant.Recovery.Simulation;
 
 namespace Refrigerant.Recovery.Planning;
 
@@ -33,7 +34,7 @@ internal sealed class PlanFindings
                     .Concat(StartFindings.ToDo(run))
                     .Concat(run.NeedsNothing ? [] : CylinderFindings.ToDo(run).Concat(MachineFindings.ToDo(run)))
                     .Concat(SetupFindings.ToDo(run))
-                    .Concat(FlamePurge.Left(run.Job.Appliance.Fluid, run.Job.Appliance.InternalVolume, run.State.Appliance.Mass, run.State.Appliance.DissolvedMass) is Finding flame ? [flame] : [])
+                    .Concat(Flame(run, verdict) is Finding flame ? [flame] : [])
                     .Concat(rules.Where(finding => finding.Severity >= Severity.Warning).Concat(blends.Where(finding => finding.Severity >= Severity.Caution)))),
         ];
         Finding[] kept = [.. toDo.Take(MostToDo)];
@@ -48,6 +49,18 @@ internal sealed class PlanFindings
                 .Where(finding => kept.All(said => said.Code != finding.Code)),
         ];
         return new PlanFindings([.. kept], rest);
+    }
+
+    /// <summary>What to do before a flame: only of what a finished recovery leaves, since nitrogen through what still holds liquid, or is not at the level, blows refrigerant out.</summary>
+    private static Finding? Flame(PlanRun run, LevelVerdict verdict)
+    {
+        ApplianceState end = run.State.Appliance;
+        if (!verdict.IsReached || verdict.Outcome == LevelOutcome.NothingToRecover || end.HasLiquid)
+        {
+            return null;
+        }
+
+        return FlamePurge.Left(run.Job.Appliance.Fluid, run.Job.Appliance.InternalVolume, end.Mass, end.DissolvedMass, end.Pressure.Pascals > run.Job.Barometer.Pressure.Pascals * (1 + PlanRun.LevelTolerance));
     }
 
     /// <summary>The heaviest of each code speaks for all.</summary>

@@ -14,18 +14,18 @@ internal static class PlanHeadline
         string does = QuantityText.Mass(plan.Ledger.InCylinders, units) + " of " + QuantityText.Mass(plan.Ledger.Charge, units)
             + " in " + QuantityText.Duration(plan.TotalDuration) + (all.Any(finding => finding.Code == PlanCodes.LongerThanShift.Id) ? ", longer than a shift" : string.Empty);
         return FormattableString.Invariant(
-            $"{Forbids(plan, units)}{First(plan)}{plan.Job.Appliance.Fluid.Designation}: {plan.Verdict}{ComesBack(plan, units)}; {does}; {Count(all, Severity.Warning)}, {Count(all, Severity.Caution)}");
+            $"{Forbids(plan, units)}{First(plan)}{plan.Job.Appliance.Fluid.Designation}: {plan.Verdict}{ComesBack(plan, units)}; {does}{Harms(plan, units)}; {Count(all, Severity.Warning)}, {Count(all, Severity.Caution)}");
     }
 
     /// <summary>
-    /// What forbids to begin at all, where something does. That a level is not reached is the verdict's to say, and a cylinder that must not be filled is not used where there is another.
+    /// What forbids to begin at all, where something does. That a level is not reached is the verdict's to say, and a cylinder that must not be filled is not used where there is another; one that is overfilled is a danger, used or not.
     /// </summary>
     private static string Forbids(RecoveryPlan plan, DisplayUnits units)
     {
         Finding? stop = plan.ToDo
             .Where(finding => finding.Severity == Severity.Stop
                 && finding.Subject is not (FindingSubject.EvacuationLevel or FindingSubject.LiquidLeftBehind)
-                && (plan.Stages.Count == 0 || CylinderCodes.All.All(code => code.Id != finding.Code)))
+                && (plan.Stages.Count == 0 || finding.Code == CylinderCodes.OverLimit.Id || CylinderCodes.All.All(code => code.Id != finding.Code)))
             .OrderBy(finding => finding.Code == PlanCodes.CylinderRoomMissing.Id)
             .FirstOrDefault();
         return stop is null ? string.Empty : "do not start: " + stop.ToText(units).TrimEnd('.') + "; ";
@@ -41,6 +41,14 @@ internal static class PlanHeadline
     private static string ComesBack(RecoveryPlan plan, DisplayUnits units) => plan.ToDo.FirstOrDefault(finding => finding.Code == PlanCodes.ComesBackWarm.Id) is Finding back
         ? $", but comes back to {back.Value("later")!.ToText(units)} in {back.Value("shut")!.ToText(units)}: let it warm and pull again"
         : string.Empty;
+
+    /// <summary>What the plan does to appliance and machine on its way to the level, where that is a warning: water in the tubes freezes, the machine gets hotter than its oil stands.</summary>
+    private static string Harms(RecoveryPlan plan, DisplayUnits units)
+    {
+        string Told(FindingCode code, string value, string what) =>
+            plan.Findings.FirstOrDefault(finding => finding.Code == code.Id && finding.Severity == Severity.Warning)?.Value(value) is FindingValue at ? $"; {what} {at.ToText(units)}" : string.Empty;
+        return Told(PlanCodes.TubesFreeze, "coldest", "water in the tubes can freeze, at") + Told(PlanCodes.MachineHot, "discharge", "the machine's discharge comes to");
+    }
 
     private static string Count(Finding[] findings, Severity severity)
     {

@@ -1,4 +1,5 @@
 using System;
+using System.Linq;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Processes;
@@ -43,12 +44,31 @@ internal sealed partial class PlanRun
     /// <summary>What handling takes where no simulation tells, s.</summary>
     private double Seconds(PlanStep step) => step.Duration?.Seconds ?? StepSimulation.Handling(step.Kind, Job.Times);
 
+    /// <summary>
+    /// Whether the connected cylinder is at its limit, by the scale or by the books: the machine is not cleared into it, since what machine and hoses hold would take it past the limit.
+    /// </summary>
+    public bool IsAtLimit => Connected is CylinderStanding cylinder && (!cylinder.IsUsable
+        || (_stages.LastOrDefault(stage => StepSimulation.MovesRefrigerant(stage.Kind)) is { Result.End: StageEnd.CylinderFull } last && last.Cylinder == cylinder.Cylinder.Label));
+
+    /// <summary>The kind of stage that the hoses are connected for; null for none yet.</summary>
+    public StageKind? Hooked => _stages.LastOrDefault(stage => StepSimulation.MovesRefrigerant(stage.Kind) || stage.Kind == StageKind.HoseChange)?.Kind is StageKind kind
+        ? kind == StageKind.HoseChange ? StageKind.VaporRecovery : kind
+        : null;
+
+    /// <summary>Whether the machine drew refrigerant and was not cleared since.</summary>
+    public bool MachineHoldsLiquid => Clearing is null && _stages.Any(stage => stage.Kind is StageKind.PushPull or StageKind.LiquidRecovery or StageKind.VaporRecovery);
+
     private MachineClearing Clear()
     {
         if (Connected?.State is not CylinderState cylinder)
         {
             // Before the job: into a cylinder of the machine's last refrigerant.
             return Machine.Change!.Clearing;
+        }
+
+        if (IsAtLimit)
+        {
+            throw new InvalidOperationException($"The strategy clears the machine into \"{cylinder.Cylinder.Label}\", which is at its limit: connect another cylinder, or leave the machine as it is.");
         }
 
         return Clearing = ClearingAgainst(cylinder.Pressure);
@@ -59,7 +79,7 @@ internal sealed partial class PlanRun
 
     /// <summary>What the machine, cleared or not, and vapor of a density in the suction hoses come to, kg.</summary>
     private double InMachineAndHoses(MachineClearing clearing, bool isCleared, double density) =>
-        (isCleared ? clearing.Trapped : clearing.HeldBefore).Kilograms + (HoseSet.VolumeOf(Job.Hoses.VaporSide) * density);
+        (isCleared ? clearing.Trapped : Hooked == StageKind.PushPull ? clearing.HeldAsVapor : clearing.HeldBefore).Kilograms + (HoseSet.VolumeOf(Job.Hoses.VaporSide) * density);
 
     /// <summary>What machine and hoses keep when the job is over, whether they are taken off or not.</summary>
     private void Keep()

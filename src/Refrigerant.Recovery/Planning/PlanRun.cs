@@ -18,7 +18,7 @@ namespace Refrigerant.Recovery.Planning;
 internal sealed partial class PlanRun
 {
     /// <summary>Pressure that comes to a level may exceed it by rounding only.</summary>
-    private const double LevelTolerance = 1e-6;
+    internal const double LevelTolerance = 1e-6;
 
     /// <summary>A mass that differs by this share is the same, to rounding.</summary>
     private const double Rounding = 1e-12;

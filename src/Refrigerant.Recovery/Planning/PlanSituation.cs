@@ -69,6 +69,9 @@ public sealed class PlanSituation
         }
     }
 
+    /// <summary>Whether the connected cylinder is at its limit, so that the machine is not cleared into it.</summary>
+    internal bool IsAtLimit => _run.IsAtLimit;
+
     /// <summary>Whether the gauge shows the goal, or the share that the rule asks for instead is recovered.</summary>
     public bool IsAtGoal => _run.ShowsGoal(State.Appliance);
 

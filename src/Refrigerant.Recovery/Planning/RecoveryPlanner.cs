@@ -63,7 +63,7 @@ public static class RecoveryPlanner
     /// <exception cref="ArgumentNullException">Job or strategy is null.</exception>
     /// <exception cref="ImpossibleJobException">The job's parts contradict each other.</exception>
     /// <exception cref="PropertyRangeException">A starting state is outside the range of the refrigerant's equation.</exception>
-    /// <exception cref="InvalidOperationException">The strategy connects a cylinder that is not among the job's, or that must not be filled, or moves refrigerant before one is connected.</exception>
+    /// <exception cref="InvalidOperationException">The strategy connects a cylinder that is not among the job's, or that must not be filled, moves refrigerant before one is connected, or clears the machine into one that is at its limit.</exception>
     /// <exception cref="OperationCanceledException">It was cancelled.</exception>
     public static RecoveryPlan Plan(RecoveryJob job, IRecoveryStrategy strategy, CancellationToken cancellation = default, IProgress<double>? progress = null)
     {

@@ -181,7 +181,7 @@ internal static class SetupFindings
         double at = coldest.Result.Trajectory.FirstOrDefault(point => point.MetalKelvins <= MetalShell.FreezingPoint).Seconds;
         return new Finding(
             PlanCodes.TubesFreeze,
-            run.Job.KeepAboveFreezing || coldest.Result.Before.Appliance.MetalTemperature.Kelvins < MetalShell.FreezingPoint ? Severity.Warning : Severity.Stop,
+            run.Job.KeepAboveFreezing || run.Start.MetalTemperature.Kelvins < MetalShell.FreezingPoint ? Severity.Warning : Severity.Stop,
             Sources.CommonPractice,
             at > 0
                 ? $"Water in the tubes can freeze and burst them {FindingValue.Duration("after", new Duration(at, DurationUnit.Second))} into this pull: the surface comes to {FindingValue.Temperature("coldest", coldest.Result.ColdestSurface, RoundingMode.Down)}."

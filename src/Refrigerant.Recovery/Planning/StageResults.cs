@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Simulation;
 
@@ -46,7 +47,7 @@ internal static class StageResults
         };
         var closure = new Closure(
             parts.Max(part => part.Closure.Mass), parts.Max(part => part.Closure.Energy), parts.Sum(part => part.Closure.Steps), parts.Sum(part => part.Closure.Evaluations));
-        return new StageResult(end, start, first.Before, last.After, Transfers(parts), new Trajectory([.. points]), figures, last.Findings, closure);
+        return new StageResult(end, start, first.Before, last.After, Transfers(parts), new Trajectory([.. points]), figures, [.. last.Findings.Where(finding => finding.Code != StageCodes.TimeOver.Id)], closure);
     }
 
     private static FractionationResult? Drift(List<TrajectoryPoint> points, StageResult last)

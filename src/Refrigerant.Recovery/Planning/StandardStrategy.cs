@@ -93,7 +93,7 @@ public sealed class StandardStrategy : IRecoveryStrategy
 
         bool cleared = now.Stages[now.Stages.Count - 1].Kind == StageKind.MachineClearing;
         bool ran = now.Stages.Any(stage => stage.Result is not null && StepSimulation.RunsMachine(stage.Kind));
-        return now.Job.ClearMachine && !cleared && ran ? new PlanStep(StageKind.MachineClearing) : new PlanStep(StageKind.Close);
+        return now.Job.ClearMachine && !cleared && ran && !now.IsAtLimit ? new PlanStep(StageKind.MachineClearing) : new PlanStep(StageKind.Close);
     }
 
     /// <summary>The next pull, hold, rest or change; null where the job is over.</summary>

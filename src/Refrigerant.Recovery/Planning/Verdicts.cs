@@ -30,7 +30,8 @@ internal static class Verdicts
             held,
             end.Pressure,
             end.LiquidMass,
-            new Ratio(run.InCylinders / run.Job.Appliance.Charge.Kilograms, RatioUnit.DecimalFraction));
+            new Ratio(run.InCylinders / run.Job.Appliance.Charge.Kilograms, RatioUnit.DecimalFraction),
+            run.IsAtLevel(end));
     }
 
     private static LevelOutcome Outcome(PlanRun run, ApplianceState end, Duration held)

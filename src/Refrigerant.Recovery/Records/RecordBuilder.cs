@@ -35,6 +35,16 @@ internal sealed class RecordBuilder
     /// <summary>A tenth of the charge is more than charges told on a plate are off. Our choice.</summary>
     private const double MostUnexplained = 0.1;
 
+    /// <summary>A reading this far above the air blows out, Pa: less no gauge on site shows.</summary>
+    private const double ReadsZero = 200;
+
+    /// <summary>What a plan says it comes to, which a reading replaces.</summary>
+    private static readonly string[] Outcome =
+        [PlanCodes.LevelReached.Id, PlanCodes.ShareRecovered.Id, PlanCodes.LevelNotReached.Id, PlanCodes.LevelNotHeld.Id, PlanCodes.StillAboveAir.Id];
+
+    /// <summary>What holds only where the level is reached.</summary>
+    private static readonly string[] Finished = [PlanCodes.ComesBackWarm.Id, PlanCodes.PullPastLevel.Id, RuleCodes.PurgeBeforeFlame.Id];
+
     private bool IsWeighed => _facts.ScaleReadings.Count > 0;
 
     public RecoveryRecord Build()
@@ -58,7 +68,7 @@ internal sealed class RecordBuilder
             KeepUntil = kept ? _facts.Date.Date.AddYears(YearsKept) : null,
             RecoveredKilograms = ledger.InCylindersKilograms,
             IsRecoveredMeasured = IsWeighed,
-            Level = Level(ledger.InCylindersKilograms),
+            Level = Level(ledger),
             IsLevelMeasured = _facts.GaugeReading is not null,
             ResidualKilograms = Plain.Number(ledger.VaporInApplianceKilograms + ledger.LiquidInApplianceKilograms + ledger.InOilKilograms),
             Cylinders = cylinders,
@@ -128,18 +138,37 @@ internal sealed class RecordBuilder
         };
     }
 
-    private LevelEntry Level(double recovered)
+    private LevelEntry Level(LedgerEntry ledger)
     {
-        if (_facts.GaugeReading is not Pressure)
+        bool isRead = _facts.GaugeReading is not null;
+        if (!isRead && !IsWeighed)
         {
             return LevelEntry.From(_plan.Requirement, _barometer, _plan.End.Pressure, _plan.IsLevelReached);
         }
 
-        Pressure reached = Reached();
-        double share = recovered / _appliance.Charge.Kilograms;
-        bool isReached = _plan.Requirement.IsMetBy(reached)
-            || (_plan.Requirement.RequiredRecovery is Ratio required && share >= required.DecimalFractions);
+        Pressure reached = isRead ? Reached() : _plan.End.Pressure;
+        var share = new Ratio(ledger.InCylindersKilograms / ledger.ChargeKilograms, UnitsNet.Units.RatioUnit.DecimalFraction);
+        bool hasShare = IsWeighed && _plan.Requirement.RequiredRecovery is Ratio required && share >= required;
+        bool isAtLevel = isRead ? _plan.Requirement.IsMetBy(reached) : _plan.IsLevelReached && _plan.Verdict.Outcome != LevelOutcome.ShareRecovered && !IsShort(ledger);
+        bool isReached = isAtLevel || hasShare || (isRead && !IsWeighed && _plan.IsLevelReached && _plan.Verdict.Outcome == LevelOutcome.ShareRecovered);
+        if (isRead || !isReached || hasShare)
+        {
+            _findings.RemoveAll(finding => Outcome.Contains(finding.Code));
+        }
+
         if (!isReached)
+        {
+            _findings.RemoveAll(finding => Finished.Contains(finding.Code));
+        }
+
+        Judge(reached, isRead, isReached, hasShare ? share : null);
+        return LevelEntry.From(_plan.Requirement, _barometer, reached, isReached);
+    }
+
+    /// <summary>What gauge and scale say about the level.</summary>
+    private void Judge(Pressure reached, bool isRead, bool isReached, Ratio? share)
+    {
+        if (!isReached && isRead)
         {
             Add(
                 ResidualCodes.MeasuredAboveLevel,
@@ -147,9 +176,29 @@ internal sealed class RecordBuilder
                 _plan.Requirement.Source,
                 $"The gauge tells {FindingValue.AbsolutePressure("reached", reached)}; the level is {FindingValue.AbsolutePressure("level", _plan.Requirement.RequiredPressure, RoundingMode.Down)}. The appliance must not be opened yet.");
         }
+        else if (!isReached && _plan.IsLevelReached)
+        {
+            Add(
+                ResidualCodes.LevelNotShown,
+                Severity.Warning,
+                _plan.Requirement.Source,
+                $"The plan comes to the level, the weights do not show it, and no gauge was read at rest: the appliance must not be opened before one shows it.");
+        }
 
-        return LevelEntry.From(_plan.Requirement, _barometer, reached, isReached);
+        if (share is Ratio recovered)
+        {
+            Add(PlanCodes.ShareRecovered, Severity.Note, _plan.Requirement.Source, $"By the scale {FindingValue.Share("recovered", recovered, RoundingMode.Down)} of the charge is recovered, the share that the rule asks for.");
+        }
+
+        if (isReached && isRead && reached.Pascals > _barometer.Pascals + ReadsZero)
+        {
+            FindingValue reading = FindingValue.GaugePressure("reading", _facts.GaugeReading!.Value, RoundingMode.Up);
+            Add(PlanCodes.StillAboveAir, Severity.Caution, Sources.CommonPractice, $"{reading} are left by the gauge, above the air at the place: refrigerant blows out where the appliance is opened. Open only what is meant to be opened at that pressure, or pull down to the air first.");
+        }
     }
+
+    /// <summary>Whether the scale misses more of the charge than charges told on a plate are off.</summary>
+    private bool IsShort(LedgerEntry ledger) => ledger.UnexplainedKilograms > MostUnexplained * ledger.ChargeKilograms;
 
     private LedgerEntry Ledger(double received)
     {
@@ -180,7 +229,7 @@ internal sealed class RecordBuilder
                 Severity.Warning,
                 "balance of mass",
                 unexplained > 0
-                    ? $"{missing} of the {charge} are in no account: it had leaked out before, escaped, or charge, tare or a weight is wrong."
+                    ? $"{missing} of the {charge} are in no account: they may still be in the appliance, as liquid behind a shut valve or in a part that the gauge does not see; or they had leaked out before, escaped, or charge, tare or a weight is wrong. Take it as liquid left until that is known."
                     : (FormattableString)$"{missing} more than the charge of {charge} were found: charge, tare or a weight is wrong, or the cylinder held something before.");
         }
 

@@ -34,11 +34,11 @@ internal sealed class EuropeanLevels : ILevelRules
             RuleCodes.LevelCondition,
             Severity.Note,
             hold.Source,
-            $"The level holds with the appliance at {FindingValue.Kelvins("temperature", PlaceFigures.EuropeanTemperature)}; colder vapor must come lower, in proportion to its absolute temperature. It counts only if the pressure does not rise with the machine stopped. Then break the vacuum with dry nitrogen."));
+            $"The level holds with the appliance at {FindingValue.Kelvins("temperature", PlaceFigures.EuropeanTemperature)}; colder vapor must come lower, in proportion to its absolute temperature. By its words the pressure must not rise with the machine stopped, for which no time and no figure is named: a plan takes it as held where it stays at the level or below throughout the hold. Then break the vacuum with dry nitrogen."));
         return new EvacuationLevel(rule, LevelKind.AbsolutePressure, service || large ? PlaceFigures.EuropeanLarge : PlaceFigures.EuropeanSmall)
         {
             ReferenceKelvins = PlaceFigures.EuropeanTemperature,
-            Hold = new HoldRule(hold, null, null),
+            Hold = new HoldRule(hold, null, null) { WantsNoRise = true },
             Findings = findings,
         };
     }

@@ -88,7 +88,12 @@ public sealed record FlamePurge
 
     /// <summary>What to do before a flame about what a recovery leaves; null where it does not burn, or there is nothing.</summary>
     /// <remarks>Counted as if what liquid and oil hold were in the vapor already: it comes out sooner or later.</remarks>
-    internal static Finding? Left(Fluid fluid, Volume volume, Mass left, Mass dissolved)
+    /// <param name="fluid">The refrigerant.</param>
+    /// <param name="volume">The internal volume.</param>
+    /// <param name="left">What is left.</param>
+    /// <param name="dissolved">Of that in oil.</param>
+    /// <param name="presses">Whether it stands above the air: nitrogen would blow it out.</param>
+    internal static Finding? Left(Fluid fluid, Volume volume, Mass left, Mass dissolved, bool presses)
     {
         if (RefrigerantFacts.For(fluid).IsFlammable != true || !(left.Kilograms > 0))
         {
@@ -99,6 +104,12 @@ public sealed record FlamePurge
         FormattableString oil = dissolved.Kilograms > 0
             ? (FormattableString)$"{mass} of {fluid.Designation} are left, {FindingValue.Mass("dissolved", dissolved)} of them in the oil, which gives them off late."
             : (FormattableString)$"{mass} of {fluid.Designation} are left.";
+        if (presses)
+        {
+            return new Finding(
+                RuleCodes.PurgeBeforeFlame, Severity.Warning, Sources.CommonPractice, oil, $"It burns and stands above the air: nothing that could light it while it is open. Before a flame recover it down to the air or below; nitrogen goes through only then.");
+        }
+
         if (FlammabilityFigures.Find(fluid.Designation) is not (double limit, RuleFigure figure))
         {
             return new Finding(

@@ -22,6 +22,9 @@ public sealed record HoldRule
     /// <summary>By how much the pressure may rise; null where the rule names no figure.</summary>
     public Pressure? AllowedRise { get; }
 
+    /// <summary>Whether the words of the rule want no rise at all, by no figure: warming vapor and oil always bring some.</summary>
+    internal bool WantsNoRise { get; init; }
+
     /// <summary>Rule and source.</summary>
     public override string ToString() => Figure.ToString();
 }

@@ -54,6 +54,7 @@ public class QuantityTextTests
     [InlineData(417_200, "45.8 psig", "316 kPa gauge")]
     [InlineData(101_325, "0 psig", "0 kPa gauge")]
     [InlineData(101_320, "0 psig", "0 kPa gauge")]
+    [InlineData(29.9 * 3386.389, "0 psig", "0 kPa gauge")]
     [InlineData(50_529.2, "15 inHg of vacuum", "50.8 kPa of vacuum")]
     [InlineData(3333.06, "28.94 inHg of vacuum", "98 kPa of vacuum")]
     [InlineData(101_325 + 344_737.9, "50 psig", "345 kPa gauge")]
@@ -63,6 +64,16 @@ public class QuantityTextTests
         Pressure air = Pressure.FromPascals(101_325);
         Assert.Equal(customary, QuantityText.GaugePressure(Pressure.FromPascals(pascals), air, Us));
         Assert.Equal(metric, QuantityText.GaugePressure(Pressure.FromPascals(pascals), air, Si));
+    }
+
+    /// <summary>The atmosphere of 40 CFR 82 (29.9 inHg) is zero on every gauge, to whichever side a level is rounded.</summary>
+    [Theory]
+    [InlineData(RoundingMode.Down)]
+    [InlineData(RoundingMode.Up)]
+    public void The_atmosphere_of_the_regulation_reads_zero(RoundingMode rounding)
+    {
+        Pressure level = Pressure.FromPascals((29.9 * 3386.389) - 101_325);
+        Assert.Equal(("0 psig", "0 kPa gauge"), (QuantityText.GaugeReading(level, Us, rounding), QuantityText.GaugeReading(level, Si, rounding)));
     }
 
     [Theory]

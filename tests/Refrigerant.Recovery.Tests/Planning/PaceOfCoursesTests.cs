@@ -1,7 +1,6 @@
 using System;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
-using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Processes;
 using UnitsNet;
@@ -53,7 +52,7 @@ public class PaceOfCoursesTests
         Assert.DoesNotContain("valve cores", Slow(Through(0.5, to: 1))!.Word("remedy"), StringComparison.Ordinal);
     }
 
-    /// <summary>Half an hour of liquid that boils at less than three tenths of the pace, more than ten kelvin below the air, waits for heat (our choices): the latent heat of what waits, in an hour.</summary>
+    /// <summary>Half an hour of liquid that boils at less than three tenths of the pace, more than ten kelvin below the air, waits for heat (our choices).</summary>
     [Theory]
     [InlineData(1790, 0.29, 282, 1, false)]
     [InlineData(1810, 0.29, 282, 1, true)]
@@ -72,10 +71,8 @@ public class PaceOfCoursesTests
         Assert.Equal(isTold, heat is not null);
         if (heat is not null)
         {
-            SaturationPoint at = Plain.Appliance.Fluid.Model.SaturationAtTemperature(kelvins);
             Assert.Equal(seconds, heat.Figure("waiting"), 1e-9);
             Assert.Equal(kelvins, heat.Figure("coldest"), 1e-9);
-            Assert.Equal(liquid * (at.Dew.Enthalpy - at.Bubble.Enthalpy) / 3600, heat.Figure("heat for an hour"), 1e-6);
         }
     }
 
@@ -94,8 +91,6 @@ public class PaceOfCoursesTests
         };
         Finding heat = Plan(Plain, SetUp, pull, Hold()).Findings.Said("heat-sets-pace")!;
         Assert.Equal((2500.0, 265.0), (heat.Figure("waiting"), heat.Figure("coldest")));
-        SaturationPoint at = Plain.Appliance.Fluid.Model.SaturationAtTemperature(265);
-        Assert.Equal(1.6 * (at.Dew.Enthalpy - at.Bubble.Enthalpy) / 3600, heat.Figure("heat for an hour"), 1e-6);
         Assert.Null(Plan(Plain with { Aids = new SiteAids { ApplianceFans = 2 } }, SetUp, pull, Hold()).Findings.Said("heat-sets-pace"));
         Assert.Null(Plan(Plain, SetUp, pull with { After = state => state }, Hold()).Findings.Said("heat-sets-pace"));
         Assert.Null(Plan(Plain, SetUp, pull with { Step = new PlanStep(StageKind.VaporRecovery) { IsThrottled = true } }, Hold()).Findings.Said("heat-sets-pace"));

@@ -41,6 +41,43 @@ public class PlanHeadlineTests
         Assert.Contains(FormattableString.Invariant($"; {grams / 28.349523:0.#} oz of 14.1 oz in "), plan.ToText(DisplayUnits.UnitedStatesCustomary), StringComparison.Ordinal);
     }
 
+    /// <summary>A cylinder above its limit is a danger to whoever stands near, used or not: the line forbids to start, whatever the plan comes to.</summary>
+    [Theory]
+    [InlineData(1.03, true)]
+    [InlineData(0.97, false)]
+    public void An_overfilled_cylinder_stands_in_the_line(double share, bool forbids)
+    {
+        RecoveryJob job = Jobs.Chiller(kilograms: 5);
+        double limit = Refrigerant.Recovery.Cylinders.CylinderFill.Limit(job.Cylinders[0], job.Appliance.Fluid).MaximumFill.Kilograms;
+        RecoveryPlan plan = RecoveryPlanner.Plan(job with { Cylinders = [job.Cylinders[0] with { Content = Mass.FromKilograms(share * limit), Refrigerant = "R-134a" }, job.Cylinders[1]] });
+        Assert.True(plan.IsLevelReached);
+        Assert.Equal(forbids, plan.ToString().StartsWith("do not start: ", StringComparison.Ordinal));
+        Assert.Equal(forbids, plan.ToString().Contains("over its limit", StringComparison.Ordinal));
+    }
+
+    /// <summary>Standing water at the tubes, warmer than 0 °C at the start, pulled without regard to frost: the line says so, though the level is reached.</summary>
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Tubes_that_freeze_stand_in_the_line(bool kept)
+    {
+        RecoveryJob job = Jobs.Chiller(kilograms: 20) with { KeepAboveFreezing = kept, PushPull = PushPullUse.Never };
+        job = job with
+        {
+            Appliance = job.Appliance with
+            {
+                LiquidReachable = false,
+                Temperature = Temperature.FromDegreesCelsius(10),
+                MetalMass = Mass.FromKilograms(50),
+                Water = TubeWater.Standing(Mass.FromKilograms(10), Temperature.FromDegreesCelsius(8), ThermalResistance.FromSquareMeterKelvinsPerWatt(0.002)),
+            },
+        };
+        RecoveryPlan plan = RecoveryPlanner.Plan(job);
+        Finding? freezes = plan.Findings.Said("tubes-freeze");
+        Assert.Equal(kept ? null : Severity.Stop, freezes?.Severity);
+        Assert.Equal(!kept, plan.ToText(DisplayUnits.UnitedStatesCustomary).StartsWith("do not start: Water in the tubes can freeze", StringComparison.Ordinal));
+    }
+
     /// <summary>A shift has eight hours (common practice, no source): a job that takes longer says so, in its line and as what to decide.</summary>
     [Theory]
     [InlineData(0.5)]

@@ -74,7 +74,7 @@ public class StandardOfCoursesTests
         Assert.NotEqual(StageKind.Hold, Next(Plain, SetUp, Sweep, Pull() with { After = Holds(Plain, 0.6, 242) })!.Kind);
     }
 
-    /// <summary>A full cylinder is changed; a pull that ran until it was to be changed is changed for a cooler one; where there is none the job is finished.</summary>
+    /// <summary>A full cylinder is changed; a pull that ran until it was to be changed is changed for a cooler one; where there is none the job is finished, and the machine not cleared into a full one.</summary>
     [Fact]
     public void A_cylinder_is_changed_for_the_reason_of_the_pull()
     {
@@ -82,7 +82,7 @@ public class StandardOfCoursesTests
         Assert.Equal((StageKind.CylinderChange, "C2", StepReason.Usual), (full.Kind, full.Cylinder!.Label, full.Reason));
         PlanStep until = Next(Two, SetUp, Sweep, Pull(StageEnd.TimeLimit, StepReason.UntilChange))!;
         Assert.Equal((StageKind.CylinderChange, StepReason.CoolerCylinder), (until.Kind, until.Reason));
-        Assert.Equal(StageKind.MachineClearing, Next(Plain, SetUp, Sweep, Pull(StageEnd.CylinderFull))!.Kind);
+        Assert.Equal(StageKind.Close, Next(Plain, SetUp, Sweep, Pull(StageEnd.CylinderFull))!.Kind);
         Assert.Equal(StageKind.MachineClearing, Next(Plain, SetUp, Sweep, Pull(StageEnd.TimeLimit, StepReason.UntilChange))!.Kind);
     }
 

@@ -51,6 +51,21 @@ public class RiseVerdictTests
         Assert.Equal(Math.Max(0, share) * uncertainty, result.UnexplainedPressure.Pascals, 0.06 * uncertainty);
     }
 
+    /// <summary>Below the air an unexplained rise may be air: nobody may be told then that all of it is refrigerant. Above the highest air, or explained, it is.</summary>
+    [Theory]
+    [InlineData(30e3, 101e3, true)]
+    [InlineData(30e3, 31e3, false)]
+    [InlineData(115e3, 200e3, false)]
+    public void What_may_be_air_is_not_called_refrigerant(double first, double second, bool mayBeAir)
+    {
+        RiseTestResult result = Judge(first, second);
+        Assert.Equal(RiseTestVerdict.VaporOnly, result.Verdict);
+        string inside = result.Findings.Single(finding => finding.Code == "rise-vapor-only").Message;
+        Assert.Equal(mayBeAir, inside.Contains("if no air leaked in", StringComparison.Ordinal));
+        Assert.Equal(!mayBeAir, inside.StartsWith("All of it is vapor", StringComparison.Ordinal));
+        Assert.Equal(mayBeAir, result.Findings.Any(finding => finding.Message.Contains("air that leaks in", StringComparison.Ordinal)));
+    }
+
     /// <summary>Independent errors of volume, pressure and temperature add up as squares.</summary>
     [Fact]
     public void The_mass_is_known_as_well_as_volume_pressure_and_temperature()

@@ -28,8 +28,9 @@ public sealed record MachineClearing
     /// <summary>Intervals of the integral of the efficiency over the logarithm of the pressure (Simpson's rule; even).</summary>
     private const int Intervals = 64;
 
-    private MachineClearing(double seconds, double before, double after, double pressure)
+    private MachineClearing(double seconds, double before, double vapor, double after, double pressure)
     {
+        HeldAsVapor = new Mass(vapor, MassUnit.Kilogram);
         Duration = new Duration(seconds, DurationUnit.Second);
         HeldBefore = new Mass(before, MassUnit.Kilogram);
         Trapped = new Mass(after, MassUnit.Kilogram);
@@ -41,6 +42,9 @@ public sealed record MachineClearing
 
     /// <summary>Refrigerant in the machine and the hoses behind it before.</summary>
     public Mass HeldBefore { get; }
+
+    /// <summary>The same of a machine that holds no liquid, as after push-pull with its fan off.</summary>
+    internal Mass HeldAsVapor { get; }
 
     /// <summary>Refrigerant that stays in the machine and the hoses behind it.</summary>
     public Mass Trapped { get; }
@@ -94,7 +98,7 @@ public sealed record MachineClearing
         double drawing = volume / displacement * TimeIntegral(machine, discharge, start, end);
         double before = (hose * liquid) + (volume * ((LiquidShare * liquid) + ((1 - LiquidShare) * vapor)));
         double after = (hose * vapor) + (volume * model.StateAt(kelvins, end).Density);
-        return new MachineClearing(boiling + drawing, before, Math.Min(before, after), end);
+        return new MachineClearing(boiling + drawing, before, (hose + volume) * vapor, Math.Min(before, after), end);
     }
 
     /// <summary>Vapor cannot be denser than at saturation; just below it, so that the state is vapor.</summary>

@@ -89,6 +89,12 @@ public static class RiseTest
 
         double density = model.StateAt(t2, p2).Density;
         double mass = volume * density;
+
+        // Dry gas at constant volume and mass: p rises with T alone, at constant density. What rises beyond that evaporated, left the oil or leaked in.
+        double expected = Expected(model, t1, p1, t2, dp, dt, out double error);
+        double uncertainty = Math.Sqrt((dp * dp) + (error * error));
+        double unexplained = p2 - expected;
+        bool mayBeAir = unexplained > uncertainty && p2 <= HighestAir;
         double relative = Math.Sqrt((dv * dv) + (dp / p2 * (dp / p2)) + (dt / t2 * (dt / t2)));
         var findings = new List<Finding>
         {
@@ -96,13 +102,11 @@ public static class RiseTest
                 StageCodes.RiseVapor,
                 Severity.Note,
                 "density of the real gas",
-                $"All of it is vapor: {FindingValue.Kilograms("mass", mass)} ± {FindingValue.Fraction("uncertainty", relative)} are inside, besides what oil holds."),
+                mayBeAir
+                    ? $"No liquid is left by these readings. At most {FindingValue.Kilograms("mass", mass)} ± {FindingValue.Fraction("uncertainty", relative)} of refrigerant are inside, besides what oil holds: so much if no air leaked in."
+                    : (FormattableString)$"All of it is vapor: {FindingValue.Kilograms("mass", mass)} ± {FindingValue.Fraction("uncertainty", relative)} are inside, besides what oil holds."),
         };
 
-        // Dry gas at constant volume and mass: p rises with T alone, at constant density. What rises beyond that evaporated, left the oil or leaked in.
-        double expected = Expected(model, t1, p1, t2, dp, dt, out double error);
-        double uncertainty = Math.Sqrt((dp * dp) + (error * error));
-        double unexplained = p2 - expected;
         if (-unexplained > uncertainty)
         {
             findings.Insert(0, new Finding(
@@ -118,7 +122,7 @@ public static class RiseTest
                 StageCodes.RiseUnexplained,
                 Severity.Caution,
                 "density of the real gas at constant volume",
-                $"The pressure rose {FindingValue.PressureDifference("unexplained", new Pressure(unexplained, PressureUnit.Pascal))} more than warming of the gas explains: {FindingValue.Text("origins", p2 > HighestAir ? "liquid that evaporated, or refrigerant from oil or from another part" : "liquid that evaporated, refrigerant from oil, or air that leaks in")}. Hold again: what comes from liquid or oil levels off, a leak does not."));
+                $"The pressure rose {FindingValue.PressureDifference("unexplained", new Pressure(unexplained, PressureUnit.Pascal))} more than warming of the gas explains: {FindingValue.Text("origins", mayBeAir ? "liquid that evaporated, refrigerant from oil, or air that leaks in" : "liquid that evaporated, or refrigerant from oil or from another part")}. Hold again: what comes from liquid or oil levels off, a leak does not."));
         }
 
         return new RiseTestResult(RiseTestVerdict.VaporOnly, mass, mass * relative, Math.Max(0, unexplained), findings.AsReadOnly());

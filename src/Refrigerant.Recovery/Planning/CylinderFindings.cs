@@ -197,7 +197,7 @@ internal static class CylinderFindings
                 PlanCodes.CylinderRoomMissing,
                 Severity.Stop,
                 "cylinder filling limit",
-                $"Bring room for {FindingValue.Mass("missing", new Mass(missing, MassUnit.Kilogram))} more: the cylinders on hand hold {FindingValue.Mass("room", new Mass(room, MassUnit.Kilogram))} of the {FindingValue.Mass("charge", run.Job.Appliance.Charge)}.")
+                $"Bring room for {FindingValue.Mass("missing", new Mass(missing, MassUnit.Kilogram), room > 0 ? RoundingMode.Up : RoundingMode.Nearest)} more: the cylinders on hand hold {FindingValue.Mass("room", new Mass(room, MassUnit.Kilogram))} of the {FindingValue.Mass("charge", run.Job.Appliance.Charge)}.")
             : null;
     }
 

@@ -178,10 +178,12 @@ internal static class SetupFindings
             return null;
         }
 
+        // The pull that brings it there; what was as cold before the first one is none of its doing.
+        PlannedStage first = run.Stages.FirstOrDefault(stage => StepSimulation.MovesRefrigerant(stage.Kind) && stage.Result is { Trajectory.Count: > 0 } result && result.ColdestSurface.Kelvins <= MetalShell.FreezingPoint) ?? coldest;
         double at = coldest.Result.Trajectory.FirstOrDefault(point => point.MetalKelvins <= MetalShell.FreezingPoint).Seconds;
         return new Finding(
             PlanCodes.TubesFreeze,
-            run.Job.KeepAboveFreezing || run.Start.MetalTemperature.Kelvins < MetalShell.FreezingPoint ? Severity.Warning : Severity.Stop,
+            run.Job.KeepAboveFreezing || first.Result!.Before.Appliance.MetalTemperature.Kelvins < MetalShell.FreezingPoint ? Severity.Warning : Severity.Stop,
             Sources.CommonPractice,
             at > 0
                 ? $"Water in the tubes can freeze and burst them {FindingValue.Duration("after", new Duration(at, DurationUnit.Second))} into this pull: the surface comes to {FindingValue.Temperature("coldest", coldest.Result.ColdestSurface, RoundingMode.Down)}."

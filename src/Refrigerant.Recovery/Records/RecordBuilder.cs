@@ -153,7 +153,7 @@ internal sealed class RecordBuilder
         bool isReached = isAtLevel || hasShare || (isRead && !IsWeighed && _plan.IsLevelReached && _plan.Verdict.Outcome == LevelOutcome.ShareRecovered);
         if (isRead || !isReached || hasShare)
         {
-            _findings.RemoveAll(finding => Outcome.Contains(finding.Code));
+            _findings.RemoveAll(finding => Outcome.Contains(finding.Code) || (isRead && finding.Code == PlanCodes.OilHolds.Id));
         }
 
         if (!isReached)

@@ -1,11 +1,8 @@
 using System;
-using System.Linq;
-using Refrigerant.Recovery.Cylinders;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Rules;
-using UnitsNet;
 using Xunit;
 
 namespace Refrigerant.Recovery.Tests.Planning;
@@ -34,7 +31,7 @@ public class FlameAdviceTests
         Finding? flame = plan.Findings.Said("purge-before-flame");
         Assert.Equal(advice is null, flame is null);
         Assert.Contains(advice ?? string.Empty, flame?.Message ?? string.Empty, StringComparison.Ordinal);
-        Assert.Equal(ends == "oil change", plan.End.Pressure > job.Barometer.Pressure);
+        Assert.Equal(ends != "to the air", plan.End.Pressure > job.Barometer.Pressure);
         Assert.Equal(ends == "to the air", flame?.Value("volume exchanges") is not null);
     }
 }

@@ -225,17 +225,17 @@ public class HookupOfCoursesTests
     public void The_inlet_is_set_by_what_asks_for_it()
     {
         RecoveryJob wet = Plain.With(appliance => appliance with { Water = TubeWater.Standing(Mass.FromKilograms(10), Temperature.FromKelvins(280), ThermalResistance.FromSquareMeterKelvinsPerWatt(0.01)) });
-        string Inlet(PlanStep step, RecoveryJob job) => HookupSettings.For(step, job, null).Single(setting => setting.Item == HookupItem.MachineInletValve).ToString();
+        string Inlet(PlanStep step, RecoveryJob job) => HookupSettings.For(step, job, default).Single(setting => setting.Item == HookupItem.MachineInletValve).ToString();
         var plain = new PlanStep(StageKind.VaporRecovery);
         Assert.Equal("machine's inlet valve open", Inlet(plain, Plain));
         Assert.Contains("throttled: by the gauge at the outlet", Inlet(plain with { IsThrottled = true }, Plain), StringComparison.Ordinal);
         Assert.Contains("tubes do not freeze", Inlet(plain with { IsThrottled = true }, wet), StringComparison.Ordinal);
         Assert.EndsWith("by the appliance's gauge", Inlet(plain with { Reason = StepReason.KeepLiquid }, wet), StringComparison.Ordinal);
         Assert.Equal("machine's inlet valve open", Inlet(plain, wet with { KeepAboveFreezing = false }));
-        Assert.Contains(HookupSettings.For(plain, wet, null), setting => setting.Item == HookupItem.TubeWater);
-        Assert.DoesNotContain(HookupSettings.For(plain, Plain, null), setting => setting.Item is HookupItem.TubeWater or HookupItem.CondenserWater);
+        Assert.Contains(HookupSettings.For(plain, wet, default), setting => setting.Item == HookupItem.TubeWater);
+        Assert.DoesNotContain(HookupSettings.For(plain, Plain, default), setting => setting.Item is HookupItem.TubeWater or HookupItem.CondenserWater);
         RecoveryJob water = Plain with { Machine = Plain.Machine with { Condenser = Plain.Machine.Condenser with { Cooling = CondenserCooling.Water } } };
-        Assert.Contains(HookupSettings.For(plain, water, null), setting => setting.Item == HookupItem.CondenserWater && setting.Position == HookupPosition.On);
+        Assert.Contains(HookupSettings.For(plain, water, default), setting => setting.Item == HookupItem.CondenserWater && setting.Position == HookupPosition.On);
     }
 
     /// <summary>Ports that the job has are set, ports that it has not are not; push-pull names the part of its port where there are several.</summary>
@@ -244,7 +244,7 @@ public class HookupOfCoursesTests
     {
         RecoveryJob chiller = Jobs.Chiller();
         RecoveryJob second = chiller with { Hoses = chiller.Hoses with { SecondVaporSide = chiller.Hoses.VaporSide } };
-        bool Sets(RecoveryJob job, StageKind kind, HookupItem item) => HookupSettings.For(new PlanStep(kind), job, null).Any(setting => setting.Item == item);
+        bool Sets(RecoveryJob job, StageKind kind, HookupItem item) => HookupSettings.For(new PlanStep(kind), job, default).Any(setting => setting.Item == item);
         foreach (StageKind kind in new[] { StageKind.HoseSweep, StageKind.VaporRecovery, StageKind.Hold, StageKind.Close, StageKind.CylinderChange, StageKind.HoseChange })
         {
             Assert.True(Sets(chiller, kind, HookupItem.ApplianceLiquidPort));
@@ -254,7 +254,7 @@ public class HookupOfCoursesTests
             Assert.False(Sets(chiller, kind, HookupItem.ApplianceSecondVaporPort));
         }
 
-        string Port(RecoveryJob job) => HookupSettings.For(new PlanStep(StageKind.PushPull), job, null).Single(setting => setting.Item == HookupItem.ApplianceVaporPort).ToString();
+        string Port(RecoveryJob job) => HookupSettings.For(new PlanStep(StageKind.PushPull), job, default).Single(setting => setting.Item == HookupItem.ApplianceVaporPort).ToString();
         Assert.DoesNotContain("part", Port(Plain), StringComparison.Ordinal);
         Assert.Contains("part with the liquid port", Port(VerdictsOfCoursesTests.Divided()), StringComparison.Ordinal);
         Assert.Equal(3, HookupLines.For(StageKind.VaporRecovery, second, false).Count);

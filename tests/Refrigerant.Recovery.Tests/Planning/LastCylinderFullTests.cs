@@ -1,9 +1,7 @@
 using System;
 using System.Linq;
 using Refrigerant.Recovery.Cylinders;
-using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
-using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Processes;
 using Refrigerant.Recovery.Simulation;
@@ -93,7 +91,7 @@ public class LastCylinderFullTests
     [Fact]
     public void A_change_of_cylinders_shows_the_hoses_as_they_are()
     {
-        RecoveryPlan plan = RecoveryPlanner.Plan(Jobs.Chiller(kilograms: 58, cylinders: 2));
+        RecoveryPlan plan = RecoveryPlanner.Plan(Jobs.Chiller(kilograms: 62, cylinders: 2));
         int change = plan.Stages.ToList().FindIndex(stage => stage.Kind == StageKind.CylinderChange);
         Assert.Equal([StageKind.PushPull, StageKind.HoseChange], plan.Stages.Take(change).TakeLast(2).Select(stage => stage.Kind));
         Assert.Equal(StageKind.VaporRecovery, plan.Stages[change + 1].Kind);

@@ -147,7 +147,7 @@ public class PullLengthTests
     [Fact]
     public void What_is_asked_for_above_the_air_is_not_pulled_further_than_a_twentieth()
     {
-        RecoveryJob job = Oily(Jobs.Chiller("R-22", 20, cylinders: 1)) with { Evacuation = new EvacuationOptions { Purpose = OpeningPurpose.OilChange } };
+        RecoveryJob job = VaporAlone(Jobs.Chiller("R-22", 20, cylinders: 1)) with { Evacuation = new EvacuationOptions { Purpose = OpeningPurpose.OilChange } };
         RecoveryPlan plan = RecoveryPlanner.Plan(job);
         double level = 101_325 + (5 * 6894.757);
         Assert.Equal(level, plan.Requirement.RequiredPressure.Pascals, 1);

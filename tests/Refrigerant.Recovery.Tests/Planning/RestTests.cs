@@ -74,7 +74,7 @@ public class RestTests
 
     /// <summary>A full cylinder is changed for the next one; where there is none the job is closed.</summary>
     [Theory]
-    [InlineData(1, StageKind.MachineClearing)]
+    [InlineData(1, StageKind.Close)]
     [InlineData(2, StageKind.CylinderChange)]
     public void A_full_cylinder_is_changed(int cylinders, StageKind kind)
     {

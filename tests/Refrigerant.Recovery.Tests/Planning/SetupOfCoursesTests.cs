@@ -69,7 +69,7 @@ public class SetupOfCoursesTests
         Assert.Null(Plan(Plain, SetUp, new CourseStage(kind) { End = StageEnd.DesignPressure }).Findings.Said("stage-design-pressure"));
     }
 
-    /// <summary>A surface with water behind it that comes to 0 °C: in the coldest pull, after the time that its course tells; a stop where nobody keeps it above, unless it was as cold before.</summary>
+    /// <summary>A surface with water behind it that comes to 0 °C: in the coldest pull, after the time that its course tells; a stop where nobody keeps it above, unless it was as cold before the first pull.</summary>
     [Fact]
     public void Tubes_that_freeze_are_told_with_the_time_and_the_coldest()
     {
@@ -83,6 +83,7 @@ public class SetupOfCoursesTests
         Assert.Null(Plan(Plain, SetUp, Cold(271, 270)).Findings.Said("tubes-freeze"));
         RecoveryJob let = wet with { KeepAboveFreezing = false };
         Assert.Equal(Severity.Stop, Plan(let, SetUp, Cold(275, 270)).Findings.Said("tubes-freeze")!.Severity);
+        Assert.Equal(Severity.Stop, Plan(let, SetUp, Cold(275, 271), Cold(272, 270)).Findings.Said("tubes-freeze")!.Severity);
         CourseStage before = new(StageKind.Rest) { After = Holds(wet, 1, 270, 272) };
         Finding was = Plan(let, SetUp, before, Cold(275, 270) with { Points = [At(0, metal: 272), At(50, metal: 271)] }).Findings.Said("tubes-freeze")!;
         Assert.Equal(Severity.Warning, was.Severity);

@@ -69,7 +69,10 @@ public class MeasuredOutcomeTests
         Mass before = Plan.Job.Cylinders[0].GrossWeight;
         JobReading At(double minutes, double kilograms) => new()
         {
-            Time = Duration.FromMinutes(minutes), SuctionGaugePressure = Pressure.FromKilopascals(-60), GrossWeight = before + Mass.FromKilograms(kilograms), MachineRunning = true,
+            Time = Duration.FromMinutes(minutes),
+            SuctionGaugePressure = Pressure.FromKilopascals(-60),
+            GrossWeight = before + Mass.FromKilograms(kilograms),
+            MachineRunning = true,
         };
         RecoveryRecord record = RecoveryRecord.From(Plan, RecoveryRecordTests.Facts with { Log = JobLog.FromReadings([At(0, 0), At(10, received), At(20, received)]) });
         Assert.False(record.IsLevelMeasured);

@@ -150,11 +150,9 @@ internal sealed class RecordBuilder
         var share = new Ratio(ledger.InCylindersKilograms / ledger.ChargeKilograms, UnitsNet.Units.RatioUnit.DecimalFraction);
         bool hasShare = IsWeighed && _plan.Requirement.RequiredRecovery is Ratio required && share >= required;
         bool isAtLevel = isRead ? _plan.Requirement.IsMetBy(reached) : _plan.IsLevelReached && _plan.Verdict.Outcome != LevelOutcome.ShareRecovered && !IsShort(ledger);
-        bool isReached = isAtLevel || hasShare || (isRead && !IsWeighed && _plan.IsLevelReached && _plan.Verdict.Outcome == LevelOutcome.ShareRecovered);
-        if (isRead || !isReached || hasShare)
-        {
-            _findings.RemoveAll(finding => Outcome.Contains(finding.Code) || (isRead && finding.Code == PlanCodes.OilHolds.Id));
-        }
+        bool isReached = isAtLevel || hasShare;
+        string[] replaced = isRead ? [.. Outcome, PlanCodes.OilHolds.Id] : hasShare ? Outcome : isReached ? [] : [PlanCodes.LevelReached.Id, PlanCodes.ShareRecovered.Id];
+        _findings.RemoveAll(finding => replaced.Contains(finding.Code));
 
         if (!isReached)
         {

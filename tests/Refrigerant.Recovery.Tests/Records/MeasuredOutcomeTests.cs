@@ -97,6 +97,19 @@ public class MeasuredOutcomeTests
         Assert.Equal(told ? Severity.Caution : null, caution?.Severity);
     }
 
+    /// <summary>What a plan forbids stands where nothing that was read speaks against it: weights of a job whose cylinders were too few.</summary>
+    [Fact]
+    public void What_a_plan_forbids_stands_unless_it_was_read_otherwise()
+    {
+        RecoveryPlan few = RecoveryPlanner.Plan(Jobs.Chiller("R-32", 30, cylinders: 1) with { Cylinders = [Jobs.Cylinder(30, "C1")] });
+        RecoveryRecord weighed = From(few, 8, null), read = From(few, 8, 1200);
+        Assert.False(weighed.Level.IsReached || read.Level.IsReached);
+        Assert.Contains(weighed.Findings, finding => finding is { Code: "level-not-reached", Severity: Severity.Stop });
+        Assert.DoesNotContain(weighed.Findings, finding => finding.Code == "level-not-shown");
+        Assert.DoesNotContain(read.Findings, finding => finding.Code == "level-not-reached");
+        Assert.Contains(read.Findings, finding => finding.Code == "measured-above-level");
+    }
+
     private static RecoveryRecord From(RecoveryPlan plan, double kilograms, double? kilopascals) => RecoveryRecord.From(plan, RecoveryRecordTests.Facts with
     {
         ScaleReadings = new Dictionary<string, Mass> { ["C1"] = plan.Job.Cylinders[0].GrossWeight + Mass.FromKilograms(kilograms) },

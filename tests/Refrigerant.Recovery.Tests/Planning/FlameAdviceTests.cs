@@ -1,5 +1,4 @@
 using System;
-using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Planning;
 using Refrigerant.Recovery.Rules;

@@ -72,8 +72,8 @@ internal sealed partial class MutatedLibrary
             int constants = _notConstant.Count;
             foreach ((_, string file, int line, int column) in errors.Where(error => error.Id == MustBeConstant))
             {
-                _notConstant.UnionWith(TokenAt(file, line, column).Parent!.Ancestors().OfType<FieldDeclarationSyntax>().SelectMany(f => f.Declaration.Variables)
-                    .Select(v => (Path.GetRelativePath(Path.Combine(_copy, Library), file), v.Identifier.ValueText)));
+                _notConstant.UnionWith(TokenAt(file, line, column).Parent!.Ancestors().SelectMany(node => Schemata.ConstantsOf(node))
+                    .Select(name => (Path.GetRelativePath(Path.Combine(_copy, Library), file), name)));
             }
 
             if (_notConstant.Count > constants)

@@ -42,8 +42,19 @@ internal sealed class Schemata(IReadOnlyCollection<Mutant> mutants, IReadOnlyCol
         return _constants.Contains(node) || IsMadeFromOne(node) ? WithoutConst(result!) : result;
     }
 
-    private bool IsMadeFromOne(SyntaxNode node) =>
-        node is FieldDeclarationSyntax field && field.Modifiers.Any(SyntaxKind.ConstKeyword) && field.Declaration.Variables.Any(v => notConstant.Contains(v.Identifier.ValueText));
+    /// <summary>Names of the constants that a node declares, of a class or within a method; none where it declares none.</summary>
+    public static IEnumerable<string> ConstantsOf(SyntaxNode node)
+    {
+        VariableDeclarationSyntax? declaration = node switch
+        {
+            FieldDeclarationSyntax field when field.Modifiers.Any(SyntaxKind.ConstKeyword) => field.Declaration,
+            LocalDeclarationStatementSyntax local when local.Modifiers.Any(SyntaxKind.ConstKeyword) => local.Declaration,
+            _ => null,
+        };
+        return declaration is null ? [] : declaration.Variables.Select(v => v.Identifier.ValueText);
+    }
+
+    private bool IsMadeFromOne(SyntaxNode node) => ConstantsOf(node).Any(notConstant.Contains);
 
     private static SyntaxNode WithoutConst(SyntaxNode node)
     {

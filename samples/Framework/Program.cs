@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
 using Refrigerant.Recovery.Cylinders;
 using Refrigerant.Recovery.Equipment;
 using Refrigerant.Recovery.Estimation;
@@ -44,7 +45,7 @@ namespace Refrigerant.Recovery.Samples.Framework
             #region plan
             RecoveryPlan plan = RecoveryPlanner.Plan(job);
             Console.WriteLine(plan);
-            foreach (Finding finding in plan.Findings)
+            foreach (Finding finding in plan.Cautions.Concat(plan.Findings).OrderByDescending(finding => finding.Severity))
             {
                 Console.WriteLine(finding);
             }

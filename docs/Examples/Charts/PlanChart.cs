@@ -38,7 +38,7 @@ internal static class PlanChart
 
     private static void Draw(Plot plot, RecoveryPlan plan, Func<TrajectoryPoint, double> value)
     {
-        StageKind[] kinds = [StageKind.PushPull, StageKind.VaporRecovery, StageKind.Hold];
+        StageKind[] kinds = [StageKind.LiquidRecovery, StageKind.VaporRecovery, StageKind.Hold];
         for (int i = 0; i < kinds.Length; i++)
         {
             string label = Name(kinds[i]);
@@ -57,7 +57,7 @@ internal static class PlanChart
 
     private static string Name(StageKind kind) => kind switch
     {
-        StageKind.PushPull => "push-pull",
+        StageKind.LiquidRecovery => "liquid recovery",
         StageKind.VaporRecovery => "vapor recovery",
         _ => "hold",
     };

@@ -134,7 +134,7 @@ public sealed record Appliance
         get;
         init
         {
-            Require.InRange(value.Kelvins, 50, 700, "K", nameof(Temperature));
+            Require.Kelvins(value, 50, 700, nameof(Temperature));
             field = Held.Celsius(value);
         }
     }
@@ -148,7 +148,7 @@ public sealed record Appliance
         {
             if (value is Temperature given)
             {
-                Require.InRange(given.Kelvins, 150, 400, "K", nameof(Surroundings));
+                Require.Kelvins(given, 150, 400, nameof(Surroundings));
             }
 
             field = Held.Celsius(value);

@@ -121,7 +121,7 @@ public sealed record ApplianceOil
         get;
         init
         {
-            Require.InRange(value.Seconds, 1, 1e6, "s", nameof(FoamingTime));
+            Require.Seconds(value, 1, 1e6, nameof(FoamingTime));
             field = Held.Minutes(value);
         }
     }
@@ -138,7 +138,7 @@ public sealed record ApplianceOil
         get;
         init
         {
-            Require.InRange(value.Seconds, 1, 1e9, "s", nameof(DiffusionTime));
+            Require.Seconds(value, 1, 1e9, nameof(DiffusionTime));
             field = Held.Minutes(value);
         }
     }

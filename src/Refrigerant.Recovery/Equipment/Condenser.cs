@@ -43,7 +43,7 @@ public sealed record Condenser
         get;
         init
         {
-            Require.InRange((double)value.Watts, 0, 1e8, "W", nameof(RatedDuty));
+            Require.InRange(Require.Watts(value, nameof(RatedDuty)), 0, 1e8, "W", nameof(RatedDuty));
             field = Held.Watts(value);
         }
     }
@@ -74,7 +74,7 @@ public sealed record Condenser
         {
             if (value is Temperature given)
             {
-                Require.InRange(given.Kelvins, 200, 400, "K", nameof(CoolantTemperature));
+                Require.Kelvins(given, 200, 400, nameof(CoolantTemperature));
             }
 
             field = Held.Celsius(value);

@@ -66,7 +66,7 @@ public sealed record MachineBody
         get;
         init
         {
-            Require.InRange((double)value.Watts, 0, 1e7, "W", nameof(FrictionPower));
+            Require.InRange(Require.Watts(value, nameof(FrictionPower)), 0, 1e7, "W", nameof(FrictionPower));
             field = Held.Watts(value);
         }
     }

@@ -122,7 +122,7 @@ public sealed record RecoveryCylinder
         {
             if (value is Temperature given)
             {
-                Require.InRange(given.Kelvins, 150, 400, "K", nameof(Temperature));
+                Require.Kelvins(given, 150, 400, nameof(Temperature));
             }
 
             field = Held.Celsius(value);

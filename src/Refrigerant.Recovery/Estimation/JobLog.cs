@@ -27,6 +27,8 @@ public sealed class JobLog : IEquatable<JobLog>
     /// <summary>Bounds of temperatures, K.</summary>
     internal const double Coldest = 150, Warmest = 400;
 
+    private const double LastDigits = 1e-14;
+
     private JobLog(IReadOnlyList<JobReading> readings) => Readings = readings;
 
     /// <summary>The readings, at least one, each later than the one before.</summary>
@@ -43,12 +45,8 @@ public sealed class JobLog : IEquatable<JobLog>
     /// <exception cref="ArgumentException">No reading, or too many; the message names a reading that is not later than the one before, not finite, or out of range.</exception>
     public static JobLog FromReadings(IReadOnlyList<JobReading> readings)
     {
-        IReadOnlyList<JobReading> copy = Require.Copy(readings, nameof(readings));
-        if (copy.Count is 0 or > MostReadings)
-        {
-            throw new ArgumentException($"readings has {copy.Count} members; a log has 1 to {MostReadings}.", nameof(readings));
-        }
-
+        JobLog log = FromPossible(Require.NotNull(readings, nameof(readings)));
+        IReadOnlyList<JobReading> copy = log.Readings;
         for (int i = 0; i < copy.Count; i++)
         {
             foreach ((string member, string reason) in Faults(copy[i], i == 0 ? null : copy[i - 1]))
@@ -57,7 +55,16 @@ public sealed class JobLog : IEquatable<JobLog>
             }
         }
 
-        return new JobLog(copy);
+        return log;
+    }
+
+    /// <summary>A log of readings in which <see cref="Faults"/> found nothing.</summary>
+    internal static JobLog FromPossible(IReadOnlyList<JobReading> readings)
+    {
+        IReadOnlyList<JobReading> copy = Require.Copy(readings, nameof(readings));
+        return copy.Count is > 0 and <= MostReadings
+            ? new JobLog(copy)
+            : throw new ArgumentException($"readings has {copy.Count} members; a log has 1 to {MostReadings}.", nameof(readings));
     }
 
     /// <summary>
@@ -109,23 +116,35 @@ public sealed class JobLog : IEquatable<JobLog>
                     : $"{Require.Text(time)} s is the time of the reading before; each must be later.");
         }
 
-        foreach ((string member, double? value, double low, double high, string unit) in new[]
+        if (Outside(reading.SuctionGaugePressure?.Pascals, LowestGauge, HighestGauge, "Pa gauge") is string suction)
         {
-            (nameof(JobReading.SuctionGaugePressure), reading.SuctionGaugePressure?.Pascals, LowestGauge, HighestGauge, "Pa gauge"),
-            (nameof(JobReading.GrossWeight), reading.GrossWeight?.Kilograms, 0, HeaviestWeight, "kg"),
-            (nameof(JobReading.Ambient), reading.Ambient?.Kelvins, Coldest, Warmest, "K"),
-            (nameof(JobReading.PipeTemperature), reading.PipeTemperature?.Kelvins, Coldest, Warmest, "K"),
-            (nameof(JobReading.DischargeGaugePressure), reading.DischargeGaugePressure?.Pascals, LowestGauge, HighestGauge, "Pa gauge"),
-        })
+            yield return (nameof(JobReading.SuctionGaugePressure), suction);
+        }
+
+        if (Outside(reading.GrossWeight?.Kilograms, 0, HeaviestWeight, "kg") is string gross)
         {
-            if (value is double given && Outside(given, low, high, unit) is string outside)
-            {
-                yield return (member, outside);
-            }
+            yield return (nameof(JobReading.GrossWeight), gross);
+        }
+
+        if (Outside(reading.Ambient?.Kelvins, Coldest, Warmest, "K") is string ambient)
+        {
+            yield return (nameof(JobReading.Ambient), ambient);
+        }
+
+        if (Outside(reading.PipeTemperature?.Kelvins, Coldest, Warmest, "K") is string pipe)
+        {
+            yield return (nameof(JobReading.PipeTemperature), pipe);
+        }
+
+        if (Outside(reading.DischargeGaugePressure?.Pascals, LowestGauge, HighestGauge, "Pa gauge") is string discharge)
+        {
+            yield return (nameof(JobReading.DischargeGaugePressure), discharge);
         }
     }
 
-    private static string? Outside(double value, double low, double high, string unit) => value >= low && value <= high
+    /// <summary>Sums of a conversion are off in their last digits.</summary>
+    private static string? Outside(double? value, double low, double high, string unit) =>
+        value is not double given || (given >= low - (LastDigits * Math.Abs(low)) && given <= high + (LastDigits * high))
         ? null
-        : $"{Require.Text(value)} {unit}; it must be from {Require.Text(low)} to {Require.Text(high)} {unit}.";
+        : $"{Require.Text(given)} {unit}; it must be from {Require.Text(low)} to {Require.Text(high)} {unit}.";
 }

@@ -1,3 +1,4 @@
+using System;
 using Refrigerant.Recovery.Numerics;
 using UnitsNet;
 
@@ -108,12 +109,14 @@ public sealed partial record FindingValue
     /// <summary>Electric or shaft power.</summary>
     /// <param name="name">What it is.</param>
     /// <param name="power">The power.</param>
-    public static FindingValue Power(string name, Power power) => new(name, FindingValueKind.Power, (double)power.Watts);
+    /// <exception cref="ArgumentOutOfRangeException">More than 7.9e28 W either way.</exception>
+    public static FindingValue Power(string name, Power power) => new(name, FindingValueKind.Power, Require.Watts(power, nameof(power)));
 
     /// <summary>A flow of heat.</summary>
     /// <param name="name">What it is.</param>
     /// <param name="heat">The flow.</param>
-    public static FindingValue HeatFlow(string name, Power heat) => new(name, FindingValueKind.HeatFlow, (double)heat.Watts);
+    /// <exception cref="ArgumentOutOfRangeException">More than 7.9e28 W either way.</exception>
+    public static FindingValue HeatFlow(string name, Power heat) => new(name, FindingValueKind.HeatFlow, Require.Watts(heat, nameof(heat)));
 
     /// <summary>A flow of mass.</summary>
     /// <param name="name">What it is.</param>

@@ -94,18 +94,23 @@ public static partial class QuantityText
 
     /// <summary>Electric and shaft power, in watts in both systems as heaters and motors are marked: "1500 W", "12.5 kW".</summary>
     /// <param name="power">Any finite power.</param>
-    public static string Power(Power power)
+    /// <exception cref="ArgumentOutOfRangeException">More than 7.9e28 W either way.</exception>
+    public static string Power(Power power) => Watts(Require.Watts(power, nameof(power)));
+
+    private static string Watts(double watts)
     {
-        double watts = (double)power.Watts;
         return Math.Abs(watts) < 1e4 ? Text(watts, "W") : Text(watts / 1e3, "kW");
     }
 
     /// <summary>Heat that flows: "5120 Btu/h"; "1500 W", "12.5 kW".</summary>
     /// <param name="heat">Any finite flow of heat.</param>
     /// <param name="units">The units.</param>
-    public static string HeatFlow(Power heat, DisplayUnits units) => IsInternational(units)
-        ? Power(heat)
-        : Text((double)heat.Watts / WattsPerBtuPerHour, "Btu/h");
+    /// <exception cref="ArgumentOutOfRangeException">More than 7.9e28 W either way.</exception>
+    public static string HeatFlow(Power heat, DisplayUnits units)
+    {
+        double watts = Require.Watts(heat, nameof(heat));
+        return IsInternational(units) ? Watts(watts) : Text(watts / WattsPerBtuPerHour, "Btu/h");
+    }
 
     /// <summary>A flow of mass: "0.99 lb/min", "1.3 oz/min"; "0.45 kg/min", "36 g/min".</summary>
     /// <param name="flow">Any finite flow.</param>

@@ -6,8 +6,11 @@ namespace Refrigerant.Recovery.Flow;
 /// <summary>Friction in round pipes.</summary>
 public static class Friction
 {
+    /// <summary>Below it the factor would be infinite.</summary>
+    private const double SmallestReynolds = 1e-300;
+
     /// <summary>Darcy friction factor for every Reynolds number, laminar to fully rough.</summary>
-    /// <param name="reynolds">Reynolds number ρ·v·D/μ, greater than zero.</param>
+    /// <param name="reynolds">Reynolds number ρ·v·D/μ, 1e-300 or more.</param>
     /// <param name="relativeRoughness">Roughness over inner diameter ε/D, 0 to 1.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value outside its range.</exception>
     /// <remarks>
@@ -16,7 +19,7 @@ public static class Friction
     /// </remarks>
     public static double Factor(double reynolds, double relativeRoughness)
     {
-        Require.Positive(reynolds, string.Empty, nameof(reynolds));
+        Require.InRange(reynolds, SmallestReynolds, double.MaxValue, string.Empty, nameof(reynolds));
         Require.InRange(relativeRoughness, 0, 1, string.Empty, nameof(relativeRoughness));
         return Churchill(reynolds, relativeRoughness);
     }

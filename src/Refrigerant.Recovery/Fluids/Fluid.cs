@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using Refrigerant.Recovery.Fluids.Helmholtz;
 using Refrigerant.Recovery.Fluids.Mixtures;
 using Refrigerant.Recovery.Numerics;
 using UnitsNet;
@@ -17,7 +18,7 @@ public sealed class Fluid : IEquatable<Fluid>
     /// <summary>Every fluid of the catalogue.</summary>
     public static IReadOnlyList<Fluid> All => FluidCatalogue.All;
 
-    /// <summary>The property model in plain SI doubles, for hot code.</summary>
+    /// <summary>The property model in plain SI doubles, for hot code. That of another engine answers through a check: what is not finite is an <see cref="InvalidOperationException"/>.</summary>
     public PropertyModel Model { get; }
 
     /// <summary>The ASHRAE 34 designation, such as "R-134a".</summary>
@@ -62,8 +63,10 @@ public sealed class Fluid : IEquatable<Fluid>
 
     /// <summary>Makes a fluid of any property engine; every other layer accepts it.</summary>
     /// <param name="model">The engine's model of the fluid.</param>
+    /// <remarks>Whatever is then computed with it throws an <see cref="InvalidOperationException"/> that names engine and call where the engine answers with NaN or infinity.</remarks>
     /// <exception cref="ArgumentNullException"><paramref name="model"/> is null.</exception>
-    public static Fluid FromModel(PropertyModel model) => new(Require.NotNull(model, nameof(model)));
+    public static Fluid FromModel(PropertyModel model) =>
+        new(Require.NotNull(model, nameof(model)) is HelmholtzModel or MixtureModel or CheckedModel ? model : new CheckedModel(model));
 
     /// <summary>Makes a blend of a composition by mass, from components of the catalogue.</summary>
     /// <param name="massFractions">Designation and mass fraction (0 to 1) of each component; the fractions add up to 1 within 1e-6.</param>
@@ -172,7 +175,7 @@ public sealed class Fluid : IEquatable<Fluid>
             return true;
         }
 
-        if (model is null || other is null || other.Designation != model.Designation || other.GetType() != model.GetType() || other.Source != model.Source
+        if (model is null || other is null || other.Designation != model.Designation || CheckedModel.EngineOf(other).GetType() != CheckedModel.EngineOf(model).GetType() || other.Source != model.Source
             || other.Composition.Count != model.Composition.Count)
         {
             return false;

@@ -11,7 +11,7 @@ namespace Refrigerant.Recovery.Fluids;
 /// <remarks>
 /// Implementations are immutable and thread-safe. Input that is NaN, infinite or outside <see cref="Range"/> throws
 /// <see cref="PropertyRangeException"/>; an iteration that fails throws <see cref="ConvergenceException"/>; no method
-/// returns NaN or infinity. Methods of the embedded engine allocate nothing after the first call for a fluid.
+/// returns NaN or infinity: a <see cref="Fluid"/> of an engine that does throws an <see cref="InvalidOperationException"/> that names engine and call. Methods of the embedded engine allocate nothing after the first call for a fluid.
 /// </remarks>
 public abstract class PropertyModel
 {

@@ -73,6 +73,10 @@ internal static partial class Require
         return value;
     }
 
+    /// <summary>A day that was given, not the default of its type.</summary>
+    public static DateTime Given(DateTime value, string parameter) =>
+        value != default ? value : throw new ArgumentException($"{parameter} is 0001-01-01, which is what a day that was not given is; it must be given.", parameter);
+
     /// <summary>A read-only copy of a list, equal to another of the same members; neither it nor a member may be null.</summary>
     public static IReadOnlyList<T> Copy<T>([NotNull] IReadOnlyList<T>? values, string parameter)
         where T : class

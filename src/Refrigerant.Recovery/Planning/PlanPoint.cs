@@ -24,5 +24,5 @@ public readonly record struct PlanPoint
     public Duration Time => new(Stage.Start.Seconds + Point.Time.Seconds, DurationUnit.Second);
 
     /// <summary>Stage and time since the start of the job.</summary>
-    public override string ToString() => FormattableString.Invariant($"{Stage?.Kind} at {Time.Minutes:F1} min");
+    public override string ToString() => Stage is null ? "no point of a plan" : FormattableString.Invariant($"{Stage.Kind} at {Time.Minutes:F1} min");
 }

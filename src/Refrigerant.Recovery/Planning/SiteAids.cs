@@ -70,7 +70,7 @@ public sealed record SiteAids
         get;
         init
         {
-            Require.InRange((double)value.Watts, 0, 1e6, "W", nameof(Heater));
+            Require.InRange(Require.Watts(value, nameof(Heater)), 0, 1e6, "W", nameof(Heater));
             field = Held.Watts(value);
         }
     }
@@ -82,7 +82,7 @@ public sealed record SiteAids
         get;
         init
         {
-            Require.InRange((double)value.Watts, 0, 1e5, "W", nameof(CrankcaseHeater));
+            Require.InRange(Require.Watts(value, nameof(CrankcaseHeater)), 0, 1e5, "W", nameof(CrankcaseHeater));
             field = Held.Watts(value);
         }
     }

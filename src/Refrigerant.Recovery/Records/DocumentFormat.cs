@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.IO;
+using System.Linq;
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
@@ -19,6 +20,9 @@ internal sealed class DocumentFormat<TDocument, TResult>
 {
     /// <summary>Deeper than any document of ours.</summary>
     private const int DeepestNesting = 32;
+
+    /// <summary>A member that any document may have: where its schema is.</summary>
+    private const string SchemaMember = "$schema";
 
     /// <summary>Longer than the plan of the longest job with its course.</summary>
     private const int LongestText = 64 * 1024 * 1024;
@@ -43,7 +47,7 @@ internal sealed class DocumentFormat<TDocument, TResult>
     public bool TryRead(string json, FluidResolver? fluids, out TResult? result, out IReadOnlyList<DocumentError> errors)
     {
         Require.NotNull(json, nameof(json));
-        return TryRead(() => JsonDocument.Parse(json, Options), json.Length, fluids, out result, out errors);
+        return TryRead(() => JsonDocument.Parse(json.AsMemory(json.StartsWith("\uFEFF", StringComparison.Ordinal) ? 1 : 0), Options), json.Length, fluids, out result, out errors);
     }
 
     public bool TryRead(ReadOnlyMemory<byte> utf8Json, FluidResolver? fluids, out TResult? result, out IReadOnlyList<DocumentError> errors) =>
@@ -110,6 +114,12 @@ internal sealed class DocumentFormat<TDocument, TResult>
         try
         {
             using JsonDocument document = Parse(parse, length);
+            if (new DocumentNode(document.RootElement, "$").Member(SchemaMember).Value is { ValueKind: JsonValueKind.String })
+            {
+                using JsonDocument bare = WithoutSchema(document.RootElement);
+                return TryRead(bare.RootElement, fluids, out result, out errors);
+            }
+
             return TryRead(document.RootElement, fluids, out result, out errors);
         }
         catch (DocumentException e)
@@ -118,6 +128,29 @@ internal sealed class DocumentFormat<TDocument, TResult>
             errors = e.Errors;
             return false;
         }
+    }
+
+    /// <summary>The document without the member by which an editor finds its schema.</summary>
+    private static JsonDocument WithoutSchema(JsonElement root)
+    {
+        using var text = new MemoryStream();
+        using var writer = new Utf8JsonWriter(text);
+        writer.WriteStartObject();
+        try
+        {
+            foreach (JsonProperty member in root.EnumerateObject().Where(member => !member.NameEquals(SchemaMember)))
+            {
+                member.WriteTo(writer);
+            }
+        }
+        catch (InvalidOperationException e)
+        {
+            throw new DocumentException("$", "$: it is not valid Unicode.", e);
+        }
+
+        writer.WriteEndObject();
+        writer.Flush();
+        return JsonDocument.Parse(text.ToArray(), Options);
     }
 
     private static JsonDocument Parse(Func<JsonDocument> parse, int length)

@@ -11,31 +11,41 @@ internal readonly struct DocumentNode
     private const int LongestValueShown = 60;
 
     private readonly JsonElement? _element;
+    private readonly DocumentPath _path;
 
     public DocumentNode(JsonElement? element, string path)
+        : this(element, new DocumentPath(path))
     {
-        _element = element;
-        Path = path;
     }
 
-    public string Path { get; }
+    private DocumentNode(JsonElement? element, DocumentPath path)
+    {
+        _element = element;
+        _path = path;
+    }
+
+    public string Path => _path.ToString();
 
     /// <summary>What stands here; null where nothing does.</summary>
     public JsonElement? Value => _element;
 
-    public DocumentNode Member(string name) => new(Find(name), Path + "." + name);
+    public DocumentNode Member(string name) => Member(name, Find(name));
 
-    public DocumentNode Item(int index) => new(
-        _element is { ValueKind: JsonValueKind.Array } parent && index < parent.GetArrayLength() ? parent[index] : null,
-        FormattableString.Invariant($"{Path}[{index}]"));
+    /// <summary>A member whose value is known.</summary>
+    public DocumentNode Member(string name, JsonElement? value) => new(value, _path.Member(name));
 
     /// <summary>The members of a list; none where there is no list.</summary>
     public IEnumerable<DocumentNode> Items()
     {
-        int count = _element is { ValueKind: JsonValueKind.Array } list ? list.GetArrayLength() : 0;
-        for (int i = 0; i < count; i++)
+        if (_element is not { ValueKind: JsonValueKind.Array } list)
         {
-            yield return Item(i);
+            yield break;
+        }
+
+        int index = 0;
+        foreach (JsonElement item in list.EnumerateArray())
+        {
+            yield return new DocumentNode(item, _path.Item(index++));
         }
     }
 

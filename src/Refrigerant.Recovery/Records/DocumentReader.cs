@@ -37,29 +37,18 @@ internal sealed class DocumentReader
     {
         var root = new DocumentNode(element, "$");
         Check(element, type, root);
-        return _errors.Count == 0 ? Try(() => use(element.Deserialize(type)!, root)) : null;
+        return _errors.Count == 0 ? Try(() => use(root.Build(() => element.Deserialize(type)!), root)) : null;
     }
 
     private void Check(JsonElement element, JsonTypeInfo type, DocumentNode node, NumberRange? range = null)
     {
         switch (type.Kind)
         {
-            case JsonTypeInfoKind.Object:
-                int before = _errors.Count;
+            case JsonTypeInfoKind.Object when _parts is null:
                 CheckObject(element, type, node);
-                if (_parts is not null)
-                {
-                    (DocumentNode Place, string Reason)[] contradictions =
-                        element.ValueKind == JsonValueKind.Object ? [.. _parts.Contradictions(type.Type, node)] : [];
-                    Tell(contradictions.Where(each => each.Place.Path != node.Path));
-                    MakeWhatCanBe(element, type, node, before);
-                    Tell(contradictions.Where(each => each.Place.Path == node.Path));
-                }
-                else if (_errors.Count == before)
-                {
-                    Try(() => node.Build(() => element.Deserialize(type)!));
-                }
-
+                break;
+            case JsonTypeInfoKind.Object:
+                CheckPart(element, type, node, _parts);
                 break;
             case JsonTypeInfoKind.Enumerable:
                 CheckList(element, type, node);
@@ -68,6 +57,17 @@ internal sealed class DocumentReader
                 CheckValue(element, Nullable.GetUnderlyingType(type.Type) ?? type.Type, node, range);
                 break;
         }
+    }
+
+    /// <summary>Checks an object and what it is made to.</summary>
+    private void CheckPart(JsonElement element, JsonTypeInfo type, DocumentNode node, DocumentParts parts)
+    {
+        int before = _errors.Count;
+        CheckObject(element, type, node);
+        (DocumentNode Place, string Reason)[] contradictions = element.ValueKind == JsonValueKind.Object ? [.. parts.Contradictions(type.Type, node)] : [];
+        Tell(contradictions.Where(each => each.Place.Path != node.Path));
+        MakeWhatCanBe(element, type, node, before);
+        Tell(contradictions.Where(each => each.Place.Path == node.Path));
     }
 
     /// <summary>Adds what is not told yet.</summary>
@@ -128,36 +128,73 @@ internal sealed class DocumentReader
 
     private void CheckObject(JsonElement element, JsonTypeInfo type, DocumentNode node)
     {
-        if (!Expect(element.ValueKind == JsonValueKind.Object, node, "it must be an object, in braces."))
+        if (!Expect(element.ValueKind == JsonValueKind.Object, node, "it must be an object, in braces.") || Members(element, type, node) is not List<GivenMember> members)
         {
             return;
         }
 
-        // All names first: one that is no text makes even the search for another fail.
-        (string Name, JsonElement Value)[]? members = Try<(string, JsonElement)[]>(
-            () => [.. element.EnumerateObject().Select(member => (Text(() => member.Name, node), member.Value))]);
-        if (members is null)
+        int[] given = new int[type.Properties.Count];
+        HashSet<string>? unknown = null;
+        foreach (GivenMember member in members)
         {
-            return;
-        }
-
-        var seen = new HashSet<string>(StringComparer.Ordinal);
-        foreach ((string name, JsonElement value) in members)
-        {
-            DocumentNode place = node.Member(name);
-            JsonPropertyInfo? property = type.Properties.FirstOrDefault(p => p.Name == name);
-            bool isTwice = members.Count(other => other.Name == name) > 1;
-            if (seen.Add(name)
-                && Expect(!isTwice, place, "it is given twice.")
-                && Expect(property is not null, place, $"there is no such member; known are {string.Join(", ", type.Properties.Select(p => p.Name))}."))
+            if (member.Index >= 0)
             {
-                CheckMember(value, type, property!, place);
+                given[member.Index]++;
             }
         }
 
-        foreach (JsonPropertyInfo missing in type.Properties.Where(p => p.IsRequired && !seen.Contains(p.Name)))
+        foreach (GivenMember member in members)
         {
-            Expect(false, node.Member(missing.Name), "it is missing and must be given.");
+            if (member.Index < 0)
+            {
+                if ((unknown ??= []).Add(member.Name))
+                {
+                    Tell(node.Member(member.Name, member.Value), $"there is no such member; known are {string.Join(", ", type.Properties.Select(p => p.Name))}.");
+                }
+            }
+            else if (given[member.Index] == 1)
+            {
+                CheckMember(member.Value, type, type.Properties[member.Index], node.Member(member.Name, member.Value));
+            }
+            else if (given[member.Index] > 1)
+            {
+                Tell(node.Member(member.Name), "it is given twice.");
+                given[member.Index] = -1;
+            }
+        }
+
+        for (int i = 0; i < given.Length; i++)
+        {
+            if (given[i] == 0 && type.Properties[i].IsRequired)
+            {
+                Tell(node.Member(type.Properties[i].Name), "it is missing and must be given.");
+            }
+        }
+    }
+
+    /// <summary>What an object has. All names first: one that is no text makes even the search for another fail, and then there is nothing.</summary>
+    private List<GivenMember>? Members(JsonElement element, JsonTypeInfo type, DocumentNode node)
+    {
+        try
+        {
+            var members = new List<GivenMember>(type.Properties.Count);
+            foreach (JsonProperty member in element.EnumerateObject())
+            {
+                int index = type.Properties.Count - 1;
+                while (index >= 0 && !member.NameEquals(type.Properties[index].Name))
+                {
+                    index--;
+                }
+
+                members.Add(new GivenMember(index < 0 ? member.Name : type.Properties[index].Name, index, member.Value));
+            }
+
+            return members;
+        }
+        catch (InvalidOperationException e)
+        {
+            _errors.AddRange(node.Wrong("it is not valid Unicode.", e).Errors);
+            return null;
         }
     }
 
@@ -165,7 +202,7 @@ internal sealed class DocumentReader
     {
         if (value.ValueKind == JsonValueKind.Null)
         {
-            Expect(!property.IsRequired, place, "it must be given.");
+            Expect(!property.IsRequired && (!property.PropertyType.IsValueType || Nullable.GetUnderlyingType(property.PropertyType) is not null), place, "it must be given.");
             return;
         }
 
@@ -179,17 +216,22 @@ internal sealed class DocumentReader
 
         if (value.ValueKind == JsonValueKind.Number && range is NumberRange given)
         {
-            Expect(given.Has(value.GetDouble()), place, $"it must be {given}.");
+            if (!given.Has(value.GetDouble()))
+            {
+                Tell(place, $"it must be {given}.");
+            }
         }
         else if (value.ValueKind == JsonValueKind.String && _parts is not null)
         {
-            Try<object>(() =>
-            {
-                _parts.CheckText(type.Type, property.Name, value.GetString()!, place);
-                return place;
-            });
+            CheckTextOf(_parts, type.Type, property.Name, value.GetString()!, place);
         }
     }
+
+    private void CheckTextOf(DocumentParts parts, Type owner, string member, string text, DocumentNode place) => Try<object>(() =>
+    {
+        parts.CheckText(owner, member, text, place);
+        return place;
+    });
 
     private void CheckList(JsonElement element, JsonTypeInfo type, DocumentNode node)
     {
@@ -199,10 +241,9 @@ internal sealed class DocumentReader
         }
 
         JsonTypeInfo inner = type.Options.GetTypeInfo(type.Type.GetGenericArguments()[0]);
-        int index = 0;
-        foreach (JsonElement item in element.EnumerateArray())
+        foreach (DocumentNode item in node.Items())
         {
-            Check(item, inner, node.Item(index++));
+            Check(item.Value!.Value, inner, item);
         }
     }
 
@@ -210,21 +251,23 @@ internal sealed class DocumentReader
     {
         if (type == typeof(double))
         {
-            Expect(
-                element.ValueKind == JsonValueKind.Number && element.TryGetDouble(out double number) && Numerics.Require.IsFinite(number),
-                node,
-                range is NumberRange bounds ? $"it must be a number, {bounds}." : "it must be a finite number.");
+            if (element.ValueKind != JsonValueKind.Number || !element.TryGetDouble(out double number) || !Numerics.Require.IsFinite(number))
+            {
+                Tell(node, range is NumberRange bounds ? $"it must be a number, {bounds}." : "it must be a finite number.");
+            }
         }
         else if (type == typeof(int))
         {
-            Expect(element.ValueKind == JsonValueKind.Number && element.TryGetInt32(out _), node, range is NumberRange whole ? $"it must be a whole number, {whole}." : "it must be a whole number, from -2147483648 to 2147483647.");
+            if (element.ValueKind != JsonValueKind.Number || !element.TryGetInt32(out _))
+            {
+                Tell(node, range is NumberRange whole ? $"it must be a whole number, {whole}." : "it must be a whole number, from -2147483648 to 2147483647.");
+            }
         }
         else if (type == typeof(bool))
         {
             Expect(element.ValueKind is JsonValueKind.True or JsonValueKind.False, node, "it must be true or false.");
         }
-        else if (Expect(element.ValueKind == JsonValueKind.String, node, "it must be a text, in quotes.")
-            && Try(() => Text(() => element.GetString()!, node)) is string text)
+        else if (Expect(element.ValueKind == JsonValueKind.String, node, "it must be a text, in quotes.") && Text(element, node) is string text)
         {
             CheckText(text, element, type, node);
         }
@@ -234,7 +277,11 @@ internal sealed class DocumentReader
     {
         if (type.IsEnum)
         {
-            Expect(Enum.GetNames(type).Contains(text), node, $"it must be one of {string.Join(", ", Enum.GetNames(type))}.");
+            string[] names = Enum.GetNames(type);
+            if (Array.IndexOf(names, text) < 0)
+            {
+                Tell(node, $"it must be one of {string.Join(", ", names)}.");
+            }
         }
         else if (type == typeof(DateTime))
         {
@@ -250,11 +297,13 @@ internal sealed class DocumentReader
     {
         if (!condition)
         {
-            _errors.AddRange(node.Wrong(reason).Errors);
+            Tell(node, reason);
         }
 
         return condition;
     }
+
+    private void Tell(DocumentNode node, string reason) => _errors.AddRange(node.Wrong(reason).Errors);
 
     private T? Try<T>(Func<T> make)
         where T : class
@@ -271,15 +320,19 @@ internal sealed class DocumentReader
     }
 
     /// <summary>A text of the document; half of a surrogate pair, which JSON can escape, is none.</summary>
-    private static string Text(Func<string> read, DocumentNode node)
+    private string? Text(JsonElement element, DocumentNode node)
     {
         try
         {
-            return read();
+            return element.GetString();
         }
         catch (InvalidOperationException e)
         {
-            throw node.Wrong("it is not valid Unicode.", e);
+            _errors.AddRange(node.Wrong("it is not valid Unicode.", e).Errors);
+            return null;
         }
     }
+
+    /// <summary>A member of an object as it stands there, and which of its type's it is; -1 for none.</summary>
+    private readonly record struct GivenMember(string Name, int Index, JsonElement Value);
 }

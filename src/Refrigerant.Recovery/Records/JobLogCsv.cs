@@ -46,12 +46,12 @@ public static class JobLogCsv
         IReadOnlyList<JobReading> readings = Require.NotNull(csv, nameof(csv)).Length <= LongestText
             ? Readings(csv, found)
             : Told(found, new DocumentException("line 1", FormattableString.Invariant($"The text has {csv.Length} characters; at most {LongestText} are read.")));
-        log = found.Count == 0 ? JobLog.FromReadings(readings) : null;
+        log = found.Count == 0 ? JobLog.FromPossible(readings) : null;
         errors = new ValueList<DocumentError>([.. found]);
         return log is not null;
     }
 
-    /// <summary>Writes a log in SI units: s, kPa, kg, °C; columns that no reading has are left out. Numbers have 12 significant digits.</summary>
+    /// <summary>Writes a log in SI units: s, kPa, kg, °C; columns that no reading has are left out. Numbers are written in full, in the units in which the log holds them.</summary>
     /// <param name="log">The log.</param>
     /// <exception cref="ArgumentNullException"><paramref name="log"/> is null.</exception>
     public static string Write(JobLog log)

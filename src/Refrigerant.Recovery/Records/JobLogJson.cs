@@ -9,7 +9,7 @@ using Refrigerant.Recovery.Numerics;
 
 namespace Refrigerant.Recovery.Records;
 
-/// <summary>Job logs as JSON, in the shape that is published in the package as schema/recovery-log.schema.json. Numbers are written with 12 significant digits.</summary>
+/// <summary>Job logs as JSON, in the shape that is published in the package as schema/recovery-log.schema.json. Numbers are written in full, in the units in which the log holds them.</summary>
 public static class JobLogJson
 {
     private static readonly DocumentFormat<LogDocument, JobLog> Format = new(DocumentWriter.TypeOf<LogDocument>(), (document, root, _) => document.ToLog(root), _ => new LogParts());

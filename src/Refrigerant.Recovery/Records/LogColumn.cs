@@ -81,7 +81,7 @@ internal sealed class LogColumn
         Quantity("discharge gauge", nameof(JobReading.DischargeGaugePressure), Pressures, reading => reading.DischargeGaugePressure?.Kilopascals, (reading, value) => reading with { DischargeGaugePressure = Exact.PressureOf(value) }),
         Switch("machine", nameof(JobReading.MachineRunning), ("on", "off"), reading => reading.MachineRunning, (reading, value) => reading with { MachineRunning = value }),
         Switch("valve", nameof(JobReading.ValveOpen), ("open", "shut"), reading => reading.ValveOpen, (reading, value) => reading with { ValveOpen = value }),
-        new("cylinder", nameof(JobReading.Cylinder), None, _ => null, (reading, field, _) => reading with { Cylinder = field }),
+        new("cylinder", nameof(JobReading.Cylinder), None, _ => null, (reading, field, _) => field.Trim().Length == 0 ? null : reading with { Cylinder = field }, "it must be a text that is not blank; empty for the same cylinder as before."),
     ];
 
     public string Name { get; }

@@ -30,14 +30,14 @@ internal sealed record LogDocument
         DocumentNode list = root.Member("readings");
         JobReading[] readings = [.. Readings.Select(entry => entry.ToReading())];
         var errors = new List<DocumentError>();
-        for (int i = 0; i < readings.Length; i++)
+        foreach ((JobReading reading, JobReading? before, DocumentNode item) in readings.Zip(list.Items(), (reading, item) => (reading, item)).Select((pair, i) => (pair.reading, i == 0 ? null : readings[i - 1], pair.item)))
         {
-            foreach ((string member, string reason) in JobLog.Faults(readings[i], i == 0 ? null : readings[i - 1]))
+            foreach ((string member, string reason) in JobLog.Faults(reading, before))
             {
-                errors.AddRange(list.Item(i).Member(ReadingEntry.NameOf(member)).Wrong(reason).Errors);
+                errors.AddRange(item.Member(ReadingEntry.NameOf(member)).Wrong(reason).Errors);
             }
         }
 
-        return errors.Count > 0 ? throw new DocumentException(errors) : list.Build(() => JobLog.FromReadings(readings));
+        return errors.Count > 0 ? throw new DocumentException(errors) : list.Build(() => JobLog.FromPossible(readings));
     }
 }

@@ -71,7 +71,8 @@ public sealed record RecordFacts
     public required string Location { get; init => field = Require.NotEmpty(value, nameof(Location)); }
 
     /// <summary>Date of the recovery (40 CFR 82.156(a)(3)); the time of day is ignored.</summary>
-    public required DateTime Date { get; init; }
+    /// <exception cref="ArgumentException">No day: the default of its type.</exception>
+    public required DateTime Date { get; init => field = Require.Given(value, nameof(Date)); }
 
     /// <summary>The moment at which it was completed; null where not noted.</summary>
     public DateTimeOffset? CompletedAt { get; init; }

@@ -38,8 +38,9 @@ public sealed record ShipmentEntry
 
     /// <summary>Type of the refrigerant sent (40 CFR 82.156(a)(3)).</summary>
     /// <exception cref="ArgumentNullException">Null.</exception>
+    /// <exception cref="ArgumentException">Blank.</exception>
     [JsonPropertyName("refrigerant")]
-    public required string Refrigerant { get; init => field = Require.NotNull(value, nameof(Refrigerant)); }
+    public required string Refrigerant { get; init => field = Require.NotEmpty(value, nameof(Refrigerant)); }
 
     /// <summary>Quantity sent, kg (40 CFR 82.156(a)(3)).</summary>
     /// <exception cref="ArgumentOutOfRangeException">Negative, or not finite.</exception>
@@ -47,17 +48,20 @@ public sealed record ShipmentEntry
     public required double Kilograms { get; init => field = Require.NotNegative(value, "kg", nameof(Kilograms)); }
 
     /// <summary>Whether it is for reclamation or destruction (40 CFR 82.156(a)(3)).</summary>
+    /// <exception cref="ArgumentOutOfRangeException">No member of the enumeration.</exception>
     [JsonPropertyName("purpose")]
     public required ShipmentPurpose Purpose { get; init => field = Require.Defined(value, nameof(Purpose)); }
 
     /// <summary>To whom (40 CFR 82.156(a)(3)).</summary>
     /// <exception cref="ArgumentNullException">Null.</exception>
+    /// <exception cref="ArgumentException">Blank.</exception>
     [JsonPropertyName("recipient")]
-    public required string Recipient { get; init => field = Require.NotNull(value, nameof(Recipient)); }
+    public required string Recipient { get; init => field = Require.NotEmpty(value, nameof(Recipient)); }
 
     /// <summary>The day of transfer (40 CFR 82.156(a)(3)).</summary>
+    /// <exception cref="ArgumentException">No day: the default of its type.</exception>
     [JsonPropertyName("date")]
-    public required DateTime Date { get; init; }
+    public required DateTime Date { get; init => field = Require.Given(value, nameof(Date)); }
 
     /// <summary>Date, mass and purpose.</summary>
     public override string ToString() => FormattableString.Invariant($"{Date:yyyy-MM-dd}: {Kilograms:G7} kg of {Refrigerant} for {Purpose}");

@@ -38,7 +38,7 @@ internal sealed class EuropeanLevels : ILevelRules
         return new EvacuationLevel(rule, LevelKind.AbsolutePressure, service || large ? PlaceFigures.EuropeanLarge : PlaceFigures.EuropeanSmall)
         {
             ReferenceKelvins = PlaceFigures.EuropeanTemperature,
-            Hold = new HoldRule(hold, null, null) { WantsNoRise = true },
+            Hold = new HoldRule(hold) { WantsNoRise = true },
             Findings = findings,
         };
     }

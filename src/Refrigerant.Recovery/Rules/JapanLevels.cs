@@ -7,7 +7,7 @@ namespace Refrigerant.Recovery.Rules;
 /// <summary>Ordinance 7 of 2014, art. 40(i): by the pressure at a normal temperature and by the charge.</summary>
 internal sealed class JapanLevels : ILevelRules
 {
-    private static readonly HoldRule Hold = new(PlaceFigures.JapanHold, null, null);
+    private static readonly HoldRule Hold = new(PlaceFigures.JapanHold);
 
     public EvacuationLevel Find(LevelQuestion question)
     {

@@ -7,7 +7,7 @@ namespace Refrigerant.Recovery.Rules;
 /// <summary>40 CFR 82.156.</summary>
 internal sealed class UnitedStatesLevels : ILevelRules
 {
-    private static readonly HoldRule Verified = new(EvacuationFigures.Verify, null, null);
+    private static readonly HoldRule Verified = new(EvacuationFigures.Verify);
 
     public EvacuationLevel Find(LevelQuestion question)
     {

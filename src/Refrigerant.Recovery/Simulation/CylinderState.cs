@@ -17,6 +17,9 @@ public sealed class CylinderState : IEquatable<CylinderState>
     /// <summary>Smallest share of the volume that gas is taken to fill.</summary>
     private const double SmallestGasShare = 1e-3;
 
+    /// <summary>More than the largest cylinder holds at its test pressure, mol.</summary>
+    private const double MostGas = 1e9;
+
     private readonly SectionState _content;
 
     internal CylinderState(RecoveryCylinder cylinder, SectionState content, double gasMoles)
@@ -68,9 +71,10 @@ public sealed class CylinderState : IEquatable<CylinderState>
     /// <param name="cylinder">The cylinder, with its content.</param>
     /// <param name="fluid">The refrigerant.</param>
     /// <param name="temperature">Temperature of content and wall, within the range of the refrigerant's equation.</param>
-    /// <param name="nonCondensables">Air and other non-condensable gases in it, 0 or more.</param>
+    /// <param name="nonCondensables">Air and other non-condensable gases in it, 0 to 1e9 mol.</param>
     /// <remarks>An empty cylinder is taken to hold vapor at 1 kPa, so that the equations stay regular; the ledger does not count it.</remarks>
     /// <exception cref="ArgumentNullException">The cylinder or the fluid is null.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The gases are outside their range.</exception>
     /// <exception cref="ArgumentException">The content does not fit the cylinder.</exception>
     /// <exception cref="PropertyRangeException">The state is outside the range of the refrigerant's equation.</exception>
     public static CylinderState Initial(
@@ -96,7 +100,7 @@ public sealed class CylinderState : IEquatable<CylinderState>
                 model.Designation, parameter, kelvins, model.Range.MinimumTemperature, model.Range.MaximumTemperature, "K", model.Source);
         }
 
-        double moles = Require.NotNegative(nonCondensables.Moles, "mol", nameof(nonCondensables));
+        double moles = Require.InRange(nonCondensables.Moles, 0, MostGas, "mol", nameof(nonCondensables));
         double mass = Math.Max(cylinder.Content.Kilograms, ResidualMass(model, volume, kelvins));
         if (kelvins >= model.Range.MinimumTemperature && kelvins <= model.Range.MaximumSaturationTemperature)
         {

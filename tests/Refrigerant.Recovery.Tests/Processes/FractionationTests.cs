@@ -28,6 +28,24 @@ public class FractionationTests
         from oil in Gen.Choose(0, 20)
         select Build(fluid, fill, liters, celsius, conductance, metal, oil);
 
+    /// <summary>A component is named as a fluid is; one that the blend does not have is none.</summary>
+    [Fact]
+    public void Components_are_found_as_fluids_are()
+    {
+        FractionationResult result = Recovery(Setups.Appliance("R-407C", 10, 50, 24, 50)).Fractionation!;
+        Assert.NotEqual(0, result.LiquidDrift("R-32"));
+        Assert.Equal(result.LiquidDrift("R-32"), result.LiquidDrift("r32"));
+        Assert.Equal(result.LiquidDrift("R-32"), result.LiquidDrift("HFC-32"));
+        foreach (string none in new[] { "R-999", "R-22", "R-407C", "" })
+        {
+            ArgumentException error = Assert.Throws<ArgumentException>(() => result.LiquidDrift(none));
+            Assert.Equal("designation", error.ParamName);
+            Assert.Contains("R-32, R-125, R-134a", error.Message, StringComparison.Ordinal);
+        }
+
+        Assert.Throws<ArgumentNullException>(() => result.LiquidDrift(null!));
+    }
+
     [Theory]
     [InlineData("R-407C", "R-32", 0.15)]
     [InlineData("R-448A", "R-32", 0.15)]

@@ -9,7 +9,7 @@ using Xunit;
 namespace Refrigerant.Recovery.Tests.Records;
 
 /// <summary>
-/// A published schema, and the part of JSON Schema that ours use: $ref, type, const, enum, format, minimum, items, properties, required,
+/// A published schema, and the part of JSON Schema that ours use: $ref, anyOf of one and null, type, const, enum, format, minimum, items, properties, required,
 /// additionalProperties, maximum, exclusiveMinimum.
 /// </summary>
 internal sealed class PublishedSchema(string file)
@@ -36,7 +36,7 @@ internal sealed class PublishedSchema(string file)
     private static void AssertMatches(JsonTypeInfo type, JsonElement schema)
     {
         JsonElement properties = schema.GetProperty("properties");
-        Assert.Equal(type.Properties.Select(p => p.Name), properties.EnumerateObject().Select(member => member.Name));
+        Assert.Equal(type.Properties.Select(p => p.Name), properties.EnumerateObject().Select(member => member.Name).Where(name => name != "$schema"));
         Assert.Equal(type.Properties.Where(p => p.IsRequired).Select(p => p.Name), schema.GetProperty("required").EnumerateArray().Select(item => item.GetString()!));
         Assert.False(schema.GetProperty("additionalProperties").GetBoolean());
         foreach (JsonPropertyInfo property in type.Properties)
@@ -46,19 +46,25 @@ internal sealed class PublishedSchema(string file)
             Type plain = Nullable.GetUnderlyingType(property.PropertyType) ?? property.PropertyType;
             if (plain.IsEnum)
             {
-                Assert.Equal(Enum.GetNames(plain), described.GetProperty("enum").EnumerateArray().Select(item => item.GetString()!));
+                Assert.Equal(Enum.GetNames(plain), described.GetProperty("enum").EnumerateArray().Where(item => item.ValueKind != JsonValueKind.Null).Select(item => item.GetString()!));
             }
         }
     }
 
     private IEnumerable<string> Check(JsonElement value, JsonElement schema, string path)
     {
+        if (value.ValueKind == JsonValueKind.Null && MayBeNull(schema))
+        {
+            yield break;
+        }
+
+        schema = schema.TryGetProperty("anyOf", out JsonElement ways) ? ways[0] : schema;
         foreach (JsonProperty rule in schema.EnumerateObject())
         {
             string? breach = rule.Name switch
             {
                 "$schema" or "$defs" or "title" or "description" or "items" or "properties" or "required" or "additionalProperties" or "$ref" => null,
-                "type" => Is(value, rule.Value.GetString()!) ? null : $"{path} is no {rule.Value.GetString()}",
+                "type" => Is(value, TypeOf(rule.Value)) ? null : $"{path} is no {TypeOf(rule.Value)}",
                 "const" => value.GetString() == rule.Value.GetString() ? null : $"{path} is not {rule.Value.GetString()}",
                 "enum" => rule.Value.EnumerateArray().Any(item => item.GetString() == value.GetString()) ? null : $"{path} is not in the list",
                 "minimum" => value.GetDouble() >= rule.Value.GetDouble() ? null : $"{path} is below {rule.Value.GetDouble()}",
@@ -97,6 +103,14 @@ internal sealed class PublishedSchema(string file)
             yield return breach;
         }
     }
+
+    private static bool MayBeNull(JsonElement schema) =>
+        (schema.TryGetProperty("type", out JsonElement type) && type.ValueKind == JsonValueKind.Array)
+        || (schema.TryGetProperty("enum", out JsonElement names) && names.EnumerateArray().Any(name => name.ValueKind == JsonValueKind.Null))
+        || schema.TryGetProperty("anyOf", out _);
+
+    /// <summary>The type, or that of a type and null.</summary>
+    private static string TypeOf(JsonElement type) => (type.ValueKind == JsonValueKind.Array ? type[0] : type).GetString()!;
 
     private static bool Is(JsonElement value, string type) => (type, value.ValueKind) switch
     {

@@ -43,6 +43,7 @@ internal sealed class SchemaGenerator
             schema[name] = node;
         }
 
+        ((JsonObject)schema["properties"]!).Insert(0, "$schema", new JsonObject { ["description"] = "Where this schema is, for an editor; reading does not look at it.", ["type"] = "string" });
         var definitions = new JsonObject();
         foreach ((string name, JsonObject definition) in generator._definitions)
         {
@@ -101,7 +102,8 @@ internal sealed class SchemaGenerator
         var schema = new JsonObject { ["description"] = Summary($"P:{owner.Type.FullName}.{member.Name}") };
         if (property.Name == "format")
         {
-            schema["const"] = (string)owner.Type.GetField("CurrentFormat")!.GetRawConstantValue()!;
+            string format = (string)owner.Type.GetField("CurrentFormat")!.GetRawConstantValue()!;
+            schema[property.IsRequired ? "const" : "enum"] = property.IsRequired ? format : new JsonArray(format, null);
             return schema;
         }
 
@@ -109,6 +111,11 @@ internal sealed class SchemaGenerator
         if (schema["type"]?.GetValue<string>() is "number" or "integer")
         {
             Limit(schema, JobLimits.Find(owner.Type, property.Name) ?? (RefusesNegative(member) ? new NumberRange(0, double.PositiveInfinity) : null));
+        }
+
+        if (!property.IsRequired && TakesNull(member))
+        {
+            AllowNull(schema);
         }
 
         return schema;
@@ -158,6 +165,43 @@ internal sealed class SchemaGenerator
             {
                 schema["maximum"] = range.Maximum;
             }
+        }
+    }
+
+    /// <summary>An optional member may be null, which is the same as leaving it out.</summary>
+    private static void AllowNull(JsonObject schema)
+    {
+        if (schema["$ref"] is JsonNode reference)
+        {
+            schema.Remove("$ref");
+            schema["anyOf"] = new JsonArray(new JsonObject { ["$ref"] = reference.DeepClone() }, new JsonObject { ["type"] = "null" });
+        }
+        else if (schema["enum"] is JsonArray names)
+        {
+            names.Add((JsonNode?)null);
+        }
+        else
+        {
+            schema["type"] = new JsonArray(schema["type"]!.DeepClone(), "null");
+        }
+    }
+
+    /// <summary>Whether the member can be null and its own check lets it.</summary>
+    private static bool TakesNull(PropertyInfo member)
+    {
+        if (member.PropertyType.IsValueType && Nullable.GetUnderlyingType(member.PropertyType) is null)
+        {
+            return false;
+        }
+
+        try
+        {
+            member.SetValue(RuntimeHelpers.GetUninitializedObject(member.DeclaringType!), null);
+            return true;
+        }
+        catch (TargetInvocationException e) when (e.InnerException is ArgumentNullException)
+        {
+            return false;
         }
     }
 

@@ -44,7 +44,7 @@ public class SchemaTests
         {
             (JsonNode rule, Type owner) = Rule(schema, value.GetPath());
             NumberRange range = JobLimits.Find(owner, value.GetPropertyName()) ?? throw new InvalidOperationException($"{value.GetPath()} has no limits");
-            bool isWhole = rule["type"]!.GetValue<string>() == "integer";
+            bool isWhole = (rule["type"] is JsonArray types ? types[0] : rule["type"])!.GetValue<string>() == "integer";
             double below = isWhole ? 1 : range.Minimum == 0 ? 1e-9 : 1e-6 * Math.Abs(range.Minimum);
             double above = isWhole ? 1 : 1e-6 * range.Maximum;
             Assert.True(Accepts(full, value, isWhole ? range.Minimum : range.Minimum + below), $"{value.GetPath()} = {range.Minimum}");
@@ -116,7 +116,7 @@ public class SchemaTests
         {
             here = here["properties"]![step.Split('[')[0]]!;
             JsonNode target = step.Contains('[', StringComparison.Ordinal) ? here["items"]! : here;
-            if (target["$ref"] is JsonNode reference)
+            if ((target["$ref"] ?? target["anyOf"]?[0]!["$ref"]) is JsonNode reference)
             {
                 owner = reference.GetValue<string>().Split('/')[^1];
                 here = schema["$defs"]![owner]!;

@@ -5,6 +5,7 @@ using System.Linq;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Fluids;
 using Refrigerant.Recovery.Fluids.Mixtures;
+using Refrigerant.Recovery.Numerics;
 
 namespace Refrigerant.Recovery.Processes;
 
@@ -31,8 +32,17 @@ public sealed class FractionationResult
     public IReadOnlyList<Finding> Findings { get; }
 
     /// <summary>How much a component's mass fraction in the liquid changes from the start to the last liquid; 0 where there is no liquid.</summary>
-    /// <param name="designation">The component, as the fluid's composition names it.</param>
-    public double LiquidDrift(string designation) => LastLiquid is null ? 0 : Share(LastLiquid.Liquid!, designation) - Share(First, designation);
+    /// <param name="designation">The component, as the fluid's composition names it; case, blanks, hyphens and a missing "R" do not matter, as for <see cref="Fluid.Get"/>.</param>
+    /// <exception cref="ArgumentNullException"><paramref name="designation"/> is null.</exception>
+    /// <exception cref="ArgumentException">The blend has no such component.</exception>
+    public double LiquidDrift(string designation)
+    {
+        string key = FluidDesignation.Key(Require.NotNull(designation, nameof(designation)));
+        string component = Model.Composition.FirstOrDefault(part => FluidDesignation.Key(part.Designation) == key)?.Designation
+            ?? throw new ArgumentException(
+                $"designation is \"{designation}\"; it must be a component of {Model.Designation}: {string.Join(", ", Model.Composition.Select(part => part.Designation))}.", nameof(designation));
+        return LastLiquid is null ? 0 : Share(LastLiquid.Liquid!, component) - Share(First, component);
+    }
 
     private IReadOnlyList<FluidComponent> First => Points.First(point => point.Liquid is not null).Liquid!;
 

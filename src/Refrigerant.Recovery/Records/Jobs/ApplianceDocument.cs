@@ -105,9 +105,9 @@ internal sealed record ApplianceDocument
     public Appliance ToAppliance(DocumentNode node, FluidResolver? fluids)
     {
         Fluid fluid = BlendDocument.ToFluid(Refrigerant, Blend, node, fluids);
-        ApplianceSection[] sections = Sections is null ? [] : [.. Sections.Select((section, i) => section.ToSection(node.Member("sections").Item(i)))];
+        ApplianceSection[] sections = Sections is null ? [] : [.. Sections.Zip(node.Member("sections").Items(), (section, item) => section.ToSection(item))];
         SectionConnection[] connections =
-            Connections is null ? [] : [.. Connections.Select((connection, i) => connection.ToConnection(node.Member("connections").Item(i)))];
+            Connections is null ? [] : [.. Connections.Zip(node.Member("connections").Items(), (connection, item) => connection.ToConnection(item))];
         return node.Build(() =>
         {
             Appliance appliance = new()

@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using Refrigerant.Recovery.Fluids;
+using Refrigerant.Recovery.Fluids.Mixtures;
 
 namespace Refrigerant.Recovery.Records.Jobs;
 
@@ -16,22 +17,29 @@ internal sealed record BlendDocument
     /// <summary>The components; their mass fractions add up to 1 within 1e-6.</summary>
     public required IReadOnlyList<ComponentDocument> Components { get; init; }
 
-    /// <summary>Null for a fluid that the catalogue or the resolver has under its designation; a blend of the caller's that is only called like one is written by its composition.</summary>
+    /// <summary>
+    /// Null for a fluid that reading finds under its designation, the resolver's first; a blend of the caller's that is only called like one is written by its composition.
+    /// One of another engine that is only called like a fluid of the catalogue is neither.
+    /// </summary>
     public static BlendDocument? From(Fluid fluid, FluidResolver? fluids)
     {
-        if (fluids?.Invoke(fluid.Designation) is not null || (Fluid.TryGet(fluid.Designation, out Fluid? known) && (!fluid.IsBlend || known == fluid)))
+        Fluid? found = fluids?.Invoke(fluid.Designation) ?? (Fluid.TryGet(fluid.Designation, out Fluid? known) ? known : null);
+        if (found == fluid)
         {
             return null;
         }
 
-        return fluid.IsBlend && fluid.Composition.All(component => Fluid.TryGet(component.Designation, out _))
+        return fluid.Model is MixtureModel && fluid.Composition.All(component => Fluid.TryGet(component.Designation, out _))
             ? new BlendDocument
             {
                 Designation = fluid.Designation,
                 Components = [.. fluid.Composition.Select(c => new ComponentDocument { Refrigerant = c.Designation, MassFraction = Exact.Number(c.MassFraction) })],
             }
             : throw new ArgumentException(
-                $"{fluid.Designation} cannot be written: the catalogue has neither it nor all components of it, and no resolver finds it.", nameof(fluid));
+                found is null
+                    ? $"{fluid.Designation} cannot be written: the catalogue has neither it nor all components of it, and no resolver finds it."
+                    : $"{fluid.Designation} cannot be written: what is found under that designation is another fluid (of {CheckedModel.EngineOf(found.Model).GetType().Name}, not of {CheckedModel.EngineOf(fluid.Model).GetType().Name}); give a resolver that finds it.",
+                nameof(fluid));
     }
 
     /// <summary>The fluid that one of a designation and a blend, members of a node, stands for.</summary>

@@ -33,7 +33,7 @@ internal sealed record HoseDocument
 
     public Hose ToHose(DocumentNode node)
     {
-        Fitting[] fittings = Fittings is null ? [] : [.. Fittings.Select((fitting, i) => fitting.ToFitting(node.Member("fittings").Item(i)))];
+        Fitting[] fittings = Fittings is null ? [] : [.. Fittings.Zip(node.Member("fittings").Items(), (fitting, item) => fitting.ToFitting(item))];
         return node.Build(() =>
         {
             Hose hose = new() { Length = Exact.LengthOf(LengthMeters), InnerDiameter = Exact.BoreOf(InnerDiameterMillimeters), Fittings = fittings };

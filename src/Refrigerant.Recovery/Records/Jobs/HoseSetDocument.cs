@@ -39,5 +39,5 @@ internal sealed record HoseSetDocument
     private static HoseDocument[] From(IReadOnlyList<Hose> hoses) => [.. hoses.Select(HoseDocument.From)];
 
     private static Hose[] ToHoses(IReadOnlyList<HoseDocument>? hoses, DocumentNode node) =>
-        hoses is null ? [] : [.. hoses.Select((hose, i) => hose.ToHose(node.Item(i)))];
+        hoses is null ? [] : [.. hoses.Zip(node.Items(), (hose, item) => hose.ToHose(item))];
 }

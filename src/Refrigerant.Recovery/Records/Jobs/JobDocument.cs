@@ -98,7 +98,7 @@ internal sealed record JobDocument
         Appliance appliance = Appliance.ToAppliance(node.Member("appliance"), fluids);
         RecoveryMachine machine = Machine.ToMachine(node.Member("machine"));
         HoseSet hoses = Hoses.ToHoses(node.Member("hoses"));
-        RecoveryCylinder[] cylinders = [.. Cylinders.Select((cylinder, i) => cylinder.ToCylinder(node.Member("cylinders").Item(i)))];
+        RecoveryCylinder[] cylinders = [.. Cylinders.Zip(node.Member("cylinders").Items(), (cylinder, item) => cylinder.ToCylinder(item))];
         Barometer barometer = Barometer?.ToBarometer(node.Member("barometer")) ?? Gauges.Barometer.Standard;
         return node.Build(() =>
         {

@@ -17,8 +17,8 @@ internal static class JobLimits
 
     private static readonly NumberRange Gauge = new(JobLog.LowestGauge / 1e3, JobLog.HighestGauge / 1e3);
 
-    /// <summary>150 K to 400 K; the sums in floating point have more digits than the bounds.</summary>
-    private static readonly NumberRange Celsius = new(-123.15, 126.85);
+    /// <summary>150 K to 400 K; the upper bound has the digits of the sum, which a warmest job is written with.</summary>
+    private static readonly NumberRange Celsius = new(-123.15, 400 - 273.15);
 
     private static readonly Dictionary<(Type Type, string Member), NumberRange> Ranges = new()
     {
@@ -93,7 +93,7 @@ internal static class JobLimits
         [(typeof(BodyDocument), "frictionPowerWatts")] = new(0, 1e7),
         [(typeof(CondenserDocument), "ratedDutyWatts")] = new(0, 1e8),
         [(typeof(CondenserDocument), "ratedDifferenceKelvins")] = new(0.1, 200),
-        [(typeof(CondenserDocument), "coolantTemperatureCelsius")] = new(-73.15, 126.85),
+        [(typeof(CondenserDocument), "coolantTemperatureCelsius")] = new(-73.15, 400 - 273.15),
         [(typeof(CondenserDocument), "subcoolingKelvins")] = new(0, 50),
         [(typeof(HoseDocument), "lengthMeters")] = new(1e-3, 1e4),
         [(typeof(HoseDocument), "innerDiameterMillimeters")] = new(0.5, 1000),

@@ -55,6 +55,7 @@ public sealed record ApplianceOil
     }
 
     /// <summary>The oil's family, which gives its typical molar mass and how much it dissolves.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">No member of its enumeration.</exception>
     public required OilKind Kind { get; init => field = Require.Defined(value, nameof(Kind)); }
 
     /// <summary>

@@ -63,6 +63,7 @@ public sealed record Condenser
     = new(15, TemperatureDeltaUnit.Kelvin);
 
     /// <summary>Whether water or air takes the heat.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">No member of its enumeration.</exception>
     public CondenserCooling Cooling { get; init => field = Require.Defined(value, nameof(Cooling)); }
 
     /// <summary>Temperature of the air or water that enters; the surroundings of the appliance where it is null.</summary>

@@ -58,6 +58,7 @@ public sealed record RecoveryCylinder
 
     /// <summary>What the technician calls it, such as "C1".</summary>
     /// <exception cref="ArgumentNullException">Null.</exception>
+    /// <exception cref="ArgumentException">Blank.</exception>
     public string Label { get; init => field = Require.NotEmpty(value, nameof(Label)); } = "cylinder";
 
     /// <summary>Water capacity (mark WC): the mass of water at 60 °F that fills it, 1e-3 to 1e6 kg.</summary>

@@ -73,8 +73,12 @@ public sealed class JobCalibration
     /// <exception cref="ArgumentException">The log has fewer than 20 readings of pressure or of weight, or spans less than a minute.</exception>
     /// <exception cref="Fluids.PropertyRangeException">The appliance's temperature is outside the range of the refrigerant's equation.</exception>
     /// <exception cref="OperationCanceledException">The fit was cancelled.</exception>
-    public static JobCalibration Fit(RecoveryJob told, JobLog log, CalibrationOptions? options = null, CancellationToken cancellation = default) =>
-        Fit([new LoggedJob(Require.NotNull(told, nameof(told)), Require.NotNull(log, nameof(log)))], options, cancellation);
+    public static JobCalibration Fit(RecoveryJob told, JobLog log, CalibrationOptions? options = null, CancellationToken cancellation = default)
+    {
+        var logged = new LoggedJob(Require.NotNull(told, nameof(told)), Require.NotNull(log, nameof(log)));
+        RequireEnough(log, nameof(log), nameof(log));
+        return CalibrationReport.Of([logged], options ?? new CalibrationOptions(), cancellation);
+    }
 
     /// <summary>Fits several logs of the same machine with the same hoses at once: what they share is told by all of them.</summary>
     /// <param name="jobs">1 to 20 jobs with their logs.</param>
@@ -111,7 +115,7 @@ public sealed class JobCalibration
                 throw new ArgumentException(FormattableString.Invariant($"jobs[{i}].Job.Machine is not that of jobs[0]; all logs must be of one machine."), nameof(jobs));
             }
 
-            RequireEnough(all[i].Log, FormattableString.Invariant($"jobs[{i}].Log"));
+            RequireEnough(all[i].Log, FormattableString.Invariant($"jobs[{i}].Log"), nameof(jobs));
         }
 
         return CalibrationReport.Of(all, options ?? new CalibrationOptions(), cancellation);
@@ -120,7 +124,7 @@ public sealed class JobCalibration
     /// <summary>The machine in a line, culture-invariant.</summary>
     public override string ToString() => $"displacement {Displacement}, clearance {ClearanceRatio}, hoses × {HoseResistance}";
 
-    private static void RequireEnough(JobLog log, string name)
+    private static void RequireEnough(JobLog log, string name, string parameter)
     {
         const int Fewest = 20;
         const double Shortest = 60;
@@ -130,7 +134,7 @@ public sealed class JobCalibration
         {
             throw new ArgumentException(
                 FormattableString.Invariant($"{name} has {pressures} readings of the suction gauge and {weights} of the scale in {log.Duration.Seconds:F0} s; a fit takes {Fewest} of each and {Shortest:F0} s."),
-                "jobs");
+                parameter);
         }
     }
 }

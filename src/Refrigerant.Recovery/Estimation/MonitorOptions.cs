@@ -79,6 +79,7 @@ public sealed record MonitorOptions
     }
 
     /// <summary>How much the estimate may cost; the full one by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">No member of its enumeration.</exception>
     public EstimationProfile Profile { get; init => field = Require.Defined(value, nameof(Profile)); }
 
     /// <summary>Seed of the weighted samples; the same readings and seed give the same estimate.</summary>

@@ -25,6 +25,7 @@ public static partial class QuantityText
     /// <param name="barometer">Absolute pressure of the air at the place, greater than zero.</param>
     /// <param name="units">The units.</param>
     /// <param name="rounding">To which side the pressure is rounded: down is a deeper vacuum.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="units"/> or <paramref name="rounding"/> is no member of its enumeration.</exception>
     public static string GaugePressure(Pressure absolute, Pressure barometer, DisplayUnits units, RoundingMode rounding = RoundingMode.Nearest)
     {
         double pascals = Require.NotNegative(absolute.Pascals, "Pa absolute", nameof(absolute));
@@ -35,6 +36,7 @@ public static partial class QuantityText
     /// <param name="gauge">Gauge pressure, any finite one.</param>
     /// <param name="units">The units.</param>
     /// <param name="rounding">To which side the pressure is rounded: down is a deeper vacuum.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="units"/> or <paramref name="rounding"/> is no member of its enumeration.</exception>
     public static string GaugeReading(Pressure gauge, DisplayUnits units, RoundingMode rounding = RoundingMode.Nearest) =>
         Gauge(gauge.Pascals, units, rounding);
 
@@ -42,6 +44,7 @@ public static partial class QuantityText
     /// <param name="absolute">Absolute pressure, zero or more.</param>
     /// <param name="units">The units.</param>
     /// <param name="rounding">To which side it is rounded.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="units"/> or <paramref name="rounding"/> is no member of its enumeration.</exception>
     public static string AbsolutePressure(Pressure absolute, DisplayUnits units, RoundingMode rounding = RoundingMode.Nearest)
     {
         double pascals = Require.NotNegative(absolute.Pascals, "Pa absolute", nameof(absolute));
@@ -59,6 +62,7 @@ public static partial class QuantityText
     /// <param name="vacuum">How far below the air, zero or more.</param>
     /// <param name="units">The units.</param>
     /// <param name="rounding">To which side the depth is rounded: up is the deeper vacuum.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="units"/> or <paramref name="rounding"/> is no member of its enumeration.</exception>
     public static string Vacuum(Pressure vacuum, DisplayUnits units, RoundingMode rounding = RoundingMode.Nearest) =>
         Depth(Require.NotNegative(vacuum.Pascals, "Pa of vacuum", nameof(vacuum)), units, rounding);
 
@@ -66,6 +70,7 @@ public static partial class QuantityText
     /// <param name="difference">Any finite difference.</param>
     /// <param name="units">The units.</param>
     /// <param name="rounding">To which side it is rounded.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="units"/> or <paramref name="rounding"/> is no member of its enumeration.</exception>
     public static string PressureDifference(Pressure difference, DisplayUnits units, RoundingMode rounding = RoundingMode.Nearest)
     {
         double pascals = difference.Pascals;
@@ -75,6 +80,7 @@ public static partial class QuantityText
     /// <summary>A rise of pressure with temperature: "58 psi per °F"; "720 kPa per K".</summary>
     /// <param name="perKelvin">The rise for each kelvin.</param>
     /// <param name="units">The units.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="units"/> is no member of its enumeration.</exception>
     public static string PressurePerTemperature(Pressure perKelvin, DisplayUnits units) => IsInternational(units)
         ? Kilopascals(perKelvin.Pascals, RoundingMode.Nearest) + " per K"
         : Text(perKelvin.Pascals / PascalsPerPsi / 1.8, "psi per °F");
@@ -83,6 +89,7 @@ public static partial class QuantityText
     /// <param name="temperature">Any finite temperature.</param>
     /// <param name="units">The units.</param>
     /// <param name="rounding">To which side it is rounded.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="units"/> or <paramref name="rounding"/> is no member of its enumeration.</exception>
     public static string Temperature(Temperature temperature, DisplayUnits units, RoundingMode rounding = RoundingMode.Nearest)
     {
         double celsius = temperature.Kelvins - 273.15;
@@ -95,6 +102,7 @@ public static partial class QuantityText
     /// <param name="difference">Any finite difference.</param>
     /// <param name="units">The units.</param>
     /// <param name="rounding">To which side it is rounded.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="units"/> or <paramref name="rounding"/> is no member of its enumeration.</exception>
     public static string TemperatureDifference(TemperatureDelta difference, DisplayUnits units, RoundingMode rounding = RoundingMode.Nearest)
     {
         double kelvins = difference.Kelvins;

@@ -42,6 +42,7 @@ public static partial class QuantityText
     /// <param name="mass">Any finite mass.</param>
     /// <param name="units">The units.</param>
     /// <param name="rounding">To which side it is rounded.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="units"/> or <paramref name="rounding"/> is no member of its enumeration.</exception>
     public static string Mass(Mass mass, DisplayUnits units, RoundingMode rounding = RoundingMode.Nearest)
     {
         double kilograms = mass.Kilograms;
@@ -54,6 +55,7 @@ public static partial class QuantityText
     /// <param name="volume">Any finite volume.</param>
     /// <param name="units">The units.</param>
     /// <param name="rounding">To which side it is rounded.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="units"/> or <paramref name="rounding"/> is no member of its enumeration.</exception>
     public static string Volume(Volume volume, DisplayUnits units, RoundingMode rounding = RoundingMode.Nearest)
     {
         double cubicMeters = volume.CubicMeters;
@@ -75,6 +77,7 @@ public static partial class QuantityText
     /// <param name="length">Any finite length.</param>
     /// <param name="units">The units.</param>
     /// <param name="rounding">To which side it is rounded.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="units"/> or <paramref name="rounding"/> is no member of its enumeration.</exception>
     public static string Length(Length length, DisplayUnits units, RoundingMode rounding = RoundingMode.Nearest)
     {
         double meters = length.Meters;
@@ -115,6 +118,7 @@ public static partial class QuantityText
     /// <summary>A flow of mass: "0.99 lb/min", "1.3 oz/min"; "0.45 kg/min", "36 g/min".</summary>
     /// <param name="flow">Any finite flow.</param>
     /// <param name="units">The units.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="units"/> is no member of its enumeration.</exception>
     public static string MassFlow(MassFlow flow, DisplayUnits units)
     {
         double perMinute = flow.KilogramsPerSecond * 60;
@@ -127,6 +131,7 @@ public static partial class QuantityText
     /// <summary>A flow of volume: "1.06 cfm"; "0.5 L/s".</summary>
     /// <param name="flow">Any finite flow.</param>
     /// <param name="units">The units.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="units"/> is no member of its enumeration.</exception>
     public static string VolumeFlow(VolumeFlow flow, DisplayUnits units)
     {
         double perSecond = flow.CubicMetersPerSecond;
@@ -136,6 +141,7 @@ public static partial class QuantityText
     /// <summary>A density or concentration: "66.2 lb/ft³"; "1060 kg/m³", "38 g/m³".</summary>
     /// <param name="density">Any finite density.</param>
     /// <param name="units">The units.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="units"/> is no member of its enumeration.</exception>
     public static string Density(Density density, DisplayUnits units)
     {
         double kilograms = density.KilogramsPerCubicMeter;
@@ -147,6 +153,7 @@ public static partial class QuantityText
     /// <summary>A share in percent: "80 %", "0.52 %".</summary>
     /// <param name="share">Any finite share.</param>
     /// <param name="rounding">To which side it is rounded.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="rounding"/> is no member of its enumeration.</exception>
     public static string Share(Ratio share, RoundingMode rounding = RoundingMode.Nearest) =>
         Text(share.DecimalFractions * 100, "%", rounding);
 

@@ -49,6 +49,7 @@ public sealed record MachinePast
     public bool IsCleared { get; init; } = true;
 
     /// <summary>Family of the oil in its compressor; null where it is not known.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">No member of its enumeration.</exception>
     public OilKind? Oil { get; init => field = Require.Defined(value, nameof(Oil)); }
 
     /// <summary>Volume of the oil in its compressor, 0 to 1 m³; 150 mL (5 fl oz) by default (common practice, no source).</summary>

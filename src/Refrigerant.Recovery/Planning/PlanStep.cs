@@ -90,6 +90,7 @@ public sealed record PlanStep
     public RecoveryCylinder? Cylinder { get; init; }
 
     /// <summary>Why it is done so.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">No member of its enumeration.</exception>
     public StepReason Reason { get; init => field = Require.Defined(value, nameof(Reason)); }
 
     /// <summary>Time that the reason saves against the usual way; zero where it is not known.</summary>

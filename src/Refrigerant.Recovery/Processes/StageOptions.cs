@@ -69,6 +69,7 @@ public abstract record StageOptions
     /// Whether the composition of a blend is followed; fixed by default. It is followed for blends of this package's own property models; a pure
     /// fluid has nothing to follow. From a <see cref="Start"/> whose composition was followed it is followed in any case.
     /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">No member of its enumeration.</exception>
     public CompositionMode Composition { get; init => field = Require.Defined(value, nameof(Composition)); }
 
     /// <summary>

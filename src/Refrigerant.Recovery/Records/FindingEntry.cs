@@ -15,10 +15,12 @@ public sealed record FindingEntry
     public string Code { get; init => field = Require.NotNull(value, nameof(Code)); } = string.Empty;
 
     /// <summary>How much it weighs.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">No member of its enumeration.</exception>
     [JsonPropertyName("severity")]
     public required Severity Severity { get; init => field = Require.Defined(value, nameof(Severity)); }
 
     /// <summary>What it is about.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">No member of its enumeration.</exception>
     [JsonPropertyName("subject")]
     public required FindingSubject Subject { get; init => field = Require.Defined(value, nameof(Subject)); }
 

@@ -26,6 +26,7 @@ public sealed record LevelEntry
     public double? RequiredRecoveryFraction { get; init => field = value is double given ? Require.NotNegative(given, "", nameof(RequiredRecoveryFraction)) : null; }
 
     /// <summary>The pressure class of the appliance, by the rules of the United States; null under others.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">No member of its enumeration.</exception>
     [JsonPropertyName("pressureClass")]
     public PressureClass? PressureClass { get; init => field = Require.Defined(value, nameof(PressureClass)); }
 

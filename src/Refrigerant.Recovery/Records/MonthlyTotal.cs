@@ -37,7 +37,7 @@ public sealed record MonthlyTotal
     public static IReadOnlyList<MonthlyTotal> From(IEnumerable<RecoveryRecord> records, bool disposalsOnly = true) =>
     [
         .. Require.NotNull(records, nameof(records))
-            .Select(record => Require.NotNull(record, nameof(records)))
+            .Select((record, i) => record ?? throw new ArgumentNullException(nameof(records), FormattableString.Invariant($"records[{i}] is null.")))
             .Where(record => record.IsDisposal || !disposalsOnly)
             .GroupBy(record => (record.Date.Year, record.Date.Month, record.Refrigerant))
             .OrderBy(group => group.Key.Year)

@@ -34,6 +34,7 @@ internal sealed record ReadingEntry
     public bool? ValveOpen { get; init; }
 
     /// <summary>Label of the cylinder on the scale; the same as before where it is left out, at first the first one of the job.</summary>
+    /// <exception cref="ArgumentException">Blank.</exception>
     public string? Cylinder { get; init => field = value is null ? null : Require.NotEmpty(value, nameof(Cylinder)); }
 
     public static ReadingEntry From(JobReading reading) => new()

@@ -30,6 +30,7 @@ public sealed record RuleEntry
     public required string Edition { get; init => field = Require.NotNull(value, nameof(Edition)); }
 
     /// <summary>How well the source was read.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">No member of its enumeration.</exception>
     [JsonPropertyName("evidence")]
     public required Evidence Evidence { get; init => field = Require.Defined(value, nameof(Evidence)); }
 

@@ -11,6 +11,7 @@ namespace Refrigerant.Recovery.Records;
 public sealed record StageEntry
 {
     /// <summary>What is done.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">No member of its enumeration.</exception>
     [JsonPropertyName("kind")]
     public required StageKind Kind { get; init => field = Require.Defined(value, nameof(Kind)); }
 
@@ -34,6 +35,7 @@ public sealed record StageEntry
     public required double MovedKilograms { get; init => field = Require.Finite(value, "kg", nameof(MovedKilograms)); }
 
     /// <summary>Why it ended; null for handling.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">No member of its enumeration.</exception>
     [JsonPropertyName("end")]
     public StageEnd? End { get; init => field = Require.Defined(value, nameof(End)); }
 

@@ -37,6 +37,7 @@ public sealed record ResidualSpace
 
     /// <summary>What it is, such as "hoses".</summary>
     /// <exception cref="ArgumentNullException">Null.</exception>
+    /// <exception cref="ArgumentException">Blank.</exception>
     public string Label { get; init => field = Require.NotEmpty(value, nameof(Label)); } = "hoses";
 
     /// <summary>Its internal volume, zero or more.</summary>

@@ -133,6 +133,7 @@ public sealed record EvacuationOptions
 
     /// <summary>Where <see cref="OwnLevel"/> comes from, for the record.</summary>
     /// <exception cref="ArgumentNullException">Null.</exception>
+    /// <exception cref="ArgumentException">Blank.</exception>
     public string OwnLevelSource { get; init => field = Require.NotEmpty(value, nameof(OwnLevelSource)); } = "level given by the caller";
 
     /// <summary>The air at the place: levels in psig are relative to it, and readings are told on its gauges.</summary>

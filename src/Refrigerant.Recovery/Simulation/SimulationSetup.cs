@@ -58,9 +58,11 @@ public sealed record SimulationSetup
     public required RecoveryCylinder Cylinder { get; init => field = Require.NotNull(value, nameof(Cylinder)); }
 
     /// <summary>What is connected to what; vapor recovery by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">No member of its enumeration.</exception>
     public SimulationHookup Hookup { get; init => field = Require.Defined(value, nameof(Hookup)); }
 
     /// <summary>Whether the composition of a blend is followed; fixed by default.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">No member of its enumeration.</exception>
     public CompositionMode Composition { get; init => field = Require.Defined(value, nameof(Composition)); }
 
     /// <summary>State at the start, from a run or from measured values; appliance and cylinder as described where it is null.</summary>

@@ -23,6 +23,10 @@ public class RefusedFactsTests
         Assert.Equal("Date", Assert.Throws<ArgumentException>(() => new RecordFacts("Example Cooling", "12 Sample Street", default)).ParamName);
     }
 
+    [Fact]
+    public void A_record_that_is_none_is_told_by_its_place() => Assert.Contains(
+        "records[1] is null", Assert.Throws<ArgumentNullException>(() => MonthlyTotal.From([RecoveryRecordTests.Measured(), null!])).Message, StringComparison.Ordinal);
+
     [Theory]
     [InlineData("refrigerant", " ")]
     [InlineData("recipient", "")]

@@ -92,6 +92,7 @@ public sealed record MachineRatings
     }
 
     /// <summary>How the vapor rate was measured.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">No member of its enumeration.</exception>
     public VaporRateBasis VaporBasis { get; init => field = Require.Defined(value, nameof(VaporBasis)); }
 
     /// <summary>The appliance that an average vapor rate was measured on; needed with <see cref="VaporRateBasis.AverageOfAppliance"/>.</summary>
@@ -114,6 +115,7 @@ public sealed record MachineRatings
     }
 
     /// <summary>The apparatus that it was rated on.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">No member of its enumeration.</exception>
     public RatingApparatus Apparatus { get; init => field = Require.Defined(value, nameof(Apparatus)); }
 
     /// <summary>The hoses of the rating; those typical of the apparatus where it is null.</summary>

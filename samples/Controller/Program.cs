@@ -45,6 +45,7 @@ internal static class Words
         (JobCondition.CylinderInconsistent, "the cylinder did not weigh what was told"),
         (JobCondition.CylinderUnknown, "the cylinder is not one of the job's"),
         (JobCondition.CylinderLosesWeight, "the cylinder loses weight"),
+        (JobCondition.StandingPressureInconsistent, "the pressure at the start is not this refrigerant's"),
     ];
 
     public static string Pressure(double pascals) => double.IsNaN(pascals)

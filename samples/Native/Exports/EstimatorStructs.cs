@@ -71,7 +71,7 @@ internal readonly struct Estimate(in RawEstimate estimate)
     private static int ConditionsOf(in RawEstimate estimate)
     {
         int bits = 0;
-        for (int condition = 0; condition <= (int)JobCondition.CylinderLosesWeight; condition++)
+        for (int condition = 0; condition <= (int)JobCondition.StandingPressureInconsistent; condition++)
         {
             bits |= estimate.Has((JobCondition)condition) ? 1 << condition : 0;
         }

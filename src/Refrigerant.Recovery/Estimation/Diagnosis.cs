@@ -48,6 +48,7 @@ internal sealed class Diagnosis
     private readonly ChangePointFilter _filter;
     private readonly ParityRelations _parity;
     private readonly ToldMachine _told;
+    private readonly StandingPressure _standing;
     private readonly AirWatch _air;
     private readonly GaugeGuard _gauge;
     private readonly FallWatch _fall;
@@ -82,6 +83,7 @@ internal sealed class Diagnosis
         _fall = new FallWatch(model, prior, filter);
         _air = new AirWatch(prior);
         _told = new ToldMachine(model.Table, prior);
+        _standing = new StandingPressure(model.Table, prior);
         _absolute = new AbsoluteGauge(model, prior, _told, instruments);
         _machine = new MachineWatch(_told, prior);
         _still = new StandstillWatch(_told, prior);
@@ -113,6 +115,9 @@ internal sealed class Diagnosis
     /// <summary>Whether the pressure stands below the atmosphere while the machine draws, and nothing says why.</summary>
     public bool IsStalled => _air.IsStalled && !_air.IsAir;
 
+    /// <summary>K by which the appliance must be warmer than told, or colder, for the pressure at which it stood at first; zero where it is what was told.</summary>
+    public double StandsOff => _standing.Off;
+
     /// <summary>A gauge that fell between two readings.</summary>
     public FallWatch Fall => _fall;
 
@@ -140,6 +145,8 @@ internal sealed class Diagnosis
         _now = block.Time;
         NotUsed = UnusedReadings.None;
         double gauge = block.Gauge;
+        _standing.Update(in block);
+        Note(JobCondition.StandingPressureInconsistent, _standing.Off != 0, 0);
         double gained = block.Delivered - _delivered;
         _delivered = Require.IsFinite(block.Delivered) ? block.Delivered : _delivered;
         SigmaPoint mean = _filter.Best.Mean();

@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using Refrigerant.Recovery.Findings;
 using Refrigerant.Recovery.Planning;
+using UnitsNet;
 
 namespace Refrigerant.Recovery.Estimation;
 
@@ -23,7 +24,7 @@ internal static class EstimateFindings
         Limits(in estimate, findings);
         for (JobCondition condition = JobConditions.First; condition <= JobConditions.Last; condition++)
         {
-            if (estimate.Has(condition) && (condition == JobCondition.RestSuggested ? Rest(in estimate) : For(condition, job)) is Finding finding)
+            if (estimate.Has(condition) && Of(condition, job, in estimate) is Finding finding)
             {
                 findings.Add(finding);
             }
@@ -81,6 +82,31 @@ internal static class EstimateFindings
                 full ? (FormattableString)$"The cylinder is at its limit: stop and change it. An overfilled cylinder bursts when it warms."
                     : $"The cylinder fills before the level is reached with a probability of {probability}: have the next one ready and watch the scale."));
         }
+    }
+
+    private static Finding? Of(JobCondition condition, RecoveryJob job, in RawEstimate estimate) => condition switch
+    {
+        JobCondition.RestSuggested => Rest(in estimate),
+        JobCondition.StandingPressureInconsistent => Standing(job, estimate.StandsOff),
+        _ => For(condition, job),
+    };
+
+    /// <summary>Too high may overfill a cylinder: the limit is that of the refrigerant told.</summary>
+    private static Finding Standing(RecoveryJob job, double kelvins)
+    {
+        FindingValue refrigerant = FindingValue.Text("refrigerant", job.Appliance.Fluid.Designation);
+        FindingValue off = FindingValue.TemperatureDifference("off", TemperatureDelta.FromKelvins(Math.Abs(kelvins)));
+        return kelvins > 0
+            ? new Finding(
+                ReadingCodes.StandingPressureDisagrees,
+                Severity.Warning,
+                Practice,
+                $"Before anything was drawn the gauge stood as high as {refrigerant} does {off} warmer than told: another refrigerant, air in it, or an appliance that warm. Find out which before a cylinder is filled: the limit that is watched is that of {refrigerant}.")
+            : new Finding(
+                ReadingCodes.StandingPressureDisagrees,
+                Severity.Caution,
+                Practice,
+                $"Before anything was drawn the gauge stood as low as {refrigerant} does {off} colder than told: no liquid in it, another refrigerant, or an appliance that cold. Find out which before a cylinder is filled: the limit that is watched is that of {refrigerant}.");
     }
 
     private static Finding Rest(in RawEstimate estimate) => new(ReadingCodes.RestTells, Severity.Note, Method, WhyRest(in estimate));

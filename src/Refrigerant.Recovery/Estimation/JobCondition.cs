@@ -56,4 +56,7 @@ public enum JobCondition
 
     /// <summary>The cylinder loses weight: refrigerant runs back to the appliance, or leaks.</summary>
     CylinderLosesWeight,
+
+    /// <summary>Before anything was drawn the appliance stood at a pressure that the refrigerant has not at the temperature told: another refrigerant, air, or one that is warmer or colder.</summary>
+    StandingPressureInconsistent,
 }

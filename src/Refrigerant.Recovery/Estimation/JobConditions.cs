@@ -5,7 +5,7 @@ internal static class JobConditions
 {
     public const JobCondition First = JobCondition.ColdPool;
 
-    public const JobCondition Last = JobCondition.CylinderLosesWeight;
+    public const JobCondition Last = JobCondition.StandingPressureInconsistent;
 
     public const int Count = (int)Last + 1;
 }

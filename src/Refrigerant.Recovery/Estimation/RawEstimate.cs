@@ -49,6 +49,9 @@ public record struct RawEstimate
     /// <summary>Whether the gauge fell between two readings, and none tells whether the vapor has thinned out or a valve is shut.</summary>
     internal bool IsFallOpen { get; set; }
 
+    /// <summary>K by which the appliance must be warmer than told, or colder, for the pressure at which it stood at first.</summary>
+    internal double StandsOff { get; set; }
+
     /// <summary>Whether a condition stands.</summary>
     /// <param name="condition">The condition.</param>
     /// <exception cref="ArgumentOutOfRangeException">No such condition.</exception>

@@ -299,6 +299,7 @@ public sealed class RecoveryEstimator
         }
 
         ref readonly EstimatorBlock last = ref _intake.Last;
+        estimate.StandsOff = _diagnosis.StandsOff;
         bool isPool = estimate.VaporOnly < 0.5
             && _diagnosis.Temperature < last.AirTemperature - ColdPoolBelowAir
             && _diagnosis.Pressure < ColdPoolNearLevel * Level;

@@ -30,6 +30,7 @@ internal static class ReadingCodes
     public static readonly FindingCode CylinderUnlikeTold = new("job-cylinder-unlike-told", FindingSubject.CylinderCapacity, "the cylinder on the scale did not weigh at first what was told");
     public static readonly FindingCode CylinderUnknown = new("job-cylinder-unknown", FindingSubject.CylinderOverfill, "the cylinder on the scale is not one of the job's, and its limit is not watched");
     public static readonly FindingCode CylinderLosesWeight = new("job-cylinder-loses-weight", FindingSubject.CylinderCapacity, "the cylinder on the scale loses weight");
+    public static readonly FindingCode StandingPressureDisagrees = new("job-standing-pressure-disagrees", FindingSubject.Readings, "the appliance stood at a pressure that its refrigerant has not at the temperature told");
 
     public static readonly FindingCode LogPressureUnit = new("log-pressure-unit", FindingSubject.Readings, "the pressures of a log fit in another unit, or as absolute ones");
     public static readonly FindingCode LogPressureUnfit = new("log-pressure-unfit", FindingSubject.Readings, "the pressures of a log do not fit the refrigerant at its temperature");
@@ -48,7 +49,7 @@ internal static class ReadingCodes
     public static readonly IReadOnlyList<FindingCode> All =
     [
         CylinderFillsFirst, TimeUnused, GaugeUnused, WeightUnused, OtherUnused, OilNotTold, ColdPool, MachineWeak, HoseBlocked, ValveClosed, ScaleDisturbed, GaugeDisagrees, AirComesIn, LevelOutOfReach, RestTells,
-        CylinderChanged, TareChanged, LiquidMoves, ChargeDisagrees, GaugeAbsolute, WeightNet, CylinderUnlikeTold, CylinderUnknown, CylinderLosesWeight,
+        CylinderChanged, TareChanged, LiquidMoves, ChargeDisagrees, GaugeAbsolute, WeightNet, CylinderUnlikeTold, CylinderUnknown, CylinderLosesWeight, StandingPressureDisagrees,
         LogPressureUnit, LogPressureUnfit, LogWeightUnit, LogWeightUnfit, LogCylinderSwapped, LogWeightJumps, LogGap,
         FitUnsettled, FitMisses, FitUntold, FitBeginsLater, FitGaugeOff,
     ];

@@ -236,7 +236,7 @@ public class BadInputTests
     {
         var estimator = new RecoveryEstimator(told.Job(), told.Instruments(), told.Options());
         UnusedReadings ever = UnusedReadings.None;
-        conditions = new bool[(int)JobCondition.CylinderLosesWeight + 1];
+        conditions = new bool[(int)JobCondition.StandingPressureInconsistent + 1];
         last = default;
         int i = 0;
         foreach (TruthSample sample in Job.Value.Log.Samples)

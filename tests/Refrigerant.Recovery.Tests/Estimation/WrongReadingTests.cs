@@ -241,7 +241,7 @@ public class WrongReadingTests
             estimator.Work();
             estimator.Read(out outcome.Last);
             outcome.Unused |= outcome.Last.NotUsed;
-            for (JobCondition condition = JobCondition.ColdPool; condition <= JobCondition.CylinderLosesWeight; condition++)
+            for (JobCondition condition = JobCondition.ColdPool; condition <= JobCondition.StandingPressureInconsistent; condition++)
             {
                 if (outcome.Last.Has(condition))
                 {

@@ -32,6 +32,7 @@ public class EstimateFindingsTests
         [JobCondition.CylinderInconsistent] = (ReadingCodes.CylinderUnlikeTold, Severity.Caution),
         [JobCondition.CylinderUnknown] = (ReadingCodes.CylinderUnknown, Severity.Warning),
         [JobCondition.CylinderLosesWeight] = (ReadingCodes.CylinderLosesWeight, Severity.Warning),
+        [JobCondition.StandingPressureInconsistent] = (ReadingCodes.StandingPressureDisagrees, Severity.Caution),
     };
 
     /// <summary>A rest is asked for with the reason at hand: valves first where the gauge may not see the appliance.</summary>
@@ -44,6 +45,19 @@ public class EstimateFindingsTests
         var estimate = new RawEstimate { IsFallOpen = isFall, VaporOnly = vapor };
         estimate.Set(JobCondition.RestSuggested, true);
         Finding finding = Assert.Single(EstimateFindings.Of(Bench.Job, in estimate, true));
+        Assert.Contains(says, finding.ToString(), StringComparison.Ordinal);
+    }
+
+    /// <summary>A pressure that is too high may overfill a cylinder, one that is too low need not.</summary>
+    [Theory]
+    [InlineData(19, Severity.Warning, "warmer than told")]
+    [InlineData(-19, Severity.Caution, "colder than told")]
+    public void What_stands_too_high_weighs_more(double kelvins, Severity severity, string says)
+    {
+        var estimate = new RawEstimate { StandsOff = kelvins };
+        estimate.Set(JobCondition.StandingPressureInconsistent, true);
+        Finding finding = Assert.Single(EstimateFindings.Of(Bench.Job, in estimate, true));
+        Assert.Equal(severity, finding.Severity);
         Assert.Contains(says, finding.ToString(), StringComparison.Ordinal);
     }
 

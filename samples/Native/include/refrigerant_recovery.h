@@ -190,7 +190,9 @@ enum {
     RR_GAUGE_ABSOLUTE = 1 << 13,         /* the gauge seems to show absolute pressure and is not used */
     RR_WEIGHT_NET = 1 << 14,             /* the scale shows the content of the cylinder alone */
     RR_CYLINDER_INCONSISTENT = 1 << 15,  /* the cylinder did not weigh at first what was told */
-    RR_CYLINDER_UNKNOWN = 1 << 16        /* it is not one of the job's: its limit is not watched */
+    RR_CYLINDER_UNKNOWN = 1 << 16,       /* it is not one of the job's: its limit is not watched */
+    RR_CYLINDER_LOSES_WEIGHT = 1 << 17,  /* refrigerant runs back, or leaks */
+    RR_STANDING_PRESSURE_INCONSISTENT = 1 << 18 /* before anything was drawn: another refrigerant, air, or one that is warmer or colder than told */
 };
 
 typedef struct {

@@ -7,11 +7,13 @@ namespace Refrigerant.Recovery.Fluids;
 /// <summary>A designation names no fluid of the catalogue.</summary>
 public sealed class UnknownFluidException : ArgumentException
 {
+    private const int LongestShown = 60;
+
     internal UnknownFluidException(string designation, IReadOnlyList<string> suggestions, string parameter)
         : base(
             suggestions.Count == 0
-                ? $"No refrigerant is designated \"{designation}\"."
-                : $"No refrigerant is designated \"{designation}\". Did you mean {string.Join(" or ", suggestions)}?",
+                ? $"No refrigerant is designated \"{Shown(designation)}\"."
+                : $"No refrigerant is designated \"{Shown(designation)}\". Did you mean {string.Join(" or ", suggestions)}?",
             parameter)
     {
         Designation = designation;
@@ -23,4 +25,6 @@ public sealed class UnknownFluidException : ArgumentException
 
     /// <summary>Designations near the one asked for, best first.</summary>
     public IReadOnlyList<string> Suggestions { get; }
+
+    private static string Shown(string designation) => designation.Length <= LongestShown ? designation : designation.Substring(0, LongestShown) + "…";
 }

@@ -81,12 +81,15 @@ public sealed class Barometer : IEquatable<Barometer>
     /// <summary>Absolute pressure of a gauge reading; negative readings are vacuum.</summary>
     /// <param name="gauge">Gauge pressure, not below −(this barometer).</param>
     /// <exception cref="ArgumentOutOfRangeException">Below absolute zero pressure on this barometer, or not a finite number.</exception>
-    public Pressure FromGauge(Pressure gauge)
+    public Pressure FromGauge(Pressure gauge) => FromGauge(gauge, nameof(gauge));
+
+    /// <summary>The same of a reading that its caller knows by another name.</summary>
+    internal Pressure FromGauge(Pressure gauge, string parameter)
     {
-        double pascals = Require.Finite(gauge.Pascals, "Pa", nameof(gauge));
+        double pascals = Require.Finite(gauge.Pascals, "Pa", parameter);
         if (pascals < -_pascals)
         {
-            throw BelowZero(pascals, "Pa gauge; it must be " + Require.Text(-_pascals) + " Pa or more", nameof(gauge));
+            throw BelowZero(pascals, "Pa gauge; it must be " + Require.Text(-_pascals) + " Pa or more", parameter);
         }
 
         return new Pressure(_pascals + pascals, PressureUnit.Pascal);

@@ -245,7 +245,7 @@ internal sealed class RecordBuilder
             Oil = _appliance.Oil,
         });
 
-    private Pressure Reached() => (_facts.Barometer ?? _plan.Job.Barometer).FromGauge(_facts.GaugeReading!.Value);
+    private Pressure Reached() => (_facts.Barometer ?? _plan.Job.Barometer).FromGauge(_facts.GaugeReading!.Value, nameof(RecordFacts.GaugeReading));
 
     private void Add(FindingCode code, Severity severity, string source, FormattableString message) =>
         _findings.Add(FindingEntry.From(new Finding(code, severity, source, message)));

@@ -88,6 +88,15 @@ public class FluidCatalogueTests
     }
 
     [Fact]
+    public void ALongTextIsNotRepeatedWhole()
+    {
+        string asked = new('x', 100_000);
+        UnknownFluidException error = Assert.Throws<UnknownFluidException>(() => Fluid.Get(asked));
+        Assert.Equal(asked, error.Designation);
+        Assert.InRange(error.Message.Length, 60, 200);
+    }
+
+    [Fact]
     public void EveryFluidIsFoundByItsDesignationAndOnlyOnce()
     {
         Assert.All(Fluid.All, fluid => Assert.Same(fluid, Fluid.Get(fluid.Designation)));

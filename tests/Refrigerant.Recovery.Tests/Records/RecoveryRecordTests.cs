@@ -98,7 +98,7 @@ public class RecoveryRecordTests
     {
         Assert.Throws<ArgumentException>(() => Weighed("C9", Mass.FromKilograms(50)));
         Assert.Throws<ArgumentException>(() => Weighed("C1", Before("C1") - Mass.FromKilograms(1)));
-        Assert.Throws<ArgumentOutOfRangeException>(() => RecoveryRecord.From(Plan, Facts with { GaugeReading = -Mercury.FromInches(40) }));
+        Assert.Equal("GaugeReading", Assert.Throws<ArgumentOutOfRangeException>(() => RecoveryRecord.From(Plan, Facts with { GaugeReading = -Mercury.FromInches(40) })).ParamName);
     }
 
     /// <summary>40 CFR 82.156(a)(3): a full charge of more than 5 lb and less than 50 lb, at disposal, for three years.</summary>

@@ -25,12 +25,6 @@ internal sealed class Diagnosis
 
     private const double LongestSettling = 20;
 
-    /// <summary>Blocks in a row in which half of the drop over a blocked hose is gone, from which it counts as free again.</summary>
-    private const int FreeBlocks = 5;
-
-    /// <summary>Times the lowest pressure since it was found blocked that the pressure at the inlet then has.</summary>
-    private const double Rises = 1.05;
-
     /// <summary>Variance of ln of the resistance of a hose that has changed.</summary>
     private const double HoseVariance = 4;
 
@@ -52,6 +46,7 @@ internal sealed class Diagnosis
     private readonly AirWatch _air;
     private readonly GaugeGuard _gauge;
     private readonly FallWatch _fall;
+    private readonly BlockedHose _hose = new();
     private readonly AbsoluteGauge _absolute;
     private readonly MachineWatch _machine;
     private readonly StandstillWatch _still;
@@ -59,12 +54,7 @@ internal sealed class Diagnosis
     private readonly ScaleGuard _scale;
     private readonly UnmovedScale _unmoved;
     private readonly double[] _until = new double[JobConditions.Count];
-    private double _blockedShare;
-    private double _lowest;
-    private double _behind;
-    private bool _isWetBehind;
     private bool _isLiquid;
-    private int _free;
     private double _weakAt = double.NegativeInfinity;
     private double _suspendedUntil = double.NegativeInfinity;
     private double _eventTime = double.NegativeInfinity;
@@ -386,20 +376,11 @@ internal sealed class Diagnosis
             return;
         }
 
-        double seen = block.Gauge + _prior.Atmosphere;
-        _lowest = Math.Min(_lowest, seen);
-        if (seen <= Rises * _lowest)
-        {
-            _behind = Pressure;
-            _isWetBehind = _filter.VaporOnly < ParityRelations.Dry;
-        }
-
-        _free = seen / _behind > 0.5 * (1 + _blockedShare) && seen > Rises * _lowest ? _free + 1 : 0;
-        if (_free >= FreeBlocks)
+        if (_hose.IsFree(block.Gauge + _prior.Atmosphere, Pressure, _filter.VaporOnly))
         {
             _until[(int)JobCondition.HoseBlocked] = double.NegativeInfinity;
             // What the gauge seemed to be off meanwhile was the kink's, and what its rise brought forth is none.
-            _filter.Undo(_isWetBehind ? double.NegativeInfinity : block.Time - FreeBlocks);
+            _filter.Undo(_hose.IsWetBehind ? double.NegativeInfinity : block.Time - BlockedHose.FreeBlocks);
             _filter.Restore(StateIndex.Hose);
             _filter.Restore(StateIndex.GaugeBias);
             Restart();
@@ -429,8 +410,7 @@ internal sealed class Diagnosis
                 _filter.Undo(since);
                 Change(StateIndex.Hose, HoseVariance);
                 Best(in block, out _, out ReducedOutput output);
-                _blockedShare = (block.Gauge + _prior.Atmosphere) / output.Pressure;
-                _lowest = block.Gauge + _prior.Atmosphere;
+                _hose.Begin(block.Gauge + _prior.Atmosphere, output.Pressure);
                 break;
             case ParityVerdict.MachineWeak:
                 Note(JobCondition.MachineUnderperforming, true, double.PositiveInfinity);

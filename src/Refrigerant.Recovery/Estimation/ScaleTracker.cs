@@ -39,18 +39,6 @@ internal sealed class ScaleTracker
 
     private const double LiquidMass = 0.2;
 
-    /// <summary>
-    /// A cylinder loses weight where this many kg are gone in so many seconds and more, at a rate between these, kg/s, and no single reading brought more than this share of it; it loses no more
-    /// where the weight rises by so many kg, or stands for so many seconds.
-    /// </summary>
-    private const double LeastLost = 0.3;
-
-    private const double LosesFor = 30;
-    private const double SlowestLoss = 0.002;
-    private const double FastestLoss = 0.2;
-    private const double LargestLoss = 0.7;
-    private const double Regained = 0.03;
-
     /// <summary>kg between a weight and the one it is compared with.</summary>
     private const double SameWeight = 0.3;
 
@@ -79,6 +67,7 @@ internal sealed class ScaleTracker
     private readonly double[] _gross;
     private readonly double[] _tare;
     private readonly double[] _limit;
+    private readonly FallingWeight _falling = new();
     private double _zero = double.NaN;
     private double _last;
     private double _lastTime;
@@ -91,11 +80,6 @@ internal sealed class ScaleTracker
     private double _slowSince = double.NaN;
     private double _shift;
     private double _evacuated = double.NaN;
-    private double _highest = double.NaN;
-    private double _highestAt;
-    private double _lowest;
-    private double _lowestAt;
-    private double _largestLoss;
     private double _first;
     private double _toCome;
     private bool _isUnitSure;
@@ -130,7 +114,7 @@ internal sealed class ScaleTracker
     public bool IsDoubtful => !IsLiquid && !double.IsNaN(_fastSince);
 
     /// <summary>Whether the cylinder loses weight.</summary>
-    public bool IsFalling { get; private set; }
+    public bool IsFalling => _falling.IsFalling;
 
     /// <summary>What the last jump was taken for, and when.</summary>
     public ScaleEvent Event { get; private set; }
@@ -199,11 +183,11 @@ internal sealed class ScaleTracker
             Event = ScaleEvent.CylinderChanged;
             Cylinder = cylinder;
             Shift(gross);
-            _highest = double.NaN;
+            _falling.Restart();
         }
 
         delivered = gross - _zero;
-        Fall(gross, time);
+        _falling.Update(gross, time);
         if (IsFalling)
         {
             Accept(delivered, time, mostVapor);
@@ -343,30 +327,6 @@ internal sealed class ScaleTracker
         IsUnlikeTold = Math.Abs(off) > FirstOff + (FirstShare * _gross[Cylinder]);
         _shift = gross < _tare[Cylinder] - FirstOff ? off : 0;
         _evacuated = IsUnlikeTold && !IsOtherUnit ? _tare[Cylinder] + _shift : _evacuated;
-    }
-
-    /// <summary>Weight that goes little by little: what takes it off at once is a hand, a hose or another cylinder.</summary>
-    private void Fall(double gross, double time)
-    {
-        bool isLower = gross < _lowest;
-        if (double.IsNaN(_highest) || gross > _lowest + Regained || (!isLower && time - _lowestAt > LosesFor))
-        {
-            _highest = _lowest = gross;
-            _highestAt = _lowestAt = time;
-            _largestLoss = 0;
-            IsFalling = false;
-            return;
-        }
-
-        if (isLower)
-        {
-            _largestLoss = Math.Max(_largestLoss, _lowest - gross);
-            _lowest = gross;
-            _lowestAt = time;
-            double lost = _highest - _lowest;
-            double seconds = _lowestAt - _highestAt;
-            IsFalling |= lost > LeastLost && seconds >= LosesFor && _largestLoss < LargestLoss * lost && lost > SlowestLoss * seconds && lost < FastestLoss * seconds;
-        }
     }
 
     private void Accept(double delivered, double time, double mostVapor)

@@ -50,7 +50,7 @@ internal sealed class Diagnosis
     private readonly AbsoluteGauge _absolute;
     private readonly MachineWatch _machine;
     private readonly StandstillWatch _still;
-    private readonly FilterMark _moved = new();
+    private readonly FilterMark _moved = new(isWhole: false);
     private readonly ScaleGuard _scale;
     private readonly UnmovedScale _unmoved;
     private readonly double[] _until = new double[JobConditions.Count];

@@ -39,7 +39,7 @@ internal sealed class FallWatch
     private const double Rises = 0.6;
 
     /// <summary>Values of the charge that are dealt out.</summary>
-    public const int Quantiles = 20;
+    public const int Quantiles = 10;
 
     private readonly ReducedModel _model;
     private readonly EstimatorPrior _prior;

@@ -202,7 +202,7 @@ public class CalibrationTests
     {
         JobLog log = ExampleLog.Create();
         JobLog few = JobLog.FromReadings([.. log.Readings.Take(10)]);
-        Assert.Contains("jobs[0].Log has 10 readings", Assert.Throws<ArgumentException>(() => JobCalibration.Fit(ExampleLog.Told, few)).Message, StringComparison.Ordinal);
+        Assert.Contains("log has 10 readings", Assert.Throws<ArgumentException>(() => JobCalibration.Fit(ExampleLog.Told, few)).Message, StringComparison.Ordinal);
         RecoveryJob other = ExampleLog.Told with { Machine = RecoveryMachine.FromDisplacement(VolumeFlow.FromLitersPerSecond(0.9)) };
         Assert.Contains("jobs[1].Job.Machine", Assert.Throws<ArgumentException>(() => JobCalibration.Fit([new(ExampleLog.Told, log), new(other, log)], null)).Message, StringComparison.Ordinal);
         Assert.Throws<ArgumentException>(() => JobCalibration.Fit([], null));

@@ -28,7 +28,7 @@ internal sealed class GaugeGuard
     private const double MostOfPressure = 1.15;
 
     /// <summary>kPa in a psi (NIST SP 811, B.8), share of what is expected below which another unit is thought of, and how near its reading in that must come.</summary>
-    private const double PoundsPerSquareInch = 6.894757;
+    public const double KilopascalsPerPsi = 6.894757;
 
     private const double FarTooLittle = 0.5;
     private const double UnitFits = 0.75;
@@ -145,7 +145,7 @@ internal sealed class GaugeGuard
     {
         double behind = expected.SuctionPressure - _prior.Atmosphere;
         double before = expected.Pressure - _prior.Atmosphere;
-        return shown + (2 * _prior.Sigma[StateIndex.GaugeBias]) < FarTooLittle * behind && shown * PoundsPerSquareInch > UnitFits * behind && shown * PoundsPerSquareInch < before / UnitFits;
+        return shown + (2 * _prior.Sigma[StateIndex.GaugeBias]) < FarTooLittle * behind && shown * KilopascalsPerPsi > UnitFits * behind && shown * KilopascalsPerPsi < before / UnitFits;
     }
 
     private bool IsRestored(double shown, double expected)

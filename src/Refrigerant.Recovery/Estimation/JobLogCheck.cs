@@ -42,7 +42,7 @@ internal static class JobLogCheck
 
     private static readonly (double Factor, string Means)[] Units =
     [
-        (6.894757, "psi"), (1 / 6.894757, "kPa, entered as psi"), (100, "bar"), (0.01, "kPa, entered as bar"), (1000, "MPa"), (3.386389, "inHg"),
+        (GaugeGuard.KilopascalsPerPsi, "psi"), (1 / GaugeGuard.KilopascalsPerPsi, "kPa, entered as psi"), (100, "bar"), (0.01, "kPa, entered as bar"), (1000, "MPa"), (3.386389, "inHg"),
     ];
 
     /// <summary>The findings, in order of time.</summary>

@@ -1,3 +1,4 @@
+using System.Collections.Generic;
 using Refrigerant.Recovery.Estimation;
 using Refrigerant.Recovery.Tests.Estimation.Truths;
 using Xunit;
@@ -18,15 +19,8 @@ public class SparseReadingsTests
         SimulatedJob job = SimulatedJob.Draw("second", Shut, new Fault(FaultKind.Valve, at, 0, at + 600));
         RecoveryEstimator estimator = Estimator(job);
         int named = 0, out_ = 0, after = 0;
-        double next = 0;
-        foreach (TruthSample sample in job.Log.Samples)
+        foreach (TruthSample sample in EveryMinute(job.Log))
         {
-            if (sample.Time < next)
-            {
-                continue;
-            }
-
-            next = sample.Time + Minute;
             estimator.Add(JobScore.Reading(in sample));
             estimator.Read(out RawEstimate estimate);
             bool isShut = sample.Time >= at + (3 * Minute) && sample.Time < at + 600;
@@ -49,15 +43,8 @@ public class SparseReadingsTests
         SimulatedJob job = SimulatedJob.Draw("second", Stands, new Fault(FaultKind.Rest, at, 600, at + 600));
         RecoveryEstimator estimator = Estimator(job);
         int named = 0, after = 0, under = 0;
-        double next = 0;
-        foreach (TruthSample sample in job.Log.Samples)
+        foreach (TruthSample sample in EveryMinute(job.Log))
         {
-            if (sample.Time < next)
-            {
-                continue;
-            }
-
-            next = sample.Time + Minute;
             estimator.Add(JobScore.Reading(in sample) with { IsMachineRunning = true });
             estimator.Read(out RawEstimate estimate);
             bool stands = sample.Time >= at + (5 * Minute) && sample.Time < at + 600;
@@ -97,6 +84,19 @@ public class SparseReadingsTests
     private const int Shut = 700_000;
 
     private const int Stands = 700_014;
+
+    private static IEnumerable<TruthSample> EveryMinute(TruthLog log)
+    {
+        double next = 0;
+        foreach (TruthSample sample in log.Samples)
+        {
+            if (sample.Time >= next)
+            {
+                next = sample.Time + Minute;
+                yield return sample;
+            }
+        }
+    }
 
     private static RecoveryEstimator Estimator(SimulatedJob job) =>
         new(job.Told.Job(), job.Told.Instruments(), job.Told.Options() with { Profile = EstimationProfile.Controller });
